@@ -1,0 +1,33 @@
+#pragma once
+#include <filesystem>
+#include <string>
+#include <string_view>
+
+#include "witnessmark/base/result.h"
+
+namespace witnessmark {
+
+/// Reads files whole. An argument wherever files are read, so that tests need none.
+class FileReader {
+ public:
+  virtual ~FileReader() = default;
+  /// The file's bytes; an Error naming the path when it is missing, a folder, unreadable or over the size limit.
+  virtual Result<std::string> read(const std::filesystem::path& path) const = 0;
+  virtual bool exists(const std::filesystem::path& path) const = 0;
+};
+
+/// The real file system. Files over limit_bytes are refused.
+class SystemFileReader final : public FileReader {
+ public:
+  explicit SystemFileReader(std::int64_t limit_bytes = std::int64_t{1} << 30) : limit_bytes_(limit_bytes) {}
+  Result<std::string> read(const std::filesystem::path& path) const override;
+  bool exists(const std::filesystem::path& path) const override;
+
+ private:
+  std::int64_t limit_bytes_;
+};
+
+/// Writes the whole file beside its place, makes it durable and renames it: nothing half-written ever stands there.
+Result<void> write_file(const std::filesystem::path& path, std::string_view bytes);
+
+}  // namespace witnessmark

@@ -1,0 +1,42 @@
+#pragma once
+#include <compare>
+#include <cstdint>
+
+namespace witnessmark {
+
+/// Positions of three kinds that do not mix. All are counted from 0.
+struct ByteOffset {
+  std::int64_t value = 0;
+  auto operator<=>(const ByteOffset&) const = default;
+};
+
+/// A Unicode code point position in one version of a reading text.
+struct CodePoint {
+  std::int64_t value = 0;
+  auto operator<=>(const CodePoint&) const = default;
+};
+
+/// A time in a recording, in milliseconds from its start.
+struct Millisecond {
+  std::int64_t value = 0;
+  auto operator<=>(const Millisecond&) const = default;
+};
+
+/// Half-open: begin is in, end is out.
+template <typename Position>
+struct Range {
+  Position begin;
+  Position end;
+
+  std::int64_t length() const { return end.value - begin.value; }
+  bool empty() const { return end <= begin; }
+  bool contains(Position position) const { return begin <= position && position < end; }
+  bool overlaps(const Range& other) const { return begin < other.end && other.begin < end; }
+  auto operator<=>(const Range&) const = default;
+};
+
+using ByteRange = Range<ByteOffset>;
+using CodePointRange = Range<CodePoint>;
+using TimeRange = Range<Millisecond>;
+
+}  // namespace witnessmark

@@ -1,0 +1,47 @@
+#pragma once
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "witnessmark/base/text_position.h"
+#include "witnessmark/language/discourse.h"
+#include "witnessmark/time/edtf.h"
+#include "witnessmark/time/period.h"
+
+namespace witnessmark {
+
+class DateLexicon;
+
+/// TIMEX3 types (TimeML; ISO 24617-1).
+enum class TimexType { date, time, duration, set };
+std::string_view to_string(TimexType type);   ///< "DATE" …
+
+/// One date expression in running text and what it can mean.
+struct DateExpression {
+  CodePointRange range;              ///< In the text given.
+  std::string text;
+  TimexType type = TimexType::date;
+  std::string timex3;                ///< TIMEX3 value: "1962-FA", "XXXX-08-07", "P2Y"; never a guess from the clock.
+  std::string mod;                   ///< TIMEX3 mod: START, MID, END, APPROX, BEFORE, …; may be empty.
+  std::optional<Edtf> edtf;          ///< Nothing when unresolved, a duration or a set.
+  std::optional<Period> period;      ///< Of edtf under the discourse's policy.
+  std::string rule;                  ///< Name of the rule that read it.
+  std::string anchor;                ///< What it was reckoned from, in words and value: "interview 1998-06-15".
+  std::vector<std::string> alternatives;   ///< Other EDTF values (or TIMEX3 when unresolved) it may mean.
+  bool corrected = false;            ///< Taken back by the speaker in the same breath.
+  bool operator==(const DateExpression&) const = default;
+};
+
+/// "late sixty-two | DATE 1962 END | 1962 | [..]" for tests.
+std::string dump(const DateExpression& expression);
+
+struct DateReading {
+  std::vector<DateExpression> expressions;   ///< In order of the text, not overlapping.
+  Discourse after;                           ///< The state talk has reached.
+};
+
+/// Reads the date expressions of a text in the light of what came before it. Time grows linearly with the text.
+DateReading read_dates(std::string_view text, const DateLexicon& lexicon, const Discourse& before);
+
+}  // namespace witnessmark

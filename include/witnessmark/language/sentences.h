@@ -1,0 +1,30 @@
+#pragma once
+#include <filesystem>
+#include <string>
+#include <string_view>
+#include <unordered_set>
+#include <vector>
+
+#include "witnessmark/base/file_system.h"
+#include "witnessmark/base/result.h"
+#include "witnessmark/base/text_position.h"
+#include "witnessmark/model/transcript.h"
+
+namespace witnessmark {
+
+/// Words ending in a full stop that do not end a sentence ("Mr.", "Lt.", "No."), from shared/language/<code>/.
+struct Abbreviations {
+  std::unordered_set<std::string> never_end;   ///< Folded, without the stop.
+  static Result<Abbreviations> load(const FileReader& files, const std::filesystem::path& folder);
+};
+
+/// Sentence ranges of a text: ICU's rules (UAX #29), but no break after an abbreviation. Where machine captions have no
+/// full stops, a stretch longer than most_words is cut at the next clause word or time mark instead (callers pass 0 for
+/// no cutting).
+std::vector<CodePointRange> split_sentences(std::string_view text, const Abbreviations& abbreviations,
+                                            std::size_t most_words = 0);
+
+/// The sentences of all utterances, placed in time. Remarks in brackets are never broken.
+std::vector<Sentence> split_sentences(const Transcript& transcript, const Abbreviations& abbreviations);
+
+}  // namespace witnessmark

@@ -1,0 +1,45 @@
+#pragma once
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "witnessmark/base/id.h"
+#include "witnessmark/time/relations.h"
+
+namespace witnessmark {
+
+enum class Outcome { agrees, compatible, conflicts, cannot_tell, silent };
+std::string_view to_string(Outcome outcome);
+std::optional<Outcome> parse_outcome(std::string_view text);
+
+/// A claim held against one entry, or against the silence of the register (entry empty).
+struct Comparison {
+  Id claim;
+  std::string entry;                 ///< Key of an entry or a stay; empty for silent.
+  Outcome outcome = Outcome::silent;
+  bool intention = false;            ///< The entry is an intention: at best "consistent with an intention".
+  bool circular = false;             ///< The entry's date or identification rests on what is claimed, or the narrator was shown it.
+  AllenSet relation;                 ///< Possible relations of the claim's period to the entry's.
+  std::optional<Distance> gap;       ///< Days, for conflicts.
+  std::string explanation;           ///< One plain sentence.
+  bool operator==(const Comparison&) const = default;
+};
+
+std::string dump(const Comparison& comparison);
+
+/// Facts about the telling, shown beside a claim and never folded into one score.
+struct Recall {
+  std::optional<YearRange> age_at_interview;
+  std::optional<YearRange> age_at_event;
+  std::optional<YearRange> recall_distance;   ///< Completed years from event to interview.
+  /// Was the narrator in service when it happened? `partly` shows as cannot_tell with the periods named.
+  Answer in_service = Answer::cannot_tell;
+  bool partly_in_service = false;
+  bool operator==(const Recall&) const = default;
+};
+
+std::string dump(const Recall& recall);
+
+}  // namespace witnessmark

@@ -1,0 +1,21 @@
+#pragma once
+#include <optional>
+#include <string_view>
+
+namespace witnessmark {
+
+/// What is stated of a subject at a place in a period.
+enum class Statement {
+  begins,     ///< Fitted, built, painted so.
+  ends,       ///< Removed, painted over.
+  present,    ///< Was there.
+  absent,     ///< Was not there.
+  count,      ///< So many of them.
+  attribute,  ///< Had a property: a colour, a type.
+  happened,   ///< An event.
+  located     ///< The site or a person was at a place.
+};
+std::string_view to_string(Statement statement);
+std::optional<Statement> parse_statement(std::string_view text);
+
+}  // namespace witnessmark

@@ -1,0 +1,76 @@
+#pragma once
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "witnessmark/base/result.h"
+#include "witnessmark/time/day.h"
+
+namespace witnessmark {
+
+/// A Simple Temporal Problem (Dechter, Meiri and Pearl, Temporal constraint networks, Artificial Intelligence 49, 1991):
+/// time points and difference constraints `to - from <= days`, each carrying the statement it comes from. Tightest bounds
+/// are shortest paths from and to the calendar origin; a negative cycle is a set of statements that cannot all be true.
+using TimePoint = std::int32_t;     ///< 0 is the calendar origin, day 0.
+using StatementNumber = std::int32_t;
+
+struct DifferenceConstraint {
+  TimePoint from = 0;
+  TimePoint to = 0;
+  std::int64_t days = 0;           ///< to - from <= days.
+  StatementNumber statement = 0;
+  bool operator==(const DifferenceConstraint&) const = default;
+};
+
+/// Tightest bounds of one time point, with the statements along the path that gives each.
+struct PointBounds {
+  std::optional<Day> earliest;
+  std::optional<Day> latest;
+  std::vector<StatementNumber> earliest_from;
+  std::vector<StatementNumber> latest_from;
+};
+
+class ConstraintNetwork {
+ public:
+  ConstraintNetwork();
+
+  TimePoint add_point();
+  std::size_t point_count() const;
+
+  /// Adds one statement's constraints together. When they contradict what is there the network is left inconsistent and
+  /// conflict() says why; further statements are kept and counted when the conflict is taken out again.
+  void add_statement(StatementNumber statement, const std::vector<DifferenceConstraint>& constraints);
+
+  /// As if the statement had never been added.
+  void remove_statement(StatementNumber statement);
+
+  bool consistent() const;
+
+  /// An irreducible set of statements that cannot all be true, ascending; empty when consistent. Irreducible by
+  /// statement: leave any one out and the rest of the set can hold.
+  std::vector<StatementNumber> conflict() const;
+
+  /// Bounds of a point; nothing for a point of an inconsistent network.
+  std::optional<PointBounds> bounds(TimePoint point) const;
+
+  /// Least and most of b - a over all solutions (one shortest-path run each way).
+  struct Difference {
+    std::optional<std::int64_t> least, most;
+    bool operator==(const Difference&) const = default;
+  };
+  std::optional<Difference> difference(TimePoint a, TimePoint b) const;
+
+  /// All bounds with one statement left out.
+  std::vector<PointBounds> bounds_without(StatementNumber statement) const;
+
+ private:
+  struct Edge {
+    TimePoint from, to;
+    std::int64_t days;
+    StatementNumber statement;
+  };
+  std::vector<Edge> edges_;
+};
+
+}  // namespace witnessmark
