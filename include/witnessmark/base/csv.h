@@ -11,7 +11,7 @@ namespace witnessmark {
 struct CsvCell {
   std::string text;
   std::int64_t line = 0;    ///< Of the cell's first character, from 1.
-  std::int64_t column = 0;  ///< Of the cell's first character, from 1, in code points.
+  std::int64_t column = 0;  ///< Of the cell's first character (an opening quote counts), from 1, in code points.
 };
 
 struct CsvRow {
@@ -22,12 +22,12 @@ struct CsvRow {
 struct CsvFile {
   std::string source;
   char separator = ',';  ///< ',' or ';', whichever the header line has more of outside quotes.
-  std::vector<CsvRow> rows;  ///< The header row first. Lines that are wholly empty are left out.
+  std::vector<CsvRow> rows;  ///< The header row first; never empty. Lines of nothing, or of separators only, are left out.
 };
 
 /// Reads CSV (RFC 4180) from decoded text: comma or semicolon, quotes doubled inside quotes, LF or CRLF, line breaks
-/// inside quotes. A quote left open, text after a closing quote or a quote inside a bare cell is an error with line and
-/// column. A last line without line break is taken.
+/// inside quotes. A quote left open, text after a closing quote, a quote inside a bare cell or a text without any row is
+/// an error with line and column. A last line without line break is taken. Rows may differ in length.
 Result<CsvFile> parse_csv(std::string_view text, std::string_view source);
 
 /// One cell as RFC 4180 wants it: in quotes when it holds separator, quote or line break.

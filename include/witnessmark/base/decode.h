@@ -20,8 +20,8 @@ struct DecodedText {
   std::string remark;          ///< One sentence for people: what was found or assumed.
 };
 
-/// Decodes bytes of a text file. Detected in this order: a byte order mark; valid UTF-8; UTF-16 without mark (many
-/// zero bytes in every second place); else windows-1252 (WHATWG Encoding Standard: its five unassigned bytes are C1
+/// Decodes bytes of a text file. Detected in this order: a byte order mark; UTF-16 without mark (many zero bytes in
+/// every second place, next to none in the others); valid UTF-8; else windows-1252 (WHATWG Encoding Standard: its five unassigned bytes are C1
 /// controls). CRLF and lone CR become LF. Fails, naming line and column, on a NUL or on broken UTF-16 or on UTF-8 after
 /// a UTF-8 mark that is not valid.
 Result<DecodedText> decode_text(std::string_view bytes, std::string_view source);

@@ -27,7 +27,9 @@ class SystemFileReader final : public FileReader {
   std::int64_t limit_bytes_;
 };
 
-/// Writes the whole file beside its place, makes it durable and renames it: nothing half-written ever stands there.
+/// Writes the whole file beside its place, makes it durable and renames it: nothing half-written ever stands there. Keeps
+/// the rights of a file it replaces and writes through a symbolic link. A pipe or device is written to as it is. An Error
+/// naming the path when its folder is missing, it is a folder, or the system refuses.
 Result<void> write_file(const std::filesystem::path& path, std::string_view bytes);
 
 }  // namespace witnessmark

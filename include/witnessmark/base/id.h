@@ -21,7 +21,7 @@ struct Id {
 /// 32 lower-case hexadecimal digits.
 std::string to_string(const Id& id);
 
-/// Nothing when text is not 32 hexadecimal digits.
+/// Nothing when text is not 32 hexadecimal digits, of either case.
 std::optional<Id> parse_id(std::string_view text);
 
 /// Fills the span with random bytes. An argument wherever ids are made, so that tests can be repeated.
@@ -30,7 +30,8 @@ using RandomBytes = std::function<void(std::span<std::uint8_t>)>;
 /// Random bytes from the operating system (libcrypto). Throws std::runtime_error when the machine has none.
 RandomBytes system_random();
 
-/// A repeatable sequence for tests and demonstrations; not for real site files.
+/// A repeatable sequence for tests and demonstrations; not for real site files. Copies draw on one sequence. Not for use
+/// from several threads at once.
 RandomBytes seeded_random(std::uint64_t seed);
 
 Id make_id(const RandomBytes& random);
