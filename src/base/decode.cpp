@@ -42,6 +42,7 @@ Error null_error(std::string_view before, std::string_view source) {
 /// Text without mark is UTF-16 when nearly all its zero bytes stand in the same half of the byte pairs and a
 /// good part of the pairs have one: the Latin letters, digits and spaces of any language but a few.
 bool looks_like_utf16(std::string_view bytes, bool big_endian) {
+  if (bytes.size() % 2 != 0) return false;
   std::size_t zeros[2] = {0, 0};
   for (std::size_t i = 0; i < bytes.size(); ++i) zeros[i % 2] += bytes[i] == '\0' ? 1 : 0;
   const std::size_t high = zeros[big_endian ? 0 : 1];

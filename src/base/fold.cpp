@@ -87,20 +87,23 @@ void append_ascii(std::string& folded, std::string_view run) {
   folded.resize(static_cast<std::size_t>(out - folded.data()));
 }
 
-/// The text with apostrophes, dashes and white space made plain and all else left as it is.
+/// The text with apostrophes, dashes and white space made plain, stray bytes made U+FFFD, all else left as it
+/// is.
 void append_plain(std::string& folded, std::string_view text) {
   while (!text.empty()) {
-    const std::size_t length = std::max<std::size_t>(1, well_formed_sequence(text));
+    const std::size_t length = well_formed_sequence(text);
     const std::string_view sequence = text.substr(0, length);
     const char plain = length > 1 ? plain_sign(code_point_of(sequence)) : '\0';
-    if (plain == ' ' || is_ascii_space(sequence[0])) {
+    if (length == 0) {
+      folded += "\xEF\xBF\xBD";
+    } else if (plain == ' ' || is_ascii_space(sequence[0])) {
       append_space(folded);
     } else if (plain != '\0') {
       folded += plain;
     } else {
       folded += sequence;
     }
-    text.remove_prefix(length);
+    text.remove_prefix(std::max<std::size_t>(1, length));
   }
 }
 

@@ -6,8 +6,9 @@
 
 namespace witnessmark {
 
-/// Translates between byte offsets and code points of one UTF-8 text. Does not own the text, which must outlive it
-/// and be valid UTF-8. Building takes one pass; a look-up is a short scan from the nearest of its way marks.
+/// Translates between byte offsets and code points of one UTF-8 text. Does not own the text, which must
+/// outlive it and be valid UTF-8. Building takes one pass; a look-up is a short scan from the nearest of its
+/// way marks.
 class CodePointIndex {
  public:
   explicit CodePointIndex(std::string_view text);

@@ -7,11 +7,11 @@ namespace witnessmark {
 /// What a user got wrong and how to put it right. Exceptions are kept for broken invariants and a failing
 /// machine; everything a user can cause comes back as an Error in a Result.
 struct Error {
-  std::string source;        ///< File, table or option the fault lies in; may be empty.
-  std::int64_t line = 0;     ///< From 1; 0 when it does not apply.
-  std::int64_t column = 0;   ///< From 1, in code points; 0 when it does not apply.
-  std::string message;       ///< What is wrong, without full stop.
-  std::string advice;        ///< What to do about it, without full stop; may be empty.
+  std::string source;       ///< File, table or option the fault lies in; may be empty.
+  std::int64_t line = 0;    ///< From 1; 0 when it does not apply.
+  std::int64_t column = 0;  ///< From 1, in code points; 0 when it does not apply.
+  std::string message;      ///< What is wrong, without full stop.
+  std::string advice;       ///< What to do about it, without full stop; may be empty.
 
   bool operator==(const Error&) const = default;
 };

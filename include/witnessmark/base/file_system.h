@@ -11,7 +11,8 @@ namespace witnessmark {
 class FileReader {
  public:
   virtual ~FileReader() = default;
-  /// The file's bytes; an Error naming the path when it is missing, a folder, unreadable or over the size limit.
+  /// The file's bytes; an Error naming the path when it is missing, a folder, unreadable or over the size
+  /// limit.
   virtual Result<std::string> read(const std::filesystem::path& path) const = 0;
   virtual bool exists(const std::filesystem::path& path) const = 0;
 };
@@ -27,9 +28,10 @@ class SystemFileReader final : public FileReader {
   std::int64_t limit_bytes_;
 };
 
-/// Writes the whole file beside its place, makes it durable and renames it: nothing half-written ever stands there. Keeps
-/// the rights of a file it replaces and writes through a symbolic link. A pipe or device is written to as it is. An Error
-/// naming the path when its folder is missing, it is a folder, or the system refuses.
+/// Writes the whole file beside its place, makes it durable and renames it: nothing half-written ever stands
+/// there. Keeps the rights of a file it replaces and writes through a symbolic link. A pipe or device is
+/// written to as it is. An Error naming the path when its folder is missing, it is a folder, or the system
+/// refuses.
 Result<void> write_file(const std::filesystem::path& path, std::string_view bytes);
 
 }  // namespace witnessmark

@@ -30,8 +30,8 @@ using RandomBytes = std::function<void(std::span<std::uint8_t>)>;
 /// Random bytes from the operating system (libcrypto). Throws std::runtime_error when the machine has none.
 RandomBytes system_random();
 
-/// A repeatable sequence for tests and demonstrations; not for real site files. Copies draw on one sequence. Not for use
-/// from several threads at once.
+/// A repeatable sequence for tests and demonstrations; not for real site files. Copies draw on one sequence.
+/// Not for use from several threads at once.
 RandomBytes seeded_random(std::uint64_t seed);
 
 Id make_id(const RandomBytes& random);

@@ -8,8 +8,8 @@
 
 namespace witnessmark {
 
-/// A value, or the Error that says why there is none. Asking for the wrong one is a broken invariant and throws
-/// std::logic_error.
+/// A value, or the Error that says why there is none. Asking for the wrong one is a broken invariant and
+/// throws std::logic_error.
 template <typename T>
 class [[nodiscard]] Result {
  public:
