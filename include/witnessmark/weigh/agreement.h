@@ -1,0 +1,31 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "witnessmark/model/claim.h"
+#include "witnessmark/model/comparison.h"
+#include "witnessmark/model/interview.h"
+#include "witnessmark/weigh/register_index.h"
+
+namespace witnessmark {
+
+/// Holds a claim against every entry on the same subject and place, or, for `located`, against the itinerary; one
+/// comparison with outcome silent when there is none. The outcome is by meaning:
+///   agrees       if the entry is right, the claim is right
+///   conflicts    they cannot both be right (for one episode of the fixture at the place)
+///   compatible   both can be right; the entry does not settle it
+///   cannot tell  identification, identity of the subject, a missing date or a circle leaves it open
+/// An intention (an order, a drawing) can at best be compatible. What rests on the claim itself, or was shown to the
+/// narrator beforehand, is marked circular and never agrees.
+std::vector<Comparison> compare(const Claim& claim, const Interview& interview, const RegisterIndex& evidence);
+
+/// One claim against one entry.
+Comparison compare(const Claim& claim, const Interview& interview, const RegisterIndex::Item& item,
+                   const RegisterIndex& evidence);
+
+/// The sentence a curator reads: what the entry is, how its date stands to the claim's, the gap, and what lowered the
+/// outcome. Made when read.
+std::string explain(const Claim& claim, const Interview& interview, const Comparison& comparison,
+                    const RegisterIndex& evidence);
+
+}  // namespace witnessmark

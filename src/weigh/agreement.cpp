@@ -1,0 +1,90 @@
+#include "witnessmark/weigh/agreement.h"
+
+#include "circularity.h"
+#include "meaning.h"
+#include "witnessmark/time/relations.h"
+#include "witnessmark/weigh/whereabouts.h"
+
+namespace witnessmark {
+namespace {
+
+Outcome lowered_by_identification(Outcome outcome, Identification identification) {
+  if (identification == Identification::certain) return outcome;
+  if (outcome == Outcome::conflicts) return Outcome::cannot_tell;
+  if (identification == Identification::possible) return Outcome::cannot_tell;
+  return outcome == Outcome::agrees ? Outcome::compatible : outcome;
+}
+
+Outcome lowered_by_intention(const Claim& claim, const RegisterIndex::Item& item, Outcome outcome) {
+  if (outcome == Outcome::cannot_tell) return outcome;
+  const bool change = claim.statement == Statement::begins || claim.statement == Statement::ends;
+  if (!change || claim.statement != item.entry->statement) return Outcome::cannot_tell;
+  if (claim.when.period && item.period && before(*claim.when.period, *item.period) == Answer::yes)
+    return Outcome::cannot_tell;   // done before anyone wanted it done
+  return Outcome::compatible;
+}
+
+Outcome lowered_by_circle(Outcome outcome, Circle circle) {
+  switch (circle) {
+    case Circle::none:
+      return outcome;
+    case Circle::date_rests_on_subject:
+    case Circle::identity_rests_on_subject:
+      return Outcome::cannot_tell;
+    case Circle::same_testimony:
+      return outcome == Outcome::conflicts ? outcome : Outcome::cannot_tell;
+    case Circle::shown_beforehand:
+      return outcome == Outcome::agrees ? Outcome::compatible : outcome;
+  }
+  return outcome;
+}
+
+/// An absence in a picture counts only where the spot can be seen in it.
+bool absence_not_seen(const RegisterIndex::Item& item) {
+  const bool picture = item.source != nullptr && item.source->kind == SourceKind::photograph;
+  return picture && item.entry->statement == Statement::absent && item.entry->spot_visible != SpotVisible::yes;
+}
+
+}  // namespace
+
+Comparison compare(const Claim& claim, const Interview& interview, const RegisterIndex::Item& item,
+                   const RegisterIndex& evidence) {
+  Comparison comparison;
+  comparison.claim = claim.id;
+  comparison.entry = item.entry->key;
+  if (claim.when.period && item.period) comparison.relation = possible_relations(*claim.when.period, *item.period);
+  const Meaning meaning = hold_against(claim, item, evidence);
+  Outcome outcome = meaning.outcome;
+  if (item.entry->nature == Nature::intended) {
+    outcome = lowered_by_intention(claim, item, outcome);
+    comparison.intention = true;
+  }
+  if (item.entry->subject != claim.subject || absence_not_seen(item)) outcome = Outcome::cannot_tell;
+  outcome = lowered_by_identification(outcome, item.entry->identification);
+  const Circle circle = circle_between(claim, interview, item, evidence);
+  comparison.circular = circle != Circle::none;
+  comparison.outcome = lowered_by_circle(outcome, circle);
+  if (comparison.outcome == Outcome::conflicts && claim.when.period && item.period)
+    comparison.gap = distance_in_days(*claim.when.period, *item.period);
+  return comparison;
+}
+
+std::vector<Comparison> compare(const Claim& claim, const Interview& interview, const RegisterIndex& evidence) {
+  std::vector<Comparison> comparisons;
+  if (claim.statement == Statement::located) {
+    comparisons = compare_whereabouts(claim, evidence);
+  } else if (!claim.subject.empty() || !claim.place.empty()) {
+    for (const RegisterIndex::Item* item : evidence.on(claim.subject, claim.place)) {
+      if (hold_against(claim, *item, evidence).comparable)
+        comparisons.push_back(compare(claim, interview, *item, evidence));
+    }
+  }
+  if (comparisons.empty()) {
+    Comparison silent;
+    silent.claim = claim.id;
+    comparisons.push_back(std::move(silent));
+  }
+  return comparisons;
+}
+
+}  // namespace witnessmark

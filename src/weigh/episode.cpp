@@ -1,0 +1,119 @@
+#include "witnessmark/weigh/episode.h"
+
+#include <algorithm>
+
+// One episode of a fixture is two days: the day it came and the day it went. A statement allows some pairs of such days.
+// Holding two statements against each other is then plain arithmetic on two spans: one follows from the other when its
+// spans contain the other's, and they cannot both hold when the spans of the day it came, or of the day it went, share
+// no day. Only "not there" is not a pair of spans but two of them, before and after the episode.
+
+namespace witnessmark {
+namespace {
+
+bool any_disjoint(const EpisodeLimits& a, const EpisodeLimits& b) {
+  return disjoint(a.came, b.came) || disjoint(a.went, b.went);
+}
+
+/// A thing goes no earlier than it comes, so a limit on one day limits the other.
+EpisodeLimits tightened(EpisodeLimits limits) {
+  if (limits.came.low && (!limits.went.low || *limits.went.low < *limits.came.low))
+    limits.went.low = limits.came.low;
+  if (limits.went.high && (!limits.came.high || *limits.came.high > *limits.went.high))
+    limits.came.high = limits.went.high;
+  return limits;
+}
+
+EpisodeLimits intersection(EpisodeLimits a, const EpisodeLimits& b) {
+  const auto narrow = [](DaySpan& span, const DaySpan& by) {
+    if (by.low) span.low = span.low ? std::max(*span.low, *by.low) : *by.low;
+    if (by.high) span.high = span.high ? std::min(*span.high, *by.high) : *by.high;
+  };
+  narrow(a.came, b.came);
+  narrow(a.went, b.went);
+  return tightened(a);
+}
+
+bool possible(const EpisodeLimits& limits) {
+  const auto sound = [](const DaySpan& span) { return !span.low || !span.high || *span.low <= *span.high; };
+  return sound(limits.came) && sound(limits.went);
+}
+
+std::vector<EpisodeLimits> there(const DaySpan& days, Reading reading) {
+  // Within: came by the last of the days and went not before the first. Throughout: the other way about.
+  if (reading == Reading::within) return {tightened({{std::nullopt, days.high}, {days.low, std::nullopt}})};
+  return {tightened({{std::nullopt, days.low}, {days.high, std::nullopt}})};
+}
+
+std::vector<EpisodeLimits> not_there(const DaySpan& days, Reading reading) {
+  const auto first = reading == Reading::within ? days.low : days.high;
+  const auto last = reading == Reading::within ? days.high : days.low;
+  std::vector<EpisodeLimits> alternatives;
+  alternatives.push_back(tightened({{first, std::nullopt}, {}}));  // came only then or later
+  alternatives.push_back(tightened({{}, {std::nullopt, last}}));   // had gone by then
+  return alternatives;
+}
+
+/// The days a period is stated for: all it may touch, or, for `throughout` with an imprecise period, those it surely
+/// covers where there are any.
+DaySpan days_of(const Period& period, Reading reading) {
+  DaySpan days;
+  if (period.earliest()) days.low = period.earliest()->value;
+  if (period.past_latest()) days.high = period.past_latest()->value - 1;
+  if (reading == Reading::throughout && period.begin.latest && period.end.earliest &&
+      *period.begin.latest < *period.end.earliest) {
+    days.low = period.begin.latest->value;
+    days.high = period.end.earliest->value - 1;
+  }
+  return days;
+}
+
+}  // namespace
+
+bool disjoint(const DaySpan& a, const DaySpan& b) {
+  return (a.high && b.low && *a.high < *b.low) || (b.high && a.low && *b.high < *a.low);
+}
+
+bool inside(const DaySpan& inner, const DaySpan& outer) {
+  const bool low = !outer.low || (inner.low && *inner.low >= *outer.low);
+  const bool high = !outer.high || (inner.high && *inner.high <= *outer.high);
+  return low && high;
+}
+
+std::vector<EpisodeLimits> episode_limits(Statement statement, const std::optional<Period>& when, Reading reading) {
+  const DaySpan days = when ? days_of(*when, reading) : DaySpan{};
+  switch (statement) {
+    case Statement::begins:
+      return {tightened({when ? days_of(*when, Reading::within) : days, {}})};
+    case Statement::ends:
+      return {tightened({{}, when ? days_of(*when, Reading::within) : days})};
+    case Statement::present:
+    case Statement::count:
+    case Statement::attribute:
+      return there(days, reading);
+    case Statement::absent:
+      return not_there(days, reading);
+    case Statement::happened:
+    case Statement::located:
+      return {};
+  }
+  return {};
+}
+
+Answer follows(const std::vector<EpisodeLimits>& claimed, const std::vector<EpisodeLimits>& given) {
+  // Alternatives of `given` that cannot hold with any of `claimed` speak against it; the claim follows only when every
+  // alternative that is given lies inside one that is claimed.
+  bool can_both_hold = false;
+  bool always = !given.empty();
+  for (const EpisodeLimits& fact : given) {
+    bool contained = false;
+    for (const EpisodeLimits& story : claimed) {
+      if (!any_disjoint(fact, story) && possible(intersection(fact, story))) can_both_hold = true;
+      contained = contained || (inside(fact.came, story.came) && inside(fact.went, story.went));
+    }
+    always = always && contained;
+  }
+  if (!can_both_hold) return Answer::no;
+  return always ? Answer::yes : Answer::cannot_tell;
+}
+
+}  // namespace witnessmark

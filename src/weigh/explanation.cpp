@@ -1,0 +1,132 @@
+#include <fmt/core.h>
+
+#include "circularity.h"
+#include "meaning.h"
+#include "witnessmark/weigh/agreement.h"
+
+namespace witnessmark {
+namespace {
+
+std::string name_of(const AuthorityList& list, const std::string& key, const std::string& words) {
+  if (const Term* term = list.find(key)) return term->name;
+  return words.empty() ? key : words;
+}
+
+std::string thing(const AuthorityLists& lists, const std::string& subject, const std::string& subject_words,
+                  const std::string& place, const std::string& place_words) {
+  const std::string what = name_of(lists.equipment, subject, subject_words);
+  const std::string where = name_of(lists.places, place, place_words);
+  if (what.empty()) return where;
+  return where.empty() ? what : fmt::format("{} ({})", what, where);
+}
+
+std::string stated(Statement statement, const std::string& what, const std::string& detail) {
+  switch (statement) {
+    case Statement::begins: return what + " fitted";
+    case Statement::ends: return what + " taken away";
+    case Statement::present: return what + " there";
+    case Statement::absent: return what + " not there";
+    case Statement::count: return fmt::format("{}: {}", what, detail.empty() ? "a number" : detail);
+    case Statement::attribute: return fmt::format("{}: {}", what, detail.empty() ? "a property" : detail);
+    case Statement::happened: return what + ": an event";
+    case Statement::located: return "at " + what;
+  }
+  return what;
+}
+
+std::string when_of(const Dated& dated, const std::optional<Period>& period) {
+  if (!dated.written.empty() && dated.value) return fmt::format("“{}” ({})", dated.written, to_string(*dated.value));
+  if (period) return describe(*period);
+  return dated.written.empty() ? "undated" : fmt::format("“{}” (not resolved)", dated.written);
+}
+
+std::string days(const Distance& gap) {
+  if (!gap.most) return fmt::format("at least {} days", gap.least);
+  if (*gap.most == gap.least) return fmt::format("{} days", gap.least);
+  return fmt::format("{} to {} days", gap.least, *gap.most);
+}
+
+std::string verdict(const Comparison& comparison) {
+  switch (comparison.outcome) {
+    case Outcome::agrees: return "they agree";
+    case Outcome::compatible:
+      return comparison.intention ? "consistent with an intention; nothing here shows it was carried out"
+                                  : "both can be right";
+    case Outcome::conflicts:
+      if (!comparison.gap || (comparison.gap->least == 0 && comparison.gap->most == 0)) return "they conflict";
+      return fmt::format("they conflict, {} apart", days(*comparison.gap));
+    case Outcome::cannot_tell: return "it cannot be told whether they agree";
+    case Outcome::silent: return "the register is silent";
+  }
+  return "";
+}
+
+std::string_view circle_words(Circle circle) {
+  switch (circle) {
+    case Circle::date_rests_on_subject: return "the entry's date rests on what is claimed";
+    case Circle::identity_rests_on_subject: return "the entry's identification rests on what is claimed";
+    case Circle::same_testimony: return "the source derives from this interview";
+    case Circle::shown_beforehand: return "the narrator was shown the source beforehand";
+    case Circle::none: return "";
+  }
+  return "";
+}
+
+std::string reservations(const Claim& claim, const Interview& interview, const Comparison& comparison,
+                         const RegisterIndex::Item& item, const RegisterIndex& evidence) {
+  std::string text;
+  const auto add = [&](std::string_view words) { text += fmt::format("; {}", words); };
+  const Entry& entry = *item.entry;
+  if (entry.identification != Identification::certain)
+    add(fmt::format("that it shows this site is only {}", to_string(entry.identification)));
+  if (entry.subject != claim.subject)
+    add(fmt::format("the entry is on {}, not on the same thing",
+                    thing(evidence.lists(), entry.subject, "", entry.place, "")));
+  if (entry.statement == Statement::absent && entry.spot_visible != SpotVisible::yes && item.source != nullptr &&
+      item.source->kind == SourceKind::photograph)
+    add("the spot cannot be seen for certain");
+  if (comparison.intention && comparison.outcome != Outcome::compatible) add("the entry is an intention");
+  if (comparison.circular) add(circle_words(circle_between(claim, interview, item, evidence)));
+  if (comparison.outcome == Outcome::conflicts && hold_against(claim, item, evidence).unless_other_episode)
+    add("unless it came or went once more in between, which no entry shows");
+  return text;
+}
+
+std::string claim_words(const Claim& claim, const RegisterIndex& evidence) {
+  std::string detail = claim.attribute;
+  if (claim.quantity)
+    detail = claim.quantity->least == claim.quantity->most
+                 ? std::to_string(claim.quantity->least)
+                 : fmt::format("{} to {}", claim.quantity->least, claim.quantity->most);
+  const std::string what = thing(evidence.lists(), claim.subject, claim.subject_words, claim.place, claim.place_words);
+  return fmt::format("the narrator {} {}, {}", claim.polarity == Polarity::denied ? "denies" : "has",
+                     stated(claim.statement, what, detail), when_of(claim.when.dated, claim.when.period));
+}
+
+}  // namespace
+
+std::string explain(const Claim& claim, const Interview& interview, const Comparison& comparison,
+                    const RegisterIndex& evidence) {
+  if (comparison.outcome == Outcome::silent || comparison.entry.empty())
+    return fmt::format("Nothing in the register speaks to it: {}.", claim_words(claim, evidence));
+  if (const auto* stay = evidence.find_stay(comparison.entry)) {
+    const Source* source = evidence.source(stay->stay->source);
+    return fmt::format("{} ({}) has {} at {}, {}; {}: {}.", source ? source->title : stay->stay->source,
+                       stay->stay->key, stay->stay->party.empty() ? "the site" : stay->stay->party,
+                       stay->stay->locations.front(), when_of(stay->stay->when, stay->period),
+                       claim_words(claim, evidence), verdict(comparison));
+  }
+  const auto* item = evidence.find(comparison.entry);
+  if (item == nullptr) return fmt::format("Entry {} is no longer in the register.", comparison.entry);
+  const Entry& entry = *item->entry;
+  std::string detail = entry.attribute;
+  if (entry.number) detail = std::to_string(*entry.number);
+  std::string kind(item->source ? in_words(item->source->kind) : "entry");
+  if (!kind.empty()) kind.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(kind.front())));
+  return fmt::format("{} {} has {}, {}; {}: {}{}.", kind, entry.key,
+                     stated(entry.statement, thing(evidence.lists(), entry.subject, "", entry.place, ""), detail),
+                     when_of(entry.when, item->period), claim_words(claim, evidence), verdict(comparison),
+                     reservations(claim, interview, comparison, *item, evidence));
+}
+
+}  // namespace witnessmark

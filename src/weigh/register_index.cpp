@@ -1,0 +1,94 @@
+#include "witnessmark/weigh/register_index.h"
+
+#include <algorithm>
+
+#include "witnessmark/base/fold.h"
+
+namespace witnessmark {
+
+RegisterIndex::RegisterIndex(const Register& evidence, const AuthorityLists& lists, const DatePolicy& policy)
+    : lists_(lists), policy_(policy) {
+  for (const Source& source : evidence.sources) sources_.emplace(source.key, &source);
+  for (const Derivation& derivation : evidence.derivations)
+    derives_from_[derivation.source].push_back(derivation.derives_from);
+  items_.reserve(evidence.entries.size());
+  for (const Entry& entry : evidence.entries) {
+    std::optional<Period> period;
+    if (entry.when.value) period = to_period(*entry.when.value, policy_);
+    by_subject_[entry.subject].push_back(items_.size());
+    by_key_.emplace(entry.key, items_.size());
+    items_.push_back({&entry, source(entry.source), period});
+  }
+  stays_.reserve(evidence.itinerary.size());
+  for (const Stay& stay : evidence.itinerary) {
+    StayItem item{&stay, std::nullopt, {}};
+    if (stay.when.value) item.period = to_period(*stay.when.value, policy_);
+    for (const std::string& location : stay.locations) item.folded_locations.push_back(fold(location));
+    stay_by_key_.emplace(stay.key, stays_.size());
+    stays_.push_back(std::move(item));
+  }
+}
+
+std::vector<const RegisterIndex::Item*> RegisterIndex::on(std::string_view subject, std::string_view place) const {
+  std::vector<std::string> keys;
+  if (subject.empty()) {
+    keys.emplace_back();
+  } else {
+    keys = lists_.equipment.all_within(subject);
+    if (keys.empty()) keys.emplace_back(subject);
+    for (std::string& key : lists_.equipment.above(subject)) keys.push_back(std::move(key));
+  }
+  std::vector<std::size_t> found;
+  for (const std::string& key : keys) {
+    const auto at = by_subject_.find(key);
+    if (at == by_subject_.end()) continue;
+    for (const std::size_t number : at->second) {
+      const Entry& entry = *items_[number].entry;
+      if (entry.statement == Statement::located) continue;
+      if (subject.empty() && entry.place.empty()) continue;
+      if (places_meet(place, entry.place)) found.push_back(number);
+    }
+  }
+  std::sort(found.begin(), found.end());
+  found.erase(std::unique(found.begin(), found.end()), found.end());
+  std::vector<const Item*> items;
+  items.reserve(found.size());
+  for (const std::size_t number : found) items.push_back(&items_[number]);
+  return items;
+}
+
+const RegisterIndex::Item* RegisterIndex::find(std::string_view entry_key) const {
+  const auto at = by_key_.find(std::string(entry_key));
+  return at == by_key_.end() ? nullptr : &items_[at->second];
+}
+
+const RegisterIndex::StayItem* RegisterIndex::find_stay(std::string_view stay_key) const {
+  const auto at = stay_by_key_.find(std::string(stay_key));
+  return at == stay_by_key_.end() ? nullptr : &stays_[at->second];
+}
+
+const Source* RegisterIndex::source(std::string_view key) const {
+  const auto at = sources_.find(std::string(key));
+  return at == sources_.end() ? nullptr : at->second;
+}
+
+std::unordered_set<std::string> RegisterIndex::lineage(std::string_view source_key) const {
+  std::unordered_set<std::string> seen;
+  std::vector<std::string> open{std::string(source_key)};
+  while (!open.empty()) {
+    std::string key = std::move(open.back());
+    open.pop_back();
+    if (!seen.insert(key).second) continue;
+    if (const auto at = derives_from_.find(key); at != derives_from_.end())
+      open.insert(open.end(), at->second.begin(), at->second.end());
+    if (const Source* held = source(key); held && !held->interview.empty()) open.push_back(held->interview);
+  }
+  return seen;
+}
+
+bool RegisterIndex::places_meet(std::string_view a, std::string_view b) const {
+  if (a.empty() || b.empty()) return true;
+  return lists_.places.within(a, b) || lists_.places.within(b, a);
+}
+
+}  // namespace witnessmark

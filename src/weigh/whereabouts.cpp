@@ -1,0 +1,68 @@
+#include "witnessmark/weigh/whereabouts.h"
+
+#include <algorithm>
+
+#include "witnessmark/base/fold.h"
+
+namespace witnessmark {
+namespace {
+
+bool same_location(const RegisterIndex::StayItem& stay, const std::string& folded) {
+  return std::find(stay.folded_locations.begin(), stay.folded_locations.end(), folded) !=
+         stay.folded_locations.end();
+}
+
+Outcome outcome_of(bool here, bool own_stay, bool denied, const Period& told, const Period& stayed) {
+  if (!own_stay) return Outcome::cannot_tell;
+  // At some time within the told period the party was there: surely so when stay and period surely share a day.
+  if (here) {
+    const Answer shared = overlap(told, stayed);
+    if (shared == Answer::no) return Outcome::silent;
+    if (denied) return within(told, stayed) == Answer::yes ? Outcome::conflicts : Outcome::cannot_tell;
+    return shared == Answer::yes ? Outcome::agrees : Outcome::compatible;
+  }
+  if (within(told, stayed) != Answer::yes) return Outcome::silent;
+  return denied ? Outcome::agrees : Outcome::conflicts;
+}
+
+/// Days from the told time to the nearest stay at the place told of; nothing when there was none.
+std::optional<Distance> gap_to_stay_there(const std::vector<const RegisterIndex::StayItem*>& stays,
+                                          const std::string& folded, const Period& told) {
+  std::optional<Distance> nearest;
+  for (const RegisterIndex::StayItem* stay : stays) {
+    if (!same_location(*stay, folded)) continue;
+    const Distance distance = distance_in_days(told, *stay->period);
+    if (!nearest || distance.least < nearest->least) nearest = distance;
+  }
+  return nearest;
+}
+
+}  // namespace
+
+std::vector<Comparison> compare_whereabouts(const Claim& claim, const RegisterIndex& evidence) {
+  std::vector<Comparison> comparisons;
+  if (!claim.when.period || claim.place_words.empty()) return comparisons;
+  const Period& told = *claim.when.period;
+  const std::string location = fold(claim.place_words);
+  std::vector<const RegisterIndex::StayItem*> stays;
+  for (const RegisterIndex::StayItem& stay : evidence.stays()) {
+    if (stay.period && (stay.stay->party == claim.subject || stay.stay->party.empty())) stays.push_back(&stay);
+  }
+  for (const RegisterIndex::StayItem* stay : stays) {
+    const bool here = same_location(*stay, location);
+    const bool own = stay->stay->party == claim.subject;
+    const Outcome outcome = outcome_of(here, own, claim.polarity == Polarity::denied, told, *stay->period);
+    if (outcome == Outcome::silent || (outcome == Outcome::cannot_tell && overlap(told, *stay->period) == Answer::no))
+      continue;
+    Comparison comparison;
+    comparison.claim = claim.id;
+    comparison.entry = stay->stay->key;
+    comparison.outcome = outcome;
+    comparison.relation = possible_relations(told, *stay->period);
+    if (outcome == Outcome::conflicts) comparison.gap = gap_to_stay_there(stays, location, told);
+    comparisons.push_back(std::move(comparison));
+  }
+  return comparisons;
+}
+
+}  // namespace witnessmark
