@@ -44,7 +44,12 @@ CivilDate add_months(const CivilDate& date, std::int64_t months);
 /// YYYY-MM-DD, as EDTF writes it.
 std::string to_string(Day day);
 
-/// Completed years from one day to a later one; a 29 February is completed on 1 March of common years.
+/// Completed months from one day to a later one: a month is completed on the same day of the month, or on the first of
+/// the next month where there is no such day. For an earlier day, minus the months back to it.
+std::int64_t completed_months(Day from, Day to);
+
+/// Completed years from one day to a later one; a 29 February is completed on 1 March of common years. For an earlier
+/// day, minus the years back to it.
 std::int64_t completed_years(Day from, Day to);
 
 }  // namespace witnessmark

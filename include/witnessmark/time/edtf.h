@@ -25,7 +25,7 @@ struct Qualifier {
 /// Digits of a year, month or day, some of which may be unspecified (X).
 struct EdtfComponent {
   std::int64_t value = 0;       ///< With X read as 0; negative for years before 0000.
-  std::string mask;             ///< The digits as written when any is X ("156X", "1X", "XX"); else empty.
+  std::string mask;             ///< As written, with its minus, when any digit is X ("156X", "-20XX", "1X"); else empty.
   Qualifier qualifier;
   bool specified() const { return mask.empty(); }
   bool operator==(const EdtfComponent&) const = default;

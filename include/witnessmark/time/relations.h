@@ -2,6 +2,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "witnessmark/time/allen.h"
 #include "witnessmark/time/period.h"
@@ -29,8 +30,9 @@ struct Distance {
   bool operator==(const Distance&) const = default;
 };
 
-/// Days between two periods: 0 when they can share a day or touch; else from the smallest to the largest number of days
-/// that must be crossed to bring a day of one onto a day of the other. For single days it is their difference.
+/// Days between two periods: the number of days that must be crossed to bring the nearest day of one onto a day of the
+/// other, 0 when they share a day, 1 when they meet; the least and the most over all places their boundaries can take.
+/// For single days it is their difference.
 Distance distance_in_days(const Period& a, const Period& b);
 
 /// Completed months and years between the same days.
