@@ -51,9 +51,10 @@ foreach(file ${package_files})
   endforeach()
 endforeach()
 
+string(REPLACE ";" "," layers "${LAYERS}")  # a list would come apart on its way
 run(${CMAKE_COMMAND} -S ${SOURCE}/tests/house/consumer -B ${FOLDER}/consumer -G ${GENERATOR}
     -DCMAKE_PREFIX_PATH=${prefix} -DCMAKE_CXX_COMPILER=${COMPILER} -DCMAKE_CXX_FLAGS=${FLAGS}
-    -DCMAKE_BUILD_TYPE=${CONFIG} "-DEXPECTED_LAYERS=${LAYERS}")
+    -DCMAKE_BUILD_TYPE=${CONFIG} -DEXPECTED_LAYERS=${layers})
 run(${CMAKE_COMMAND} --build ${FOLDER}/consumer --config ${CONFIG})
 run(${FOLDER}/consumer/consumer)
 if(NOT output STREQUAL "fo'c'sle|quarter deck\n")
