@@ -1,0 +1,39 @@
+#pragma once
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "witnessmark/app/surroundings.h"
+#include "witnessmark/base/result.h"
+#include "witnessmark/model/claim_record.h"
+#include "witnessmark/store/site_file.h"
+
+namespace witnessmark {
+
+/// A turn that names the place or equipment and that no claim on it quotes.
+struct UnreadPassage {
+  std::string interview;
+  std::string narrator;
+  std::string text;
+  std::optional<TimeRange> time;
+  Timing timing = Timing::none;
+  CodePointRange range;
+};
+
+struct SaidAbout {
+  std::vector<std::string> terms;          ///< "after crane (equipment aft-crane)": what the name was taken for.
+  std::vector<ClaimRecord> reviewed;       ///< A coder found they said so.
+  std::vector<ClaimRecord> proposed;       ///< Nobody has decided yet: a preview.
+  std::vector<UnreadPassage> unread;
+  std::vector<std::string> without_transcript;   ///< Interviews nobody can have read here.
+  std::string withheld;
+};
+
+enum class TellingOrder { event, telling };
+
+/// Everything said about a place or a piece of equipment, by any of its names and within it. An Error that offers near
+/// names when neither list has the name.
+Result<SaidAbout> said_about(const SiteFile& site, std::string_view name, TellingOrder order,
+                             const Surroundings& surroundings);
+
+}  // namespace witnessmark

@@ -1,0 +1,27 @@
+#include "witnessmark/app/date_meaning.h"
+
+namespace witnessmark {
+
+Result<DatePolicy> load_date_policy(const Surroundings& surroundings) {
+  const auto path = surroundings.shared / "date-policy.json";
+  const auto text = surroundings.files.read(path);
+  if (!text) return text.error();
+  return parse_date_policy(*text, path.string());
+}
+
+Result<EdtfMeaning> edtf_meaning(std::string_view expression, const DatePolicy& policy) {
+  const auto value = parse_edtf(expression);
+  if (!value) return value.error();
+  EdtfMeaning meaning;
+  meaning.canonical = to_string(*value);
+  meaning.level = edtf_level(*value);
+  meaning.period = to_period(*value, policy);
+  if (auto several = candidates(*value, policy)) {
+    meaning.candidates = std::move(*several);
+  } else {
+    meaning.too_many_candidates = true;
+  }
+  return meaning;
+}
+
+}  // namespace witnessmark

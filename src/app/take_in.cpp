@@ -1,0 +1,208 @@
+#include "witnessmark/app/take_in.h"
+
+#include <algorithm>
+#include <map>
+
+#include "passages.h"
+#include "witnessmark/app/key_check.h"
+#include "witnessmark/language/sentences.h"
+#include "witnessmark/read/list_files.h"
+#include "witnessmark/read/register_xml.h"
+#include "witnessmark/read/transcript_reader.h"
+
+namespace witnessmark {
+namespace {
+
+bool has_error(const std::vector<Diagnostic>& diagnostics) {
+  return std::any_of(diagnostics.begin(), diagnostics.end(),
+                     [](const Diagnostic& one) { return one.severity == Diagnostic::Severity::error; });
+}
+
+void add_error(std::vector<Diagnostic>& diagnostics, const Error& error) {
+  diagnostics.push_back({Diagnostic::Severity::error, error});
+}
+
+void append(std::vector<Diagnostic>& all, std::vector<Diagnostic> more) {
+  all.insert(all.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+std::size_t count_words(std::string_view text) {
+  std::size_t words = 0;
+  bool inside = false;
+  for (const char c : text) {
+    const bool space = c == ' ' || c == '\n' || c == '\t';
+    words += !space && !inside;
+    inside = !space;
+  }
+  return words;
+}
+
+/// Reads the transcripts of one interviews.csv; what is wrong with them goes into the diagnostics.
+class TranscriptReading {
+ public:
+  TranscriptReading(const InterviewFile& file, std::filesystem::path folder, const Abbreviations& abbreviations,
+                    const Surroundings& surroundings, std::vector<Diagnostic>& diagnostics)
+      : file_(file),
+        folder_(std::move(folder)),
+        abbreviations_(abbreviations),
+        surroundings_(surroundings),
+        diagnostics_(diagnostics) {}
+
+  std::vector<TranscriptFile> read_all() {
+    std::vector<TranscriptFile> files;
+    for (const Interview& interview : file_.interviews) {
+      if (!interview.transcript_path.empty()) read(interview, files);
+    }
+    return files;
+  }
+
+ private:
+  void read(const Interview& interview, std::vector<TranscriptFile>& files) {
+    const auto path = folder_ / interview.transcript_path;
+    auto bytes = surroundings_.files.read(path);
+    if (!bytes) return add_error(diagnostics_, bytes.error());
+    ReadingRules rules;
+    for (const Speaker& speaker : file_.speakers) {
+      if (speaker.interview == interview.key) rules.speaker_labels.push_back(speaker.label);
+    }
+    auto transcript = read_transcript(*bytes, path.string(), parse_transcript_format(interview.transcript_format),
+                                      interview.recording_length, rules);
+    if (!transcript) return add_error(diagnostics_, transcript.error());
+    append(diagnostics_, transcript->diagnostics);
+    transcript->diagnostics.clear();
+    TranscriptFile file;
+    file.interview = interview.key;
+    file.name = std::filesystem::path(interview.transcript_path).filename().string();
+    file.original = std::move(bytes).value();
+    file.sentences = split_sentences(*transcript, abbreviations_);
+    file.transcript = std::move(transcript).value();
+    files.push_back(std::move(file));
+  }
+
+  const InterviewFile& file_;
+  std::filesystem::path folder_;
+  const Abbreviations& abbreviations_;
+  const Surroundings& surroundings_;
+  std::vector<Diagnostic>& diagnostics_;
+};
+
+/// Finds the passages under conditions of their own. One that is not found is an error: a restriction is never lost
+/// because of a slip in its words.
+std::map<std::string, std::vector<RestrictedPassage>> locate(const InterviewFile& file,
+                                                             const std::vector<TranscriptFile>& transcripts,
+                                                             const SiteFile& site,
+                                                             std::vector<Diagnostic>& diagnostics) {
+  std::map<std::string, std::vector<RestrictedPassage>> located;
+  for (RestrictedPassage passage : file.passages) {
+    std::optional<std::string> text;
+    for (const TranscriptFile& transcript : transcripts) {
+      if (transcript.interview == passage.interview) text = transcript.transcript.reading_text;
+    }
+    if (!text) text = load_reading_text(site, passage.interview);
+    const auto range = text ? find_passage(*text, passage.quote) : std::nullopt;
+    if (!range) {
+      add_error(diagnostics, {"passages.csv", 0, 0,
+                              "the passage “" + passage.quote + "” is not in the transcript of " + passage.interview,
+                              "copy its first and last words exactly, with … for what lies between"});
+      continue;
+    }
+    passage.range = *range;
+    located[passage.interview].push_back(std::move(passage));
+  }
+  return located;
+}
+
+}  // namespace
+
+InterviewsTakenIn take_in_interviews(SiteFile& site, const std::filesystem::path& interviews,
+                                     const InterviewFilePaths& paths, const Surroundings& surroundings) {
+  InterviewsTakenIn account;
+  InterviewFilesReading reading = read_interview_files(surroundings.files, interviews, paths);
+  account.diagnostics = std::move(reading.diagnostics);
+  append(account.diagnostics, check_keys(site, reading.unresolved, {KeyKind::source}));
+  const auto abbreviations = Abbreviations::load(surroundings.files, surroundings.language);
+  if (!abbreviations) {
+    add_error(account.diagnostics, abbreviations.error());
+    return account;
+  }
+  const auto transcripts = TranscriptReading(reading.file, interviews.parent_path(), *abbreviations, surroundings,
+                                             account.diagnostics)
+                               .read_all();
+  const auto passages = locate(reading.file, transcripts, site, account.diagnostics);
+  if (!reading.ok || has_error(account.diagnostics)) return account;
+
+  SiteTransaction work(site);
+  auto changes = save_interviews(site, reading.file);
+  if (!changes) {
+    add_error(account.diagnostics, changes.error());
+    return account;
+  }
+  account.changes = std::move(changes).value();
+  for (const TranscriptFile& file : transcripts) {
+    const auto saved = save_transcript(site, file);
+    if (!saved) {
+      add_error(account.diagnostics, saved.error());
+      return account;
+    }
+    account.transcripts.push_back({file.interview, file.transcript.reader, file.transcript.encoding_remark,
+                                   count_words(file.transcript.reading_text), file.transcript.utterances.size(),
+                                   *saved});
+  }
+  for (const auto& [interview, found] : passages) {
+    if (const auto placed = place_passages(site, interview, found); !placed) {
+      add_error(account.diagnostics, placed.error());
+      return account;
+    }
+  }
+  work.commit();
+  account.done = true;
+  return account;
+}
+
+EvidenceTakenIn take_in_evidence(SiteFile& site, const std::filesystem::path& entries, const RegisterFilePaths& paths,
+                                 const Surroundings& surroundings) {
+  EvidenceTakenIn account;
+  const AuthorityLists lists = load_lists(site);
+  const auto bytes = surroundings.files.read(entries);
+  if (!bytes) {
+    add_error(account.diagnostics, bytes.error());
+    return account;
+  }
+  RegisterReading reading = looks_like_xml(*bytes) ? read_register_xml(*bytes, entries.string(), &lists)
+                                                   : read_register_files(surroundings.files, entries, &lists, paths);
+  account.diagnostics = std::move(reading.diagnostics);
+  append(account.diagnostics, check_keys(site, reading.unresolved, {KeyKind::interview}));
+  if (!reading.ok || has_error(account.diagnostics)) return account;
+  auto changes = save_register(site, reading.evidence);
+  if (!changes) {
+    add_error(account.diagnostics, changes.error());
+    return account;
+  }
+  account.changes = std::move(changes).value();
+  account.done = true;
+  return account;
+}
+
+ListTakenIn take_in_list(SiteFile& site, AuthorityList::Kind kind, const std::filesystem::path& path,
+                         const Surroundings& surroundings) {
+  ListTakenIn account;
+  const auto bytes = surroundings.files.read(path);
+  if (!bytes) {
+    add_error(account.diagnostics, bytes.error());
+    return account;
+  }
+  ListReading reading = read_list(*bytes, path.string(), kind);
+  account.diagnostics = std::move(reading.diagnostics);
+  append(account.diagnostics, check_keys(site, reading.unresolved, {KeyKind::place}));
+  if (!reading.ok || has_error(account.diagnostics)) return account;
+  auto changes = save_list(site, AuthorityList(kind, std::move(reading.terms)));
+  if (!changes) {
+    add_error(account.diagnostics, changes.error());
+    return account;
+  }
+  account.changes = std::move(changes).value();
+  account.done = true;
+  return account;
+}
+
+}  // namespace witnessmark

@@ -1,0 +1,201 @@
+#include "witnessmark/weigh/agreement.h"
+
+#include <doctest/doctest.h>
+#include <fmt/core.h>
+
+#include <fstream>
+#include <sstream>
+
+using namespace witnessmark;
+
+namespace {
+
+std::vector<std::string> split(const std::string& text, char separator) {
+  std::vector<std::string> parts(1);
+  for (const char c : text) {
+    if (c == separator) parts.emplace_back();
+    else parts.back() += c;
+  }
+  return parts;
+}
+
+bool take_word(std::string& extras, const std::string& word) {
+  const auto at = extras.find(word);
+  if (at == std::string::npos) return false;
+  extras.erase(at, word.size());
+  return true;
+}
+
+Claim claim_of(const std::vector<std::string>& row) {
+  Claim claim;
+  claim.interview = "i1";
+  claim.subject = "derrick";
+  claim.place = "foredeck";
+  claim.statement = *parse_statement(row[0]);
+  if (!row[1].empty()) {
+    claim.when.dated.value = parse_edtf(row[1]).value();
+    claim.when.period = to_period(*claim.when.dated.value, default_date_policy());
+  }
+  std::string extras = row[2];
+  if (take_word(extras, "denied")) claim.polarity = Polarity::denied;
+  if (const auto at = extras.find("n="); at != std::string::npos) {
+    const std::int64_t number = std::stoll(extras.substr(at + 2));
+    claim.quantity = Quantity{number, number, ""};
+  }
+  if (const auto at = extras.find("a="); at != std::string::npos) claim.attribute = extras.substr(at + 2);
+  return claim;
+}
+
+Entry entry_of(const std::vector<std::string>& row) {
+  Entry entry;
+  entry.key = "e1";
+  entry.subject = "derrick";
+  entry.place = "foredeck";
+  entry.statement = *parse_statement(row[3]);
+  if (!row[4].empty()) entry.when.value = parse_edtf(row[4]).value();
+  std::string extras = row[5];
+  entry.source = "photo";
+  if (take_word(extras, "intended")) entry.nature = Nature::intended, entry.source = "order";
+  if (take_word(extras, "probable")) entry.identification = Identification::probable;
+  if (take_word(extras, "possible")) entry.identification = Identification::possible;
+  if (take_word(extras, "visible")) entry.spot_visible = SpotVisible::yes;
+  if (take_word(extras, "hidden")) entry.spot_visible = SpotVisible::no;
+  if (take_word(extras, "throughout")) entry.reading = Reading::throughout;
+  if (const auto at = extras.find("n="); at != std::string::npos) entry.number = std::stoll(extras.substr(at + 2));
+  if (const auto at = extras.find("a="); at != std::string::npos) entry.attribute = extras.substr(at + 2);
+  return entry;
+}
+
+Term term(std::string key, std::string broader = "") {
+  Term made;
+  made.key = key;
+  made.name = std::move(key);
+  made.broader = std::move(broader);
+  return made;
+}
+
+AuthorityLists lists() {
+  return {AuthorityList(AuthorityList::Kind::places, {term("deck"), term("foredeck", "deck"), term("bridge")}),
+          AuthorityList(AuthorityList::Kind::equipment, {term("gear"), term("derrick", "gear"), term("winch", "gear")})};
+}
+
+Source source(std::string key, SourceKind kind) {
+  Source made;
+  made.key = std::move(key);
+  made.kind = kind;
+  made.title = made.key;
+  return made;
+}
+
+Register one_entry(Entry entry) {
+  Register evidence;
+  evidence.sources = {source("photo", SourceKind::photograph), source("order", SourceKind::order),
+                      source("book", SourceKind::publication)};
+  evidence.entries = {std::move(entry)};
+  return evidence;
+}
+
+std::string gap_of(const Comparison& comparison) {
+  if (!comparison.gap) return "";
+  if (!comparison.gap->most) return fmt::format("{}..", comparison.gap->least);
+  if (*comparison.gap->most == comparison.gap->least) return std::to_string(comparison.gap->least);
+  return fmt::format("{}..{}", comparison.gap->least, *comparison.gap->most);
+}
+
+Claim ends_in_1962() { return claim_of({"ends", "1962", ""}); }
+Entry ended_in_october() { return entry_of({"", "", "", "ends", "1962-10-04", ""}); }
+
+Outcome outcome_with(const Claim& claim, const Interview& interview, const Register& evidence) {
+  const AuthorityLists held = lists();
+  return compare(claim, interview, RegisterIndex(evidence, held, default_date_policy())).at(0).outcome;
+}
+
+}  // namespace
+
+TEST_CASE("every pair of statements comes out as the table argues") {
+  std::ifstream file(WITNESSMARK_SOURCE_DIR "/tests/weigh/agreement.tsv");
+  REQUIRE(file);
+  const AuthorityLists held = lists();
+  std::string line;
+  int rows = 0;
+  while (std::getline(file, line)) {
+    if (line.empty() || line.front() == '#') continue;
+    const auto row = split(line, '\t');
+    CAPTURE(line);
+    REQUIRE(row.size() == 9);
+    const Register evidence = one_entry(entry_of(row));
+    const RegisterIndex index(evidence, held, default_date_policy());
+    const Claim claim = claim_of(row);
+    const auto comparisons = compare(claim, Interview{}, index);
+    REQUIRE(comparisons.size() == 1);
+    CHECK(to_string(comparisons[0].outcome) == row[6]);
+    const std::string gap = gap_of(comparisons[0]);
+    CHECK((gap == row[7] || (row[7].empty() && gap.empty()) || (row[7] == "0" && gap.starts_with("0"))));
+    CHECK(!explain(claim, Interview{}, comparisons[0], index).empty());
+    ++rows;
+  }
+  CHECK(rows >= 70);
+}
+
+TEST_CASE("an entry dated by the very fixture settles nothing about it") {
+  Entry entry = ended_in_october();
+  entry.date_rests_on = {"derrick"};
+  CHECK(outcome_with(ends_in_1962(), {}, one_entry(entry)) == Outcome::cannot_tell);
+}
+
+TEST_CASE("a source that derives from the interview does not agree with it") {
+  Entry entry = ended_in_october();
+  entry.source = "book";
+  Register evidence = one_entry(entry);
+  CHECK(outcome_with(ends_in_1962(), {}, evidence) == Outcome::agrees);
+  evidence.derivations = {{"book", "article", "retells"}, {"article", "i1", "quotes"}};
+  CHECK(outcome_with(ends_in_1962(), {}, evidence) == Outcome::cannot_tell);
+}
+
+TEST_CASE("what the narrator was shown can contradict the narrator but not agree") {
+  Interview interview;
+  interview.shown_beforehand = {"photo"};
+  CHECK(outcome_with(ends_in_1962(), interview, one_entry(ended_in_october())) == Outcome::compatible);
+  Entry later = ended_in_october();
+  later.when.value = parse_edtf("1964").value();
+  CHECK(outcome_with(ends_in_1962(), interview, one_entry(later)) == Outcome::conflicts);
+}
+
+TEST_CASE("an entry on a broader or narrower thing leaves it open") {
+  Entry entry = ended_in_october();
+  entry.subject = "gear";
+  CHECK(outcome_with(ends_in_1962(), {}, one_entry(entry)) == Outcome::cannot_tell);
+  entry.subject = "winch";
+  CHECK(outcome_with(ends_in_1962(), {}, one_entry(entry)) == Outcome::silent);
+}
+
+TEST_CASE("a place that contains the other meets it, another place does not") {
+  Entry entry = ended_in_october();
+  entry.place = "deck";
+  CHECK(outcome_with(ends_in_1962(), {}, one_entry(entry)) == Outcome::agrees);
+  entry.place = "bridge";
+  CHECK(outcome_with(ends_in_1962(), {}, one_entry(entry)) == Outcome::silent);
+}
+
+TEST_CASE("fitted and later not there is no conflict when the register shows it gone in between") {
+  const Claim claim = claim_of({"begins", "1962", ""});
+  Register evidence = one_entry(entry_of({"", "", "", "absent", "1970-07-04", "visible"}));
+  CHECK(outcome_with(claim, {}, evidence) == Outcome::conflicts);
+  Entry gone = entry_of({"", "", "", "ends", "1966", ""});
+  gone.key = "e2";
+  evidence.entries.push_back(gone);
+  CHECK(outcome_with(claim, {}, evidence) == Outcome::compatible);
+}
+
+TEST_CASE("the explanation names the claim's words, the entry, both dates and the gap") {
+  const AuthorityLists held = lists();
+  const Register evidence = one_entry(entry_of({"", "", "", "present", "1963-02-14", ""}));
+  const RegisterIndex index(evidence, held, default_date_policy());
+  Claim claim = claim_of({"ends", "[..1962-11]", ""});
+  claim.when.dated.written = "by the autumn of 1962";
+  const auto comparisons = compare(claim, Interview{}, index);
+  CHECK(explain(claim, Interview{}, comparisons.at(0), index) ==
+        "Photograph e1 has derrick (foredeck) there, " + describe(*index.items()[0].period) +
+            "; the narrator has derrick (foredeck) taken away, “by the autumn of 1962” ([..1962-11]): they conflict, "
+            "at least 76 days apart.");
+}

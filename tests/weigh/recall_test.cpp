@@ -1,0 +1,42 @@
+#include "witnessmark/weigh/recall.h"
+
+#include <doctest/doctest.h>
+
+using namespace witnessmark;
+
+namespace {
+
+Dated dated(const std::string& edtf) { return {edtf, parse_edtf(edtf).value(), Calendar::gregorian}; }
+
+std::string recall(const std::string& event, const std::string& born, const std::string& told,
+                   const std::vector<std::string>& service = {}) {
+  Interview interview;
+  interview.date = dated(told);
+  Person narrator;
+  narrator.birth = dated(born);
+  for (const std::string& when : service) narrator.service.push_back({"", dated(when), "", ""});
+  const auto policy = default_date_policy();
+  const Recall facts = recall_of(to_period(*dated(event).value, policy), interview, narrator, policy);
+  std::string text = "at interview " + (facts.age_at_interview ? to_string(*facts.age_at_interview) : "-") +
+                     ", at event " + (facts.age_at_event ? to_string(*facts.age_at_event) : "-") + ", distance " +
+                     (facts.recall_distance ? to_string(*facts.recall_distance) : "-") + ", in service " +
+                     std::string(to_string(facts.in_service));
+  return text + (facts.partly_in_service ? " partly" : "");
+}
+
+}  // namespace
+
+TEST_CASE("ages and recall distance are ranges of completed years") {
+  // Computed by hand: born 2 March 1932, interview 15 June 1998, event at some time in 1951.
+  CHECK(recall("1951", "1932-03-02", "1998-06-15") ==
+        "at interview 66, at event 18 to 19, distance 46 to 47, in service cannot tell");
+  CHECK(recall("1951", "1932", "1998") ==
+        "at interview 65 to 66, at event 18 to 19, distance 46 to 47, in service cannot tell");
+}
+
+TEST_CASE("an event is inside, outside or partly inside the narrator's service") {
+  CHECK(recall("1951-05", "1932", "1998", {"1950-03/1954"}).ends_with("in service yes"));
+  CHECK(recall("1949", "1932", "1998", {"1950-03/1954"}).ends_with("in service no"));
+  CHECK(recall("1950", "1932", "1998", {"1950-03/1953-06"}).ends_with("in service cannot tell partly"));
+  CHECK(recall("1952", "1932", "1998", {"1950-03/1951", "1953/1955"}).ends_with("in service no"));
+}
