@@ -111,7 +111,7 @@ class CsvParser {
     ++at_;
     while (true) {
       const std::size_t stop = text_.find_first_of("\"\n", at_);
-      if (stop == text_.npos) {
+      if (stop == std::string_view::npos) {
         return fault(cell.line, cell.column, "a quotation mark that opens here is never closed",
                      "close the cell with a quotation mark; one that belongs to the text is doubled");
       }
@@ -149,7 +149,7 @@ Result<CsvFile> parse_csv(std::string_view text, std::string_view source) {
 
 std::string csv_cell(std::string_view text, char separator) {
   const char special[] = {separator, '"', '\n', '\r'};
-  if (text.find_first_of({special, sizeof special}) == text.npos) return std::string(text);
+  if (text.find_first_of({special, sizeof special}) == std::string_view::npos) return std::string(text);
   std::string quoted = "\"";
   for (const char byte : text) {
     if (byte == '"') quoted += '"';

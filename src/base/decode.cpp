@@ -98,7 +98,7 @@ std::string from_windows_1252(std::string_view bytes) {
 /// CRLF and lone CR to LF, in place. Returns whether there was one.
 bool unify_line_breaks(std::string& text) {
   std::size_t out = text.find('\r');
-  if (out == text.npos) return false;
+  if (out == std::string_view::npos) return false;
   for (std::size_t in = out; in < text.size(); ++in) {
     char byte = text[in];
     if (byte == '\r') {
@@ -115,7 +115,7 @@ bool unify_line_breaks(std::string& text) {
 std::int64_t count_unassigned(std::string_view bytes) {
   constexpr std::string_view kUnassigned = "\x81\x8D\x8F\x90\x9D";
   return std::count_if(bytes.begin(), bytes.end(),
-                       [&](char byte) { return kUnassigned.find(byte) != kUnassigned.npos; });
+                       [&](char byte) { return kUnassigned.find(byte) != std::string_view::npos; });
 }
 
 Result<DecodedText> finish(DecodedText decoded, std::string_view source) {
@@ -198,7 +198,7 @@ Result<DecodedText> decode_text(std::string_view bytes, std::string_view source)
   if (bytes.starts_with(kLittleEndianMark)) return decode_utf16(bytes.substr(2), false, true, source);
   if (bytes.starts_with(kBigEndianMark)) return decode_utf16(bytes.substr(2), true, true, source);
   // UTF-16 of ASCII letters is valid UTF-8 with NULs in it, so a text with NULs is asked for UTF-16 first.
-  if (bytes.find('\0') != bytes.npos) {
+  if (bytes.find('\0') != std::string_view::npos) {
     for (const bool big_endian : {false, true}) {
       if (looks_like_utf16(bytes, big_endian)) return decode_utf16(bytes, big_endian, false, source);
     }

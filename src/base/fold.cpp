@@ -148,7 +148,7 @@ std::string fold(std::string_view text) {
       const std::string_view run = text.substr(at, ascii);
       append_ascii(folded, run);
       at += ascii;
-      if (const std::size_t space = run.find_last_of(kAsciiSpaces); space != run.npos) {
+      if (const std::size_t space = run.find_last_of(kAsciiSpaces); space != std::string_view::npos) {
         word_start = at - ascii + space + 1;
         folded_word_start = folded.find_last_of(' ') + 1;
       }

@@ -29,7 +29,7 @@ std::int64_t count_code_points(std::string_view text);
 
 /// Eight bytes as a number, in the order of the machine.
 inline std::uint64_t load_word(const char* bytes) {
-  std::uint64_t word;
+  std::uint64_t word = 0;
   std::memcpy(&word, bytes, sizeof word);
   return word;
 }

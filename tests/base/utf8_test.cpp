@@ -49,7 +49,7 @@ bool valid_by_icu(const std::string& bytes) {
   int32_t at = 0;
   while (at < static_cast<int32_t>(bytes.size())) {
     UChar32 c = 0;
-    U8_NEXT(bytes.data(), at, static_cast<int32_t>(bytes.size()), c);
+    U8_NEXT(bytes, at, static_cast<int32_t>(bytes.size()), c);
     if (c < 0) return false;
   }
   return true;

@@ -83,7 +83,7 @@ std::string_view folder_after(std::string_view path, std::string_view prefix) {
   if (!path.starts_with(prefix)) return {};
   path.remove_prefix(prefix.size());
   const std::size_t slash = path.find('/');
-  return slash == path.npos ? std::string_view{} : path.substr(0, slash);
+  return slash == std::string_view::npos ? std::string_view{} : path.substr(0, slash);
 }
 
 /// What is wrong with including `name`; empty when nothing is.
@@ -95,7 +95,7 @@ std::string quoted_fault(const Layer& layer, bool is_public, std::string_view na
   }
   const std::string_view folder = folder_after(name, "");
   if (is_public) return "a public header includes public headers only, by \"witnessmark/<layer>/x.h\"";
-  if (folder == layer.name || name.find('/') == name.npos) return {};
+  if (folder == layer.name || name.find('/') == std::string_view::npos) return {};
   if (find_layer(folder) != nullptr) {
     return std::string(layer.name) + " must not include private headers of " + std::string(folder);
   }
@@ -103,7 +103,7 @@ std::string quoted_fault(const Layer& layer, bool is_public, std::string_view na
 }
 
 std::string bracketed_fault(const Layer& layer, bool is_public, std::string_view name) {
-  if (name.find_first_of("./") == name.npos) return {};
+  if (name.find_first_of("./") == std::string_view::npos) return {};
   for (const Library& library : libraries()) {
     if (!name.starts_with(library.prefix)) continue;
     if (library.layers.empty()) return {};
