@@ -39,6 +39,11 @@ Outcome lowered_by_circle(Outcome outcome, Circle circle) {
   return outcome;
 }
 
+/// The days a statement can be about: any within its period, unless it holds throughout.
+Period days_meant(const Period& period, Reading reading) {
+  return reading == Reading::within ? some_time_within(period) : period;
+}
+
 /// An absence in a picture counts only where the spot can be seen in it.
 bool absence_not_seen(const RegisterIndex::Item& item) {
   const bool picture = item.source != nullptr && item.source->kind == SourceKind::photograph;
@@ -65,7 +70,8 @@ Comparison compare(const Claim& claim, const Interview& interview, const Registe
   comparison.circular = circle != Circle::none;
   comparison.outcome = lowered_by_circle(outcome, circle);
   if (comparison.outcome == Outcome::conflicts && claim.when.period && item.period)
-    comparison.gap = distance_in_days(*claim.when.period, *item.period);
+    comparison.gap = distance_in_days(days_meant(*claim.when.period, claim.when.reading),
+                                      days_meant(*item.period, item.entry->reading));
   return comparison;
 }
 

@@ -31,7 +31,7 @@ std::optional<Distance> gap_to_stay_there(const std::vector<const RegisterIndex:
   std::optional<Distance> nearest;
   for (const RegisterIndex::StayItem* stay : stays) {
     if (!same_location(*stay, folded)) continue;
-    const Distance distance = distance_in_days(told, *stay->period);
+    const Distance distance = distance_in_days(some_time_within(told), *stay->period);
     if (!nearest || distance.least < nearest->least) nearest = distance;
   }
   return nearest;
