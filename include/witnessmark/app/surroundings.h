@@ -2,6 +2,7 @@
 #include <filesystem>
 #include <functional>
 #include <string>
+#include <string_view>
 
 #include "witnessmark/base/file_system.h"
 #include "witnessmark/base/id.h"
@@ -18,6 +19,7 @@ struct Surroundings {
   std::string coder;                          ///< Goes into the journal.
   RandomBytes random = system_random();
   std::function<std::string()> wall_clock;    ///< ISO 8601, for people only.
+  std::function<void(std::string_view)> progress;   ///< Told what is being worked on; may be empty.
 };
 
 }  // namespace witnessmark

@@ -1,0 +1,80 @@
+#include "command.h"
+
+#include <fmt/ostream.h>
+
+#include <algorithm>
+
+#include "witnessmark/base/fold.h"
+#include "witnessmark/time/edtf.h"
+#include "witnessmark/time/period.h"
+
+namespace witnessmark {
+namespace {
+
+/// A day given as YYYY-MM-DD; the option's check has refused anything else.
+std::optional<Day> day_of(const std::string& text) {
+  const auto value = parse_edtf(text);
+  if (!value) return std::nullopt;
+  const auto* date = std::get_if<EdtfDate>(&value->value);
+  if (date == nullptr || !date->month || !date->day || date->time || !date->month->specified() ||
+      !date->day->specified() || !date->year.specified())
+    return std::nullopt;
+  return to_day({date->year.value, static_cast<int>(date->month->value), static_cast<int>(date->day->value)});
+}
+
+}  // namespace
+
+void Command::add_data_options(CLI::App& app) {
+  app.add_option("--shared", shared_, "Folder of the data installed with the program");
+  app.add_option("--language", language_, "Folder of the language data (default: language/en in the shared folder)");
+}
+
+void Command::add_today_option(CLI::App& app) {
+  app.add_option("--today", today_, "Judge access as on this day, YYYY-MM-DD (default: today)")
+      ->check([](const std::string& text) {
+        return day_of(text) ? std::string() : "'" + text + "' is no day; write it as YYYY-MM-DD";
+      });
+}
+
+void Command::add_coder_option(CLI::App& app) {
+  app.add_option("--coder", coder_, "Name that goes into the journal (default: the user's)");
+}
+
+Surroundings Command::surroundings() const {
+  const std::filesystem::path shared(shared_);
+  std::function<void(std::string_view)> progress;
+  if (setting_.err_is_terminal)
+    progress = [this](std::string_view what) { setting_.err << "\r\x1b[K" << visible(what) << std::flush; };
+  return {setting_.files,
+          shared,
+          language_.empty() ? shared / "language" / "en" : std::filesystem::path(language_),
+          today_.empty() ? setting_.today : day_of(today_).value_or(setting_.today),
+          coder_,
+          setting_.random,
+          setting_.wall_clock,
+          progress};
+}
+
+Result<SiteFile> Command::open_to_edit(const std::string& path) const {
+  return SiteFile::edit(path, {coder_, setting_.random, setting_.wall_clock});
+}
+
+Result<SiteFile> Command::open_to_read(const std::string& path) const { return SiteFile::read(path); }
+
+void Command::fail(const Error& error) {
+  fmt::print(err(), "witnessmark: {}\n", visible(to_string(error)));
+  exit_code_ = kBadInput;
+}
+
+void Command::report(const std::vector<Diagnostic>& diagnostics) const {
+  std::size_t errors = 0;
+  for (const Diagnostic& diagnostic : diagnostics) {
+    fmt::print(err(), "{}\n", visible(to_string(diagnostic)));
+    errors += diagnostic.severity == Diagnostic::Severity::error;
+  }
+  if (errors > 0)
+    fmt::print(err(), "witnessmark: {} {}; nothing was taken in, the site file is as it was\n", errors,
+               errors == 1 ? "error" : "errors");
+}
+
+}  // namespace witnessmark

@@ -1,0 +1,62 @@
+#pragma once
+#include <CLI/CLI.hpp>
+#include <iostream>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "witnessmark/app/surroundings.h"
+#include "witnessmark/base/error.h"
+#include "witnessmark/base/result.h"
+#include "witnessmark/cli/run.h"
+#include "witnessmark/store/site_file.h"
+
+namespace witnessmark {
+
+/// What every command shares: the streams, the options all of them take, and how they end.
+class Command {
+ public:
+  Command(const CommandSetting& setting) : setting_(setting), shared_(setting.shared), coder_(setting.coder) {}
+
+  /// --shared and --language, for commands that read data of the program.
+  void add_data_options(CLI::App& app);
+  /// --today, for commands that may withhold.
+  void add_today_option(CLI::App& app);
+  /// --coder, for commands that write.
+  void add_coder_option(CLI::App& app);
+
+  std::istream& in() const { return setting_.in; }
+  std::ostream& out() const { return setting_.out; }
+  std::ostream& err() const { return setting_.err; }
+
+  Surroundings surroundings() const;
+
+  Result<SiteFile> open_to_edit(const std::string& path) const;
+  Result<SiteFile> open_to_read(const std::string& path) const;
+
+  /// Tells what is wrong and ends with kBadInput.
+  void fail(const Error& error);
+  /// Prints what was remarked; the numbers of errors and warnings come last.
+  void report(const std::vector<Diagnostic>& diagnostics) const;
+  void end_with(int code) { exit_code_ = code; }
+  int exit_code() const { return exit_code_; }
+
+ private:
+  const CommandSetting& setting_;
+  std::string shared_, language_, coder_;
+  std::string today_;
+  int exit_code_ = kDone;
+};
+
+// One function for each group of commands; each adds its own to the program.
+void add_create(CLI::App& program, Command& command);
+void add_taking_in(CLI::App& program, Command& command);   // take-in, evidence, list
+void add_propose(CLI::App& program, Command& command);
+void add_weigh(CLI::App& program, Command& command);
+void add_said_about(CLI::App& program, Command& command);
+void add_export(CLI::App& program, Command& command);
+void add_verify(CLI::App& program, Command& command);      // verify, copy
+void add_dates(CLI::App& program, Command& command);
+void add_edtf(CLI::App& program, Command& command);
+
+}  // namespace witnessmark
