@@ -26,7 +26,10 @@ struct Quoted {
 class RecordMaker {
  public:
   RecordMaker(const SiteFile& site, const DatePolicy& policy)
-      : site_(site), evidence_(load_register(site)), lists_(load_lists(site)), index_(evidence_, lists_, policy) {}
+      : site_(site),
+        evidence_(load_register(site)),
+        lists_(load_lists(site)),
+        index_(evidence_, lists_, policy) {}
 
   ClaimRecord make(const StoredClaim& stored, const Withholding& withholding) {
     const Claim& claim = stored.claim;
@@ -101,13 +104,15 @@ class RecordMaker {
 
 }  // namespace
 
-Result<void> for_each_record(const SiteFile& site, const ClaimFilter& filter, const Surroundings& surroundings,
-                             Withholding& withholding, const std::function<void(const ClaimRecord&)>& visit) {
+Result<void> for_each_record(const SiteFile& site, const ClaimFilter& filter,
+                             const Surroundings& surroundings, Withholding& withholding,
+                             const std::function<void(const ClaimRecord&)>& visit) {
   const auto policy = load_date_policy(surroundings);
   if (!policy) return policy.error();
   RecordMaker maker(site, *policy);
   for_each_claim(site, filter, [&](const StoredClaim& stored) {
-    if (withholding.may_show(stored.claim.interview, stored.claim.quotes)) visit(maker.make(stored, withholding));
+    if (withholding.may_show(stored.claim.interview, stored.claim.quotes))
+      visit(maker.make(stored, withholding));
   });
   return {};
 }

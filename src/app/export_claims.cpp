@@ -14,7 +14,8 @@ Result<ExportAccount> export_claims(const SiteFile& site, const ExportRequest& r
   filter.reviewed_only = request.reviewed_only;
   if (request.format == ExportFormat::csv) write(claims_csv_header());
   const auto done = for_each_record(site, filter, surroundings, withholding, [&](const ClaimRecord& record) {
-    write(request.format == ExportFormat::csv ? claim_csv_row(record, request.guard) : claim_json(record) + "\n");
+    write(request.format == ExportFormat::csv ? claim_csv_row(record, request.guard)
+                                              : claim_json(record) + "\n");
     ++account.claims;
     account.proposals += record.claim.status == ClaimStatus::proposed;
   });

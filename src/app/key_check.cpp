@@ -27,8 +27,9 @@ class KnownKeys {
   }
 
   bool has(const UnresolvedKey& wanted) const {
-    return std::any_of(wanted.may_be.begin(), wanted.may_be.end(),
-                       [&](KeyKind kind) { return keys_.contains({kind, wanted.key}); });
+    return std::any_of(wanted.may_be.begin(), wanted.may_be.end(), [&](KeyKind kind) {
+      return keys_.contains({kind, wanted.key});
+    });
   }
 
  private:

@@ -9,7 +9,9 @@
 namespace witnessmark {
 namespace {
 
-bool is_space(char c) { return c == ' ' || c == '\n' || c == '\t'; }
+bool is_space(char c) {
+  return c == ' ' || c == '\n' || c == '\t';
+}
 
 /// The first stretch of text from `at` on that has the wanted words with any white space between them.
 std::optional<ByteRange> find_words(std::string_view text, std::string_view wanted, std::size_t at) {

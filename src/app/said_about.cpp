@@ -25,10 +25,11 @@ struct Asked {
   bool empty() const { return described.empty(); }
 };
 
-void add_terms(const AuthorityList& list, std::string_view name, std::string_view kind, std::set<std::string>& keys,
-               Asked& asked) {
+void add_terms(const AuthorityList& list, std::string_view name, std::string_view kind,
+               std::set<std::string>& keys, Asked& asked) {
   std::vector<const Term*> terms = list.named(name);
-  if (const Term* by_key = list.find(name); by_key && std::find(terms.begin(), terms.end(), by_key) == terms.end())
+  if (const Term* by_key = list.find(name);
+      by_key && std::find(terms.begin(), terms.end(), by_key) == terms.end())
     terms.push_back(by_key);
   for (const Term* term : terms) {
     asked.described.push_back(fmt::format("{} ({} {})", term->name, kind, term->key));
@@ -62,7 +63,8 @@ std::string near_names(const AuthorityLists& lists, std::string_view name) {
 bool earlier_event(const ClaimRecord& a, const ClaimRecord& b) {
   const auto day = [](const ClaimRecord& record) {
     const auto& period = record.claim.when.period;
-    const auto first = period ? (period->earliest() ? period->earliest() : period->past_latest()) : std::nullopt;
+    const auto first =
+        period ? (period->earliest() ? period->earliest() : period->past_latest()) : std::nullopt;
     return std::pair(!first.has_value(), first.value_or(Day{}));
   };
   return day(a) < day(b);
@@ -99,14 +101,17 @@ void add_unread(const SiteFile& site, const Asked& asked, const std::vector<Stor
   std::optional<StoredTranscript> held;
   for (const auto& [where, hit] : hits) {
     const auto& ranges = quoted[hit.interview];
-    if (std::any_of(ranges.begin(), ranges.end(), [&](const auto& range) { return range.overlaps(hit.range); })) continue;
+    if (std::any_of(ranges.begin(), ranges.end(),
+                    [&](const auto& range) { return range.overlaps(hit.range); }))
+      continue;
     if (!withholding.may_show(hit.interview, {hit.range})) continue;
-    if (held_interview != hit.interview) held = load_transcript(site, hit.interview), held_interview = hit.interview;
+    if (held_interview != hit.interview)
+      held = load_transcript(site, hit.interview), held_interview = hit.interview;
     if (!held) continue;
     const std::string& text = held->transcript.reading_text;
     const auto begin = time_at(held->transcript, hit.range.begin);
-    said.unread.push_back({hit.interview, hit.speaker, std::string(CodePointIndex(text).slice(hit.range)), hit.time,
-                           begin ? begin->timing : Timing::none, hit.range});
+    said.unread.push_back({hit.interview, hit.speaker, std::string(CodePointIndex(text).slice(hit.range)),
+                           hit.time, begin ? begin->timing : Timing::none, hit.range});
   }
 }
 

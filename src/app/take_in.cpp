@@ -40,8 +40,9 @@ std::size_t count_words(std::string_view text) {
 /// Reads the transcripts of one interviews.csv; what is wrong with them goes into the diagnostics.
 class TranscriptReading {
  public:
-  TranscriptReading(const InterviewFile& file, std::filesystem::path folder, const Abbreviations& abbreviations,
-                    const Surroundings& surroundings, std::vector<Diagnostic>& diagnostics)
+  TranscriptReading(const InterviewFile& file, std::filesystem::path folder,
+                    const Abbreviations& abbreviations, const Surroundings& surroundings,
+                    std::vector<Diagnostic>& diagnostics)
       : file_(file),
         folder_(std::move(folder)),
         abbreviations_(abbreviations),
@@ -65,8 +66,9 @@ class TranscriptReading {
     for (const Speaker& speaker : file_.speakers) {
       if (speaker.interview == interview.key) rules.speaker_labels.push_back(speaker.label);
     }
-    auto transcript = read_transcript(*bytes, path.string(), parse_transcript_format(interview.transcript_format),
-                                      interview.recording_length, rules);
+    auto transcript =
+        read_transcript(*bytes, path.string(), parse_transcript_format(interview.transcript_format),
+                        interview.recording_length, rules);
     if (!transcript) return add_error(diagnostics_, transcript.error());
     append(diagnostics_, transcript->diagnostics);
     transcript->diagnostics.clear();
@@ -86,8 +88,8 @@ class TranscriptReading {
   std::vector<Diagnostic>& diagnostics_;
 };
 
-/// Finds the passages under conditions of their own. One that is not found is an error: a restriction is never lost
-/// because of a slip in its words.
+/// Finds the passages under conditions of their own. One that is not found is an error: a restriction is
+/// never lost because of a slip in its words.
 std::map<std::string, std::vector<RestrictedPassage>> locate(const InterviewFile& file,
                                                              const std::vector<TranscriptFile>& transcripts,
                                                              const SiteFile& site,
@@ -101,9 +103,10 @@ std::map<std::string, std::vector<RestrictedPassage>> locate(const InterviewFile
     if (!text) text = load_reading_text(site, passage.interview);
     const auto range = text ? find_passage(*text, passage.quote) : std::nullopt;
     if (!range) {
-      add_error(diagnostics, {"passages.csv", 0, 0,
-                              "the passage “" + passage.quote + "” is not in the transcript of " + passage.interview,
-                              "copy its first and last words exactly, with … for what lies between"});
+      add_error(diagnostics,
+                {"passages.csv", 0, 0,
+                 "the passage “" + passage.quote + "” is not in the transcript of " + passage.interview,
+                 "copy its first and last words exactly, with … for what lies between"});
       continue;
     }
     passage.range = *range;
@@ -125,8 +128,8 @@ InterviewsTakenIn take_in_interviews(SiteFile& site, const std::filesystem::path
     add_error(account.diagnostics, abbreviations.error());
     return account;
   }
-  const auto transcripts = TranscriptReading(reading.file, interviews.parent_path(), *abbreviations, surroundings,
-                                             account.diagnostics)
+  const auto transcripts = TranscriptReading(reading.file, interviews.parent_path(), *abbreviations,
+                                             surroundings, account.diagnostics)
                                .read_all();
   const auto passages = locate(reading.file, transcripts, site, account.diagnostics);
   if (!reading.ok || has_error(account.diagnostics)) return account;
@@ -145,8 +148,8 @@ InterviewsTakenIn take_in_interviews(SiteFile& site, const std::filesystem::path
       return account;
     }
     account.transcripts.push_back({file.interview, file.transcript.reader, file.transcript.encoding_remark,
-                                   count_words(file.transcript.reading_text), file.transcript.utterances.size(),
-                                   *saved});
+                                   count_words(file.transcript.reading_text),
+                                   file.transcript.utterances.size(), *saved});
   }
   for (const auto& [interview, found] : passages) {
     if (const auto placed = place_passages(site, interview, found); !placed) {
@@ -159,8 +162,8 @@ InterviewsTakenIn take_in_interviews(SiteFile& site, const std::filesystem::path
   return account;
 }
 
-EvidenceTakenIn take_in_evidence(SiteFile& site, const std::filesystem::path& entries, const RegisterFilePaths& paths,
-                                 const Surroundings& surroundings) {
+EvidenceTakenIn take_in_evidence(SiteFile& site, const std::filesystem::path& entries,
+                                 const RegisterFilePaths& paths, const Surroundings& surroundings) {
   EvidenceTakenIn account;
   const AuthorityLists lists = load_lists(site);
   const auto bytes = surroundings.files.read(entries);
@@ -168,8 +171,9 @@ EvidenceTakenIn take_in_evidence(SiteFile& site, const std::filesystem::path& en
     add_error(account.diagnostics, bytes.error());
     return account;
   }
-  RegisterReading reading = looks_like_xml(*bytes) ? read_register_xml(*bytes, entries.string(), &lists)
-                                                   : read_register_files(surroundings.files, entries, &lists, paths);
+  RegisterReading reading = looks_like_xml(*bytes)
+                                ? read_register_xml(*bytes, entries.string(), &lists)
+                                : read_register_files(surroundings.files, entries, &lists, paths);
   account.diagnostics = std::move(reading.diagnostics);
   append(account.diagnostics, check_keys(site, reading.unresolved, {KeyKind::interview}));
   if (!reading.ok || has_error(account.diagnostics)) return account;

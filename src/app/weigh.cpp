@@ -79,7 +79,8 @@ Result<std::int64_t> weigh(SiteFile& site, bool all, const Surroundings& surroun
 }
 
 Outcome foremost(const std::vector<Comparison>& comparisons) {
-  constexpr Outcome kOrder[] = {Outcome::conflicts, Outcome::agrees, Outcome::compatible, Outcome::cannot_tell};
+  constexpr Outcome kOrder[] = {Outcome::conflicts, Outcome::agrees, Outcome::compatible,
+                                Outcome::cannot_tell};
   for (const Outcome outcome : kOrder) {
     if (std::any_of(comparisons.begin(), comparisons.end(),
                     [&](const Comparison& comparison) { return comparison.outcome == outcome; }))

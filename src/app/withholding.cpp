@@ -40,7 +40,8 @@ std::string Withholding::shown_name(std::string_view interview, std::string_view
   const auto& releases = file->second.releases;
   const auto release = std::find_if(releases.begin(), releases.end(),
                                     [&](const NarratorRelease& given) { return given.person == person; });
-  if (release != releases.end() && release->release == Release::signed_release && release->naming == Naming::name)
+  if (release != releases.end() && release->release == Release::signed_release &&
+      release->naming == Naming::name)
     return held->second.name;
   return held->second.pseudonym.empty() ? "a narrator" : held->second.pseudonym;
 }

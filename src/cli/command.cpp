@@ -26,7 +26,8 @@ std::optional<Day> day_of(const std::string& text) {
 
 void Command::add_data_options(CLI::App& app) {
   app.add_option("--shared", shared_, "Folder of the data installed with the program");
-  app.add_option("--language", language_, "Folder of the language data (default: language/en in the shared folder)");
+  app.add_option("--language", language_,
+                 "Folder of the language data (default: language/en in the shared folder)");
 }
 
 void Command::add_today_option(CLI::App& app) {
@@ -59,7 +60,9 @@ Result<SiteFile> Command::open_to_edit(const std::string& path) const {
   return SiteFile::edit(path, {coder_, setting_.random, setting_.wall_clock});
 }
 
-Result<SiteFile> Command::open_to_read(const std::string& path) const { return SiteFile::read(path); }
+Result<SiteFile> Command::open_to_read(const std::string& path) const {
+  return SiteFile::read(path);
+}
 
 void Command::fail(const Error& error) {
   fmt::print(err(), "witnessmark: {}\n", visible(to_string(error)));

@@ -8,7 +8,9 @@
 namespace witnessmark {
 namespace {
 
-std::string day_text(const std::optional<Day>& day) { return day ? to_string(*day) : "no limit"; }
+std::string day_text(const std::optional<Day>& day) {
+  return day ? to_string(*day) : "no limit";
+}
 
 void print_meaning(Command& command, const EdtfMeaning& meaning, const DatePolicy& policy) {
   auto& out = command.out();
@@ -20,15 +22,16 @@ void print_meaning(Command& command, const EdtfMeaning& meaning, const DatePolic
   fmt::print(out, "  begins within | ends within: {}\n", to_string(period));
   if (meaning.too_many_candidates) fmt::print(out, "  stands for more than 400 dates\n");
   if (meaning.candidates.size() > 1) {
-    fmt::print(out, "  stands for {} of these:\n",
-               meaning.canonical.starts_with('{') ? "all" : "one");
+    fmt::print(out, "  stands for {} of these:\n", meaning.canonical.starts_with('{') ? "all" : "one");
     for (const Period& one : meaning.candidates) fmt::print(out, "    {}\n", describe(one));
   }
   fmt::print(out, "  by the policy: {}\n", describe(policy));
 }
 
-void print_json(Command& command, const std::string& expression, const EdtfMeaning& meaning, const DatePolicy& policy) {
-  nlohmann::ordered_json object{{"expression", expression}, {"edtf", meaning.canonical}, {"level", meaning.level}};
+void print_json(Command& command, const std::string& expression, const EdtfMeaning& meaning,
+                const DatePolicy& policy) {
+  nlohmann::ordered_json object{
+      {"expression", expression}, {"edtf", meaning.canonical}, {"level", meaning.level}};
   const Period& period = meaning.period;
   object["earliest"] = nullptr;
   object["latest"] = nullptr;
@@ -60,8 +63,10 @@ void add_edtf(CLI::App& program, Command& command) {
         command.fail(meaning.error());
         continue;
       }
-      if (options->format == "text") print_meaning(command, *meaning, *policy);
-      else print_json(command, expression, *meaning, *policy);
+      if (options->format == "text")
+        print_meaning(command, *meaning, *policy);
+      else
+        print_json(command, expression, *meaning, *policy);
     }
   });
 }

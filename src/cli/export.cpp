@@ -14,7 +14,8 @@ void add_export(CLI::App& program, Command& command) {
   CLI::App* app = program.add_subcommand("export", "Hand claims on with their provenance");
   app->add_option("FILE", options->file, "Site file")->required();
   app->add_option("--format", options->format, "csv or jsonl")->check(CLI::IsMember({"csv", "jsonl"}));
-  app->add_option("--to", options->to, "File to write (default: standard output); an existing one is replaced whole");
+  app->add_option("--to", options->to,
+                  "File to write (default: standard output); an existing one is replaced whole");
   app->add_flag("--raw", options->raw, "CSV: do not guard cells that a spreadsheet would run as formulas");
   app->add_flag("--reviewed", options->reviewed, "Only claims a coder has found to be said so");
   command.add_today_option(*app);
@@ -26,16 +27,18 @@ void add_export(CLI::App& program, Command& command) {
                                 options->raw ? FormulaGuard::raw : FormulaGuard::guarded, options->reviewed};
     std::string text;
     const auto write = [&](std::string_view piece) {
-      if (options->to.empty()) command.out() << piece;
-      else text += piece;
+      if (options->to.empty())
+        command.out() << piece;
+      else
+        text += piece;
     };
     const auto account = export_claims(*site, request, write, command.surroundings());
     if (!account) return command.fail(account.error());
     if (!options->to.empty()) {
       if (const auto written = write_file(options->to, text); !written) return command.fail(written.error());
     }
-    fmt::print(command.err(), "{} claims handed on, {} of them proposals nobody has reviewed; {}\n", account->claims,
-               account->proposals, account->withheld);
+    fmt::print(command.err(), "{} claims handed on, {} of them proposals nobody has reviewed; {}\n",
+               account->claims, account->proposals, account->withheld);
   });
 }
 

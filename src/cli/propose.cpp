@@ -12,7 +12,8 @@ void add_propose(CLI::App& program, Command& command) {
     std::vector<std::string> interviews;
   };
   auto options = std::make_shared<Options>();
-  CLI::App* app = program.add_subcommand("propose", "Read the transcripts and propose claims; decisions stay");
+  CLI::App* app =
+      program.add_subcommand("propose", "Read the transcripts and propose claims; decisions stay");
   app->add_option("FILE", options->file, "Site file")->required();
   app->add_option("INTERVIEW", options->interviews, "Only these interviews");
   command.add_coder_option(*app);
@@ -25,8 +26,8 @@ void add_propose(CLI::App& program, Command& command) {
     std::size_t total = 0;
     for (const ProposedInterview& one : account->interviews) {
       total += one.claims;
-      fmt::print(command.out(), "{}: {} claims ({} new, {} changed, {} gone, {} as before)\n", one.interview, one.claims,
-                 one.changes.added, one.changes.changed, one.changes.gone, one.changes.unchanged);
+      fmt::print(command.out(), "{}: {} claims ({} new, {} changed, {} gone, {} as before)\n", one.interview,
+                 one.claims, one.changes.added, one.changes.changed, one.changes.gone, one.changes.unchanged);
     }
     fmt::print(command.out(), "{} claims proposed", total);
     const char* separator = ": ";

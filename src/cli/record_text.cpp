@@ -12,8 +12,10 @@ std::string one_line(const std::string& text) {
   std::string line;
   for (const char c : text) {
     const bool space = c == '\n' || c == ' ' || c == '\t';
-    if (!space) line += c;
-    else if (!line.empty() && line.back() != ' ') line += ' ';
+    if (!space)
+      line += c;
+    else if (!line.empty() && line.back() != ' ')
+      line += ' ';
   }
   return visible(trim(line));
 }
@@ -52,9 +54,12 @@ std::string recall_words(const Recall& recall) {
   const auto add = [&](std::string words) { text += (text.empty() ? "" : ", ") + words; };
   if (recall.recall_distance) add(fmt::format("told {} years after", to_string(*recall.recall_distance)));
   if (recall.age_at_event) add(fmt::format("aged {} then", to_string(*recall.age_at_event)));
-  if (recall.partly_in_service) add("there for part of that time");
-  else if (recall.in_service == Answer::yes) add("there at the time");
-  else if (recall.in_service == Answer::no) add("not there at the time");
+  if (recall.partly_in_service)
+    add("there for part of that time");
+  else if (recall.in_service == Answer::yes)
+    add("there at the time");
+  else if (recall.in_service == Answer::no)
+    add("not there at the time");
   return text;
 }
 
@@ -68,13 +73,14 @@ std::string time_words(const std::optional<TimeRange>& time, Timing timing) {
 void print_record(std::ostream& out, const ClaimRecord& record, std::optional<Outcome> only) {
   const QuoteRecord main = record.quotes.empty() ? QuoteRecord{} : record.quotes.front();
   const std::string time = time_words(main.time, main.timing);
-  fmt::print(out, "  {} ({}, {}{}{})", visible(record.narrator), record.claim.interview, record.interview_date,
-             time.empty() ? "" : ", ", time);
+  fmt::print(out, "  {} ({}, {}{}{})", visible(record.narrator), record.claim.interview,
+             record.interview_date, time.empty() ? "" : ", ", time);
   if (record.claim.status != ClaimStatus::proposed) fmt::print(out, " [{}]", to_string(record.claim.status));
   fmt::print(out, "\n");
   for (const QuoteRecord& quote : record.quotes) fmt::print(out, "    “{}”\n", one_line(quote.text));
   fmt::print(out, "    {}; {}\n", what(record), how(record.claim));
-  if (const std::string recall = recall_words(record.recall); !recall.empty()) fmt::print(out, "    {}\n", recall);
+  if (const std::string recall = recall_words(record.recall); !recall.empty())
+    fmt::print(out, "    {}\n", recall);
   for (const Comparison& comparison : record.comparisons) {
     if (!only || comparison.outcome == *only) fmt::print(out, "    → {}\n", one_line(comparison.explanation));
   }

@@ -10,8 +10,10 @@ namespace witnessmark {
 namespace {
 
 constexpr std::string_view kCautions =
-    "Interviews are about living people: closed, restricted and unreleased passages are withheld and counted.\n"
-    "A story about a named person is not a finding of fact. Findings about the fabric are historical only: before\n"
+    "Interviews are about living people: closed, restricted and unreleased passages are withheld and "
+    "counted.\n"
+    "A story about a named person is not a finding of fact. Findings about the fabric are historical only: "
+    "before\n"
     "anyone enters, opens or handles anything, site safety rules, local codes and licensed people decide.\n"
     "Exit codes: 0 done, 1 faults found, 2 wrong use or bad input, 3 the machine failed.";
 

@@ -21,7 +21,8 @@ void print_said(Command& command, const SaidAbout& said) {
   fmt::print(out, "\nNamed in talk, in no claim, not read yet ({}):\n", said.unread.size());
   for (const UnreadPassage& passage : said.unread) {
     const std::string time = time_words(passage.time, passage.timing);
-    fmt::print(out, "  {}{}{}: “{}”\n", passage.interview, time.empty() ? "" : " ", time, visible(passage.text));
+    fmt::print(out, "  {}{}{}: “{}”\n", passage.interview, time.empty() ? "" : " ", time,
+               visible(passage.text));
   }
   for (const std::string& interview : said.without_transcript)
     fmt::print(out, "{}: no transcript, so nothing in it was read\n", interview);
@@ -35,7 +36,8 @@ void add_said_about(CLI::App& program, Command& command) {
     std::string file, name, order = "event", format = "text";
   };
   auto options = std::make_shared<Options>();
-  CLI::App* app = program.add_subcommand("said-about", "Everything said about a place or a piece of equipment");
+  CLI::App* app =
+      program.add_subcommand("said-about", "Everything said about a place or a piece of equipment");
   app->add_option("FILE", options->file, "Site file")->required();
   app->add_option("NAME", options->name, "Key, preferred, former or spoken name, or number")->required();
   app->add_option("--order", options->order, "By time of the event or of the telling: event, telling")

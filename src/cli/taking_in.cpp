@@ -15,15 +15,20 @@ void print_counts(Command& command, std::string_view what, const RowCounts& coun
 
 void print_changed(Command& command, const std::vector<ChangedRow>& changed) {
   for (const ChangedRow& row : changed)
-    fmt::print(command.out(), "  changed {} {}: {}\n", row.kind, visible(row.key), fmt::join(row.fields, ", "));
+    fmt::print(command.out(), "  changed {} {}: {}\n", row.kind, visible(row.key),
+               fmt::join(row.fields, ", "));
 }
 
 std::string_view in_words(TranscriptChanges::Kind kind) {
   switch (kind) {
-    case TranscriptChanges::Kind::unchanged: return "as before";
-    case TranscriptChanges::Kind::first: return "taken in";
-    case TranscriptChanges::Kind::read_anew: return "read anew";
-    case TranscriptChanges::Kind::revised: return "revised";
+    case TranscriptChanges::Kind::unchanged:
+      return "as before";
+    case TranscriptChanges::Kind::first:
+      return "taken in";
+    case TranscriptChanges::Kind::read_anew:
+      return "read anew";
+    case TranscriptChanges::Kind::revised:
+      return "revised";
   }
   return "";
 }
@@ -32,9 +37,11 @@ void print_transcript(Command& command, const TakenTranscript& taken) {
   fmt::print(command.out(), "  {}: {} ({}, version {}), {} words, {} turns; {}\n", taken.interview,
              in_words(taken.changes.kind), taken.reader, taken.changes.version, taken.words, taken.utterances,
              visible(taken.encoding_remark));
-  if (taken.changes.carried > 0) fmt::print(command.out(), "    {} claims found again\n", taken.changes.carried);
+  if (taken.changes.carried > 0)
+    fmt::print(command.out(), "    {} claims found again\n", taken.changes.carried);
   for (const LostAnchor& lost : taken.changes.lost)
-    fmt::print(command.out(), "    not found again: “{}”{}\n", visible(lost.quote), lost.decided ? " (decided)" : "");
+    fmt::print(command.out(), "    not found again: “{}”{}\n", visible(lost.quote),
+               lost.decided ? " (decided)" : "");
 }
 
 void add_interviews(CLI::App& program, Command& command) {
@@ -43,21 +50,26 @@ void add_interviews(CLI::App& program, Command& command) {
     InterviewFilePaths paths;
   };
   auto options = std::make_shared<Options>();
-  CLI::App* app = program.add_subcommand("take-in", "Take in interviews, narrators and transcripts from spreadsheets");
+  CLI::App* app =
+      program.add_subcommand("take-in", "Take in interviews, narrators and transcripts from spreadsheets");
   app->add_option("FILE", options->file, "Site file")->required();
-  app->add_option("INTERVIEWS", options->table, "interviews.csv; persons.csv, service.csv, speakers.csv, releases.csv "
-                  "and passages.csv are looked for beside it")->required();
+  app->add_option("INTERVIEWS", options->table,
+                  "interviews.csv; persons.csv, service.csv, speakers.csv, releases.csv "
+                  "and passages.csv are looked for beside it")
+      ->required();
   app->add_option("--persons", options->paths.persons, "Persons, if elsewhere");
   app->add_option("--service", options->paths.service, "Service periods, if elsewhere");
   app->add_option("--speakers", options->paths.speakers, "Speaker labels, if elsewhere");
   app->add_option("--releases", options->paths.releases, "Releases, if elsewhere");
-  app->add_option("--passages", options->paths.passages, "Passages under conditions of their own, if elsewhere");
+  app->add_option("--passages", options->paths.passages,
+                  "Passages under conditions of their own, if elsewhere");
   command.add_coder_option(*app);
   command.add_data_options(*app);
   app->callback([options, &command] {
     auto site = command.open_to_edit(options->file);
     if (!site) return command.fail(site.error());
-    const InterviewsTakenIn taken = take_in_interviews(*site, options->table, options->paths, command.surroundings());
+    const InterviewsTakenIn taken =
+        take_in_interviews(*site, options->table, options->paths, command.surroundings());
     command.report(taken.diagnostics);
     if (!taken.done) return command.end_with(kBadInput);
     print_counts(command, "interviews", taken.changes.interviews);
@@ -78,8 +90,10 @@ void add_evidence(CLI::App& program, Command& command) {
   auto options = std::make_shared<Options>();
   CLI::App* app = program.add_subcommand("evidence", "Take in the dated event register");
   app->add_option("FILE", options->file, "Site file")->required();
-  app->add_option("ENTRIES", options->table, "entries.csv, or an XML register; sources.csv, derives.csv, itinerary.csv "
-                  "and named-events.csv are looked for beside it")->required();
+  app->add_option("ENTRIES", options->table,
+                  "entries.csv, or an XML register; sources.csv, derives.csv, itinerary.csv "
+                  "and named-events.csv are looked for beside it")
+      ->required();
   app->add_option("--sources", options->paths.sources, "Sources, if elsewhere");
   app->add_option("--derives", options->paths.derives, "What a source rests on, if elsewhere");
   app->add_option("--itinerary", options->paths.itinerary, "Itinerary, if elsewhere");
@@ -88,7 +102,8 @@ void add_evidence(CLI::App& program, Command& command) {
   app->callback([options, &command] {
     auto site = command.open_to_edit(options->file);
     if (!site) return command.fail(site.error());
-    const EvidenceTakenIn taken = take_in_evidence(*site, options->table, options->paths, command.surroundings());
+    const EvidenceTakenIn taken =
+        take_in_evidence(*site, options->table, options->paths, command.surroundings());
     command.report(taken.diagnostics);
     if (!taken.done) return command.end_with(kBadInput);
     print_counts(command, "entries", taken.changes.entries);
@@ -107,13 +122,16 @@ void add_list(CLI::App& program, Command& command) {
   auto options = std::make_shared<Options>();
   CLI::App* app = program.add_subcommand("list", "Take in an authority list of places or equipment");
   app->add_option("FILE", options->file, "Site file")->required();
-  app->add_option("KIND", options->kind, "places or equipment")->required()->check(CLI::IsMember({"places", "equipment"}));
+  app->add_option("KIND", options->kind, "places or equipment")
+      ->required()
+      ->check(CLI::IsMember({"places", "equipment"}));
   app->add_option("LIST", options->list, "CSV, or SKOS in RDF/XML")->required();
   command.add_coder_option(*app);
   app->callback([options, &command] {
     auto site = command.open_to_edit(options->file);
     if (!site) return command.fail(site.error());
-    const auto kind = options->kind == "places" ? AuthorityList::Kind::places : AuthorityList::Kind::equipment;
+    const auto kind =
+        options->kind == "places" ? AuthorityList::Kind::places : AuthorityList::Kind::equipment;
     const ListTakenIn taken = take_in_list(*site, kind, options->list, command.surroundings());
     command.report(taken.diagnostics);
     if (!taken.done) return command.end_with(kBadInput);

@@ -10,14 +10,17 @@ namespace {
 
 void add_verification(CLI::App& program, Command& command) {
   auto file = std::make_shared<std::string>();
-  CLI::App* app = program.add_subcommand("verify", "Check a site file: hashes, quotes against text, journal replayed");
+  CLI::App* app =
+      program.add_subcommand("verify", "Check a site file: hashes, quotes against text, journal replayed");
   app->add_option("FILE", *file, "Site file")->required();
   app->callback([file, &command] {
     const auto site = command.open_to_read(*file);
     if (!site) return command.fail(site.error());
     const VerifyReport report = verify(*site);
-    for (const Finding& finding : report.findings) fmt::print(command.out(), "{}\n", visible(to_string(finding)));
-    fmt::print(command.out(), "{}: {} originals, {} reading texts, {} turns, {} claims, {} journal events looked at; {}\n",
+    for (const Finding& finding : report.findings)
+      fmt::print(command.out(), "{}\n", visible(to_string(finding)));
+    fmt::print(command.out(),
+               "{}: {} originals, {} reading texts, {} turns, {} claims, {} journal events looked at; {}\n",
                *file, report.originals, report.reading_texts, report.utterances, report.claims, report.events,
                report.accepted() ? "no fault found" : fmt::format("{} faults", report.findings.size()));
     if (!report.accepted()) command.end_with(kFaultsFound);

@@ -9,16 +9,21 @@
 namespace witnessmark {
 namespace {
 
-constexpr Outcome kOutcomes[] = {Outcome::agrees, Outcome::compatible, Outcome::conflicts, Outcome::cannot_tell,
-                                 Outcome::silent};
+constexpr Outcome kOutcomes[] = {Outcome::agrees, Outcome::compatible, Outcome::conflicts,
+                                 Outcome::cannot_tell, Outcome::silent};
 
 std::string_view heading(Outcome outcome) {
   switch (outcome) {
-    case Outcome::agrees: return "agree with an entry";
-    case Outcome::compatible: return "compatible with what entries say";
-    case Outcome::conflicts: return "conflict with an entry";
-    case Outcome::cannot_tell: return "cannot be told";
-    case Outcome::silent: return "nothing in the register speaks to them";
+    case Outcome::agrees:
+      return "agree with an entry";
+    case Outcome::compatible:
+      return "compatible with what entries say";
+    case Outcome::conflicts:
+      return "conflict with an entry";
+    case Outcome::cannot_tell:
+      return "cannot be told";
+    case Outcome::silent:
+      return "nothing in the register speaks to them";
   }
   return "";
 }
@@ -58,7 +63,8 @@ void add_weigh(CLI::App& program, Command& command) {
   app->add_flag("--all", options->all, "Weigh every claim, not only what is new or changed");
   app->add_option("--format", options->format, "text, or jsonl for conflicts and agreements")
       ->check(CLI::IsMember({"text", "jsonl"}));
-  app->add_option("--most", options->most, "How many claims to print under each heading")->capture_default_str();
+  app->add_option("--most", options->most, "How many claims to print under each heading")
+      ->capture_default_str();
   command.add_coder_option(*app);
   command.add_today_option(*app);
   command.add_data_options(*app);

@@ -20,7 +20,7 @@ Outcome lowered_by_intention(const Claim& claim, const RegisterIndex::Item& item
   const bool change = claim.statement == Statement::begins || claim.statement == Statement::ends;
   if (!change || claim.statement != item.entry->statement) return Outcome::cannot_tell;
   if (claim.when.period && item.period && before(*claim.when.period, *item.period) == Answer::yes)
-    return Outcome::cannot_tell;   // done before anyone wanted it done
+    return Outcome::cannot_tell;  // done before anyone wanted it done
   return Outcome::compatible;
 }
 
@@ -47,7 +47,8 @@ Period days_meant(const Period& period, Reading reading) {
 /// An absence in a picture counts only where the spot can be seen in it.
 bool absence_not_seen(const RegisterIndex::Item& item) {
   const bool picture = item.source != nullptr && item.source->kind == SourceKind::photograph;
-  return picture && item.entry->statement == Statement::absent && item.entry->spot_visible != SpotVisible::yes;
+  return picture && item.entry->statement == Statement::absent &&
+         item.entry->spot_visible != SpotVisible::yes;
 }
 
 }  // namespace
@@ -57,7 +58,8 @@ Comparison compare(const Claim& claim, const Interview& interview, const Registe
   Comparison comparison;
   comparison.claim = claim.id;
   comparison.entry = item.entry->key;
-  if (claim.when.period && item.period) comparison.relation = possible_relations(*claim.when.period, *item.period);
+  if (claim.when.period && item.period)
+    comparison.relation = possible_relations(*claim.when.period, *item.period);
   const Meaning meaning = hold_against(claim, item, evidence);
   Outcome outcome = meaning.outcome;
   if (item.entry->nature == Nature::intended) {
@@ -75,7 +77,8 @@ Comparison compare(const Claim& claim, const Interview& interview, const Registe
   return comparison;
 }
 
-std::vector<Comparison> compare(const Claim& claim, const Interview& interview, const RegisterIndex& evidence) {
+std::vector<Comparison> compare(const Claim& claim, const Interview& interview,
+                                const RegisterIndex& evidence) {
   std::vector<Comparison> comparisons;
   if (claim.statement == Statement::located) {
     comparisons = compare_whereabouts(claim, evidence);

@@ -5,7 +5,8 @@
 namespace witnessmark {
 namespace {
 
-bool rests_on_claim(const std::vector<std::string>& rests_on, const Claim& claim, const RegisterIndex& evidence) {
+bool rests_on_claim(const std::vector<std::string>& rests_on, const Claim& claim,
+                    const RegisterIndex& evidence) {
   return std::any_of(rests_on.begin(), rests_on.end(), [&](const std::string& key) {
     if (key == claim.interview) return true;
     if (!claim.subject.empty() && key == claim.subject) return true;

@@ -2,10 +2,11 @@
 
 #include <algorithm>
 
-// One episode of a fixture is two days: the day it came and the day it went. A statement allows some pairs of such days.
-// Holding two statements against each other is then plain arithmetic on two spans: one follows from the other when its
-// spans contain the other's, and they cannot both hold when the spans of the day it came, or of the day it went, share
-// no day. Only "not there" is not a pair of spans but two of them, before and after the episode.
+// One episode of a fixture is two days: the day it came and the day it went. A statement allows some pairs of
+// such days. Holding two statements against each other is then plain arithmetic on two spans: one follows
+// from the other when its spans contain the other's, and they cannot both hold when the spans of the day it
+// came, or of the day it went, share no day. Only "not there" is not a pair of spans but two of them, before
+// and after the episode.
 
 namespace witnessmark {
 namespace {
@@ -53,8 +54,8 @@ std::vector<EpisodeLimits> not_there(const DaySpan& days, Reading reading) {
   return alternatives;
 }
 
-/// The days a period is stated for: all it may touch, or, for `throughout` with an imprecise period, those it surely
-/// covers where there are any.
+/// The days a period is stated for: all it may touch, or, for `throughout` with an imprecise period, those it
+/// surely covers where there are any.
 DaySpan days_of(const Period& period, Reading reading) {
   DaySpan days;
   if (period.earliest()) days.low = period.earliest()->value;
@@ -79,7 +80,8 @@ bool inside(const DaySpan& inner, const DaySpan& outer) {
   return low && high;
 }
 
-std::vector<EpisodeLimits> episode_limits(Statement statement, const std::optional<Period>& when, Reading reading) {
+std::vector<EpisodeLimits> episode_limits(Statement statement, const std::optional<Period>& when,
+                                          Reading reading) {
   const DaySpan days = when ? days_of(*when, reading) : DaySpan{};
   switch (statement) {
     case Statement::begins:
@@ -100,8 +102,8 @@ std::vector<EpisodeLimits> episode_limits(Statement statement, const std::option
 }
 
 Answer follows(const std::vector<EpisodeLimits>& claimed, const std::vector<EpisodeLimits>& given) {
-  // Alternatives of `given` that cannot hold with any of `claimed` speak against it; the claim follows only when every
-  // alternative that is given lies inside one that is claimed.
+  // Alternatives of `given` that cannot hold with any of `claimed` speak against it; the claim follows only
+  // when every alternative that is given lies inside one that is claimed.
   bool can_both_hold = false;
   bool always = !given.empty();
   for (const EpisodeLimits& fact : given) {

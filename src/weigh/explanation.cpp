@@ -22,20 +22,29 @@ std::string thing(const AuthorityLists& lists, const std::string& subject, const
 
 std::string stated(Statement statement, const std::string& what, const std::string& detail) {
   switch (statement) {
-    case Statement::begins: return what + " fitted";
-    case Statement::ends: return what + " taken away";
-    case Statement::present: return what + " there";
-    case Statement::absent: return what + " not there";
-    case Statement::count: return fmt::format("{}: {}", what, detail.empty() ? "a number" : detail);
-    case Statement::attribute: return fmt::format("{}: {}", what, detail.empty() ? "a property" : detail);
-    case Statement::happened: return what + ": an event";
-    case Statement::located: return "at " + what;
+    case Statement::begins:
+      return what + " fitted";
+    case Statement::ends:
+      return what + " taken away";
+    case Statement::present:
+      return what + " there";
+    case Statement::absent:
+      return what + " not there";
+    case Statement::count:
+      return fmt::format("{}: {}", what, detail.empty() ? "a number" : detail);
+    case Statement::attribute:
+      return fmt::format("{}: {}", what, detail.empty() ? "a property" : detail);
+    case Statement::happened:
+      return what + ": an event";
+    case Statement::located:
+      return "at " + what;
   }
   return what;
 }
 
 std::string when_of(const Dated& dated, const std::optional<Period>& period) {
-  if (!dated.written.empty() && dated.value) return fmt::format("“{}” ({})", dated.written, to_string(*dated.value));
+  if (!dated.written.empty() && dated.value)
+    return fmt::format("“{}” ({})", dated.written, to_string(*dated.value));
   if (period) return describe(*period);
   return dated.written.empty() ? "undated" : fmt::format("“{}” (not resolved)", dated.written);
 }
@@ -48,26 +57,35 @@ std::string days(const Distance& gap) {
 
 std::string verdict(const Comparison& comparison) {
   switch (comparison.outcome) {
-    case Outcome::agrees: return "they agree";
+    case Outcome::agrees:
+      return "they agree";
     case Outcome::compatible:
       return comparison.intention ? "consistent with an intention; nothing here shows it was carried out"
                                   : "both can be right";
     case Outcome::conflicts:
-      if (!comparison.gap || (comparison.gap->least == 0 && comparison.gap->most == 0)) return "they conflict";
+      if (!comparison.gap || (comparison.gap->least == 0 && comparison.gap->most == 0))
+        return "they conflict";
       return fmt::format("they conflict, {} apart", days(*comparison.gap));
-    case Outcome::cannot_tell: return "it cannot be told whether they agree";
-    case Outcome::silent: return "the register is silent";
+    case Outcome::cannot_tell:
+      return "it cannot be told whether they agree";
+    case Outcome::silent:
+      return "the register is silent";
   }
   return "";
 }
 
 std::string_view circle_words(Circle circle) {
   switch (circle) {
-    case Circle::date_rests_on_subject: return "the entry's date rests on what is claimed";
-    case Circle::identity_rests_on_subject: return "the entry's identification rests on what is claimed";
-    case Circle::same_testimony: return "the source derives from this interview";
-    case Circle::shown_beforehand: return "the narrator was shown the source beforehand";
-    case Circle::none: return "";
+    case Circle::date_rests_on_subject:
+      return "the entry's date rests on what is claimed";
+    case Circle::identity_rests_on_subject:
+      return "the entry's identification rests on what is claimed";
+    case Circle::same_testimony:
+      return "the source derives from this interview";
+    case Circle::shown_beforehand:
+      return "the narrator was shown the source beforehand";
+    case Circle::none:
+      return "";
   }
   return "";
 }
@@ -82,8 +100,8 @@ std::string reservations(const Claim& claim, const Interview& interview, const C
   if (entry.subject != claim.subject)
     add(fmt::format("the entry is on {}, not on the same thing",
                     thing(evidence.lists(), entry.subject, "", entry.place, "")));
-  if (entry.statement == Statement::absent && entry.spot_visible != SpotVisible::yes && item.source != nullptr &&
-      item.source->kind == SourceKind::photograph)
+  if (entry.statement == Statement::absent && entry.spot_visible != SpotVisible::yes &&
+      item.source != nullptr && item.source->kind == SourceKind::photograph)
     add("the spot cannot be seen for certain");
   if (comparison.intention && comparison.outcome != Outcome::compatible) add("the entry is an intention");
   if (comparison.circular) add(circle_words(circle_between(claim, interview, item, evidence)));
@@ -98,7 +116,8 @@ std::string claim_words(const Claim& claim, const RegisterIndex& evidence) {
     detail = claim.quantity->least == claim.quantity->most
                  ? std::to_string(claim.quantity->least)
                  : fmt::format("{} to {}", claim.quantity->least, claim.quantity->most);
-  const std::string what = thing(evidence.lists(), claim.subject, claim.subject_words, claim.place, claim.place_words);
+  const std::string what =
+      thing(evidence.lists(), claim.subject, claim.subject_words, claim.place, claim.place_words);
   return fmt::format("the narrator {} {}, {}", claim.polarity == Polarity::denied ? "denies" : "has",
                      stated(claim.statement, what, detail), when_of(claim.when.dated, claim.when.period));
 }
@@ -123,10 +142,11 @@ std::string explain(const Claim& claim, const Interview& interview, const Compar
   if (entry.number) detail = std::to_string(*entry.number);
   std::string kind(item->source ? in_words(item->source->kind) : "entry");
   if (!kind.empty()) kind.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(kind.front())));
-  return fmt::format("{} {} has {}, {}; {}: {}{}.", kind, entry.key,
-                     stated(entry.statement, thing(evidence.lists(), entry.subject, "", entry.place, ""), detail),
-                     when_of(entry.when, item->period), claim_words(claim, evidence), verdict(comparison),
-                     reservations(claim, interview, comparison, *item, evidence));
+  return fmt::format(
+      "{} {} has {}, {}; {}: {}{}.", kind, entry.key,
+      stated(entry.statement, thing(evidence.lists(), entry.subject, "", entry.place, ""), detail),
+      when_of(entry.when, item->period), claim_words(claim, evidence), verdict(comparison),
+      reservations(claim, interview, comparison, *item, evidence));
 }
 
 }  // namespace witnessmark

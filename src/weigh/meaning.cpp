@@ -13,7 +13,7 @@ namespace {
 struct Told {
   Statement statement;
   Reading reading;
-  bool denied;   ///< Still to be denied: begins, ends, count, attribute.
+  bool denied;  ///< Still to be denied: begins, ends, count, attribute.
 };
 
 Told told_by(const Claim& claim) {
@@ -44,7 +44,8 @@ std::vector<EpisodeLimits> other_than(Statement statement, const Period& when) {
 }
 
 bool is_presence(Statement statement) {
-  return statement == Statement::present || statement == Statement::count || statement == Statement::attribute;
+  return statement == Statement::present || statement == Statement::count ||
+         statement == Statement::attribute;
 }
 
 /// Same property of the same thing: numbers or "name: value" texts, held against one another at one time.
@@ -71,17 +72,20 @@ Meaning counts(const Claim& claim, const RegisterIndex::Item& item) {
   const std::int64_t number = *item.entry->number;
   const bool equal = claim.quantity->least <= number && number <= claim.quantity->most;
   const bool denied = claim.polarity == Polarity::denied;
-  if (!claim.when.period || !item.period) return {equal != denied ? Outcome::compatible : Outcome::cannot_tell};
+  if (!claim.when.period || !item.period)
+    return {equal != denied ? Outcome::compatible : Outcome::cannot_tell};
   return {same_property(equal, denied, *claim.when.period, *item.period)};
 }
 
 Meaning attributes(const Claim& claim, const RegisterIndex::Item& item) {
   const Attribute told = split_attribute(claim.attribute);
   const Attribute stated = split_attribute(item.entry->attribute);
-  if (told.name != stated.name && !told.name.empty() && !stated.name.empty()) return {Outcome::cannot_tell, false};
+  if (told.name != stated.name && !told.name.empty() && !stated.name.empty())
+    return {Outcome::cannot_tell, false};
   const bool equal = told.value == stated.value;
   const bool denied = claim.polarity == Polarity::denied;
-  if (!claim.when.period || !item.period) return {equal != denied ? Outcome::compatible : Outcome::cannot_tell};
+  if (!claim.when.period || !item.period)
+    return {equal != denied ? Outcome::compatible : Outcome::cannot_tell};
   return {same_property(equal, denied, *claim.when.period, *item.period)};
 }
 
@@ -99,7 +103,8 @@ bool register_shows_between(const Claim& claim, Statement change, std::int64_t f
   const auto items = evidence.on(claim.subject, claim.place);
   return std::any_of(items.begin(), items.end(), [&](const RegisterIndex::Item* item) {
     const Statement statement = stated_by(*item->entry);
-    if (item->entry->nature == Nature::intended || item->entry->subject != claim.subject || !item->period) return false;
+    if (item->entry->nature == Nature::intended || item->entry->subject != claim.subject || !item->period)
+      return false;
     if (statement != change && !is_presence(statement)) return false;
     const auto low = item->period->earliest();
     const auto high = item->period->past_latest();
@@ -107,19 +112,22 @@ bool register_shows_between(const Claim& claim, Statement change, std::int64_t f
   });
 }
 
-/// Fitted, and yet not there later; gone, and yet not there before. Both can hold only if it went, or came, in between:
-/// unless the register shows that, they conflict.
+/// Fitted, and yet not there later; gone, and yet not there before. Both can hold only if it went, or came,
+/// in between: unless the register shows that, they conflict.
 bool conflicts_for_want_of_a_change(const Claim& claim, const Told& told, const RegisterIndex::Item& item,
                                     const RegisterIndex& evidence) {
-  if (stated_by(*item.entry) != Statement::absent || told.denied || !claim.when.period || !item.period) return false;
+  if (stated_by(*item.entry) != Statement::absent || told.denied || !claim.when.period || !item.period)
+    return false;
   const Period& story = *claim.when.period;
   const Period& fact = *item.period;
   if (told.statement == Statement::begins && story.past_latest() && fact.earliest() &&
       *story.past_latest() <= *fact.earliest())
-    return !register_shows_between(claim, Statement::ends, story.past_latest()->value, fact.earliest()->value, evidence);
+    return !register_shows_between(claim, Statement::ends, story.past_latest()->value, fact.earliest()->value,
+                                   evidence);
   if (told.statement == Statement::ends && story.earliest() && fact.past_latest() &&
       *fact.past_latest() <= *story.earliest())
-    return !register_shows_between(claim, Statement::begins, fact.past_latest()->value, story.earliest()->value, evidence);
+    return !register_shows_between(claim, Statement::begins, fact.past_latest()->value,
+                                   story.earliest()->value, evidence);
   return false;
 }
 

@@ -29,7 +29,8 @@ RegisterIndex::RegisterIndex(const Register& evidence, const AuthorityLists& lis
   }
 }
 
-std::vector<const RegisterIndex::Item*> RegisterIndex::on(std::string_view subject, std::string_view place) const {
+std::vector<const RegisterIndex::Item*> RegisterIndex::on(std::string_view subject,
+                                                          std::string_view place) const {
   std::vector<std::string> keys;
   if (subject.empty()) {
     keys.emplace_back();

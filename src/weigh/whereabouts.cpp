@@ -14,7 +14,8 @@ bool same_location(const RegisterIndex::StayItem& stay, const std::string& folde
 
 Outcome outcome_of(bool here, bool own_stay, bool denied, const Period& told, const Period& stayed) {
   if (!own_stay) return Outcome::cannot_tell;
-  // At some time within the told period the party was there: surely so when stay and period surely share a day.
+  // At some time within the told period the party was there: surely so when stay and period surely share a
+  // day.
   if (here) {
     const Answer shared = overlap(told, stayed);
     if (shared == Answer::no) return Outcome::silent;
@@ -46,13 +47,15 @@ std::vector<Comparison> compare_whereabouts(const Claim& claim, const RegisterIn
   const std::string location = fold(claim.place_words);
   std::vector<const RegisterIndex::StayItem*> stays;
   for (const RegisterIndex::StayItem& stay : evidence.stays()) {
-    if (stay.period && (stay.stay->party == claim.subject || stay.stay->party.empty())) stays.push_back(&stay);
+    if (stay.period && (stay.stay->party == claim.subject || stay.stay->party.empty()))
+      stays.push_back(&stay);
   }
   for (const RegisterIndex::StayItem* stay : stays) {
     const bool here = same_location(*stay, location);
     const bool own = stay->stay->party == claim.subject;
     const Outcome outcome = outcome_of(here, own, claim.polarity == Polarity::denied, told, *stay->period);
-    if (outcome == Outcome::silent || (outcome == Outcome::cannot_tell && overlap(told, *stay->period) == Answer::no))
+    if (outcome == Outcome::silent ||
+        (outcome == Outcome::cannot_tell && overlap(told, *stay->period) == Answer::no))
       continue;
     Comparison comparison;
     comparison.claim = claim.id;

@@ -2,7 +2,10 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
+#include <functional>
 #include <stdexcept>
+#include <vector>
 
 #include "recall_text.h"
 #include "witnessmark/base/csv.h"
@@ -13,7 +16,8 @@ namespace {
 
 std::string guarded(std::string cell, FormulaGuard guard) {
   constexpr std::string_view kFormulaStarts = "=+-@\t\r";
-  if (guard == FormulaGuard::guarded && !cell.empty() && kFormulaStarts.find(cell.front()) != std::string_view::npos)
+  if (guard == FormulaGuard::guarded && !cell.empty() &&
+      kFormulaStarts.find(cell.front()) != std::string_view::npos)
     cell.insert(cell.begin(), '\'');
   return csv_cell(cell);
 }
@@ -37,60 +41,104 @@ std::string comparisons_text(const ClaimRecord& record) {
   return text;
 }
 
-/// The cell of one column of schemas/export/claims.csv.
-std::string cell_of(const ClaimRecord& record, std::string_view column) {
-  const Claim& claim = record.claim;
-  const QuoteRecord main = record.quotes.empty() ? QuoteRecord{} : record.quotes.front();
-  const auto text = [](auto value) { return std::string(to_string(value)); };
-  if (column == "claim") return to_string(claim.id);
-  if (column == "status") return text(claim.status);
-  if (column == "statement") return text(claim.statement);
-  if (column == "subject") return claim.subject;
-  if (column == "subject_name") return record.subject_name;
-  if (column == "place") return claim.place;
-  if (column == "place_name") return record.place_name;
-  if (column == "when") return claim.when.dated.value ? to_string(*claim.when.dated.value) : "";
-  if (column == "when_written") return claim.when.dated.written;
-  if (column == "when_rule")
-    return claim.when.anchor.empty() ? claim.when.rule : fmt::format("{}; {}", claim.when.rule, claim.when.anchor);
-  if (column == "number_least") return claim.quantity ? std::to_string(claim.quantity->least) : "";
-  if (column == "number_most") return claim.quantity ? std::to_string(claim.quantity->most) : "";
-  if (column == "attribute") return claim.attribute;
-  if (column == "basis") return text(claim.basis);
-  if (column == "knower") return claim.knower;
-  if (column == "firmness") return text(claim.firmness);
-  if (column == "polarity") return text(claim.polarity);
-  if (column == "led") return claim.led ? "yes" : "";
-  if (column == "quote") return quotes_text(record);
-  if (column == "quote_begin") return std::to_string(main.range.begin.value);
-  if (column == "quote_end") return std::to_string(main.range.end.value);
-  if (column == "time") return main.time ? to_timecode(main.time->begin) : "";
-  if (column == "timing") return std::string(timing_text(main.timing));
-  if (column == "narrator") return record.narrator;
-  if (column == "interview") return claim.interview;
-  if (column == "interview_date") return record.interview_date;
-  if (column == "accession") return record.accession;
-  if (column == "repository") return record.repository;
-  if (column == "transcript_version") return std::to_string(record.transcript_version);
-  if (column == "reading_text_sha256") return record.reading_text_sha256;
-  if (column == "original_sha256") return record.original_sha256;
-  if (column == "coded_by") return record.coded_by;
-  if (column == "coded_at") return record.coded_at;
-  if (column == "age_at_interview") return range_text(record.recall.age_at_interview);
-  if (column == "age_at_event") return range_text(record.recall.age_at_event);
-  if (column == "recall_distance") return range_text(record.recall.recall_distance);
-  if (column == "in_service") return std::string(service_text(record.recall));
-  if (column == "comparisons") return comparisons_text(record);
-  throw std::logic_error("schemas/export/claims.csv has a column that is not written: " + std::string(column));
+template <typename Value>
+std::string words(Value value) {
+  return std::string(to_string(value));
 }
 
-/// Column names in order, from the description the program is built from.
-const std::vector<std::string>& columns() {
-  static const std::vector<std::string> kColumns = [] {
-    const auto file = parse_csv(embedded_schema("export/claims.csv").value(), "schemas/export/claims.csv").value();
-    std::vector<std::string> names;
-    for (std::size_t row = 1; row < file.rows.size(); ++row) names.push_back(file.rows[row].cells.at(0).text);
-    return names;
+const QuoteRecord& main_quote(const ClaimRecord& record) {
+  static const QuoteRecord kNone;
+  return record.quotes.empty() ? kNone : record.quotes.front();
+}
+
+struct Column {
+  std::string_view name;
+  std::function<std::string(const ClaimRecord&)> cell;
+};
+
+/// How each column of schemas/export/claims.csv is filled.
+const std::vector<Column>& cells() {
+  static const std::vector<Column> kCells{
+      {"claim", [](const ClaimRecord& record) { return to_string(record.claim.id); }},
+      {"status", [](const ClaimRecord& record) { return words(record.claim.status); }},
+      {"statement", [](const ClaimRecord& record) { return words(record.claim.statement); }},
+      {"subject", [](const ClaimRecord& record) { return record.claim.subject; }},
+      {"subject_name", [](const ClaimRecord& record) { return record.subject_name; }},
+      {"place", [](const ClaimRecord& record) { return record.claim.place; }},
+      {"place_name", [](const ClaimRecord& record) { return record.place_name; }},
+      {"when",
+       [](const ClaimRecord& record) {
+         return record.claim.when.dated.value ? to_string(*record.claim.when.dated.value) : "";
+       }},
+      {"when_written", [](const ClaimRecord& record) { return record.claim.when.dated.written; }},
+      {"when_rule",
+       [](const ClaimRecord& record) {
+         return record.claim.when.anchor.empty()
+                    ? record.claim.when.rule
+                    : fmt::format("{}; {}", record.claim.when.rule, record.claim.when.anchor);
+       }},
+      {"number_least",
+       [](const ClaimRecord& record) {
+         return record.claim.quantity ? std::to_string(record.claim.quantity->least) : "";
+       }},
+      {"number_most",
+       [](const ClaimRecord& record) {
+         return record.claim.quantity ? std::to_string(record.claim.quantity->most) : "";
+       }},
+      {"attribute", [](const ClaimRecord& record) { return record.claim.attribute; }},
+      {"basis", [](const ClaimRecord& record) { return words(record.claim.basis); }},
+      {"knower", [](const ClaimRecord& record) { return record.claim.knower; }},
+      {"firmness", [](const ClaimRecord& record) { return words(record.claim.firmness); }},
+      {"polarity", [](const ClaimRecord& record) { return words(record.claim.polarity); }},
+      {"led", [](const ClaimRecord& record) { return record.claim.led ? "yes" : ""; }},
+      {"quote", [](const ClaimRecord& record) { return quotes_text(record); }},
+      {"quote_begin",
+       [](const ClaimRecord& record) { return std::to_string(main_quote(record).range.begin.value); }},
+      {"quote_end",
+       [](const ClaimRecord& record) { return std::to_string(main_quote(record).range.end.value); }},
+      {"time",
+       [](const ClaimRecord& record) {
+         return main_quote(record).time ? to_timecode(main_quote(record).time->begin) : "";
+       }},
+      {"timing",
+       [](const ClaimRecord& record) { return std::string(timing_text(main_quote(record).timing)); }},
+      {"narrator", [](const ClaimRecord& record) { return record.narrator; }},
+      {"interview", [](const ClaimRecord& record) { return record.claim.interview; }},
+      {"interview_date", [](const ClaimRecord& record) { return record.interview_date; }},
+      {"accession", [](const ClaimRecord& record) { return record.accession; }},
+      {"repository", [](const ClaimRecord& record) { return record.repository; }},
+      {"transcript_version",
+       [](const ClaimRecord& record) { return std::to_string(record.transcript_version); }},
+      {"reading_text_sha256", [](const ClaimRecord& record) { return record.reading_text_sha256; }},
+      {"original_sha256", [](const ClaimRecord& record) { return record.original_sha256; }},
+      {"coded_by", [](const ClaimRecord& record) { return record.coded_by; }},
+      {"coded_at", [](const ClaimRecord& record) { return record.coded_at; }},
+      {"age_at_interview",
+       [](const ClaimRecord& record) { return range_text(record.recall.age_at_interview); }},
+      {"age_at_event", [](const ClaimRecord& record) { return range_text(record.recall.age_at_event); }},
+      {"recall_distance",
+       [](const ClaimRecord& record) { return range_text(record.recall.recall_distance); }},
+      {"in_service", [](const ClaimRecord& record) { return std::string(service_text(record.recall)); }},
+      {"comparisons", [](const ClaimRecord& record) { return comparisons_text(record); }},
+  };
+  return kCells;
+}
+
+/// The columns in the order of the description the program is built from.
+const std::vector<Column>& columns() {
+  static const std::vector<Column> kColumns = [] {
+    const auto file =
+        parse_csv(embedded_schema("export/claims.csv").value(), "schemas/export/claims.csv").value();
+    std::vector<Column> ordered;
+    for (std::size_t row = 1; row < file.rows.size(); ++row) {
+      const std::string& name = file.rows[row].cells.at(0).text;
+      const auto at = std::find_if(cells().begin(), cells().end(),
+                                   [&](const Column& column) { return column.name == name; });
+      if (at == cells().end())
+        throw std::logic_error("schemas/export/claims.csv has a column nobody fills: " + name);
+      ordered.push_back(*at);
+    }
+    return ordered;
   }();
   return kColumns;
 }
@@ -99,17 +147,17 @@ const std::vector<std::string>& columns() {
 
 std::string claims_csv_header() {
   std::string line;
-  for (const std::string& column : columns()) line += (line.empty() ? "" : ",") + csv_cell(column);
+  for (const Column& column : columns()) line += (line.empty() ? "" : ",") + csv_cell(column.name);
   return line + "\r\n";
 }
 
 std::string claim_csv_row(const ClaimRecord& record, FormulaGuard guard) {
   std::string line;
   bool first = true;
-  for (const std::string& column : columns()) {
+  for (const Column& column : columns()) {
     if (!first) line += ',';
     first = false;
-    line += guarded(cell_of(record, column), guard);
+    line += guarded(column.cell(record), guard);
   }
   return line + "\r\n";
 }

@@ -106,7 +106,8 @@ std::string claim_json(const ClaimRecord& record) {
   put(object, "place", claim.place);
   put(object, "place_name", record.place_name);
   object["when"] = when_json(claim.when);
-  if (claim.quantity) object["number"] = Json{{"least", claim.quantity->least}, {"most", claim.quantity->most}};
+  if (claim.quantity)
+    object["number"] = Json{{"least", claim.quantity->least}, {"most", claim.quantity->most}};
   put(object, "attribute", claim.attribute);
   object["basis"] = to_string(claim.basis);
   put(object, "knower", claim.knower);

@@ -12,9 +12,12 @@ std::string gap_text(const Distance& gap) {
 
 std::string_view timing_text(Timing timing) {
   switch (timing) {
-    case Timing::none: return "";
-    case Timing::stated: return "stated";
-    case Timing::interpolated: return "interpolated";
+    case Timing::none:
+      return "";
+    case Timing::stated:
+      return "stated";
+    case Timing::interpolated:
+      return "interpolated";
   }
   return "";
 }

@@ -9,7 +9,9 @@
 namespace witnessmark {
 
 /// "46 to 47"; empty when not known.
-inline std::string range_text(const std::optional<YearRange>& range) { return range ? to_string(*range) : ""; }
+inline std::string range_text(const std::optional<YearRange>& range) {
+  return range ? to_string(*range) : "";
+}
 
 /// yes, no, partly or cannot tell.
 inline std::string_view service_text(const Recall& recall) {
