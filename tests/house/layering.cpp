@@ -9,7 +9,7 @@
 
 #include <algorithm>
 #include <initializer_list>
-#include <regex>
+#include <optional>
 
 namespace witnessmark::house {
 namespace {
@@ -58,10 +58,11 @@ const std::vector<Library>& libraries() {
       {"curses.h", {"terminal"}},
       {"ncurses.h", {"terminal"}},
       {"ncursesw/", {"terminal"}},
-      // POSIX: files and locks, and what a terminal is.
+      // POSIX: files and locks, what a terminal is, who is at it.
       {"fcntl.h", {"base", "store"}},
       {"sys/", {"base", "store", "terminal"}},
-      {"unistd.h", {"base", "store", "cli", "terminal"}},
+      {"unistd.h", {"base", "store", "cli", "terminal", "main"}},
+      {"pwd.h", {"main"}},
       {"termios.h", {"terminal"}},
       {"poll.h", {"terminal"}},
   };
@@ -114,6 +115,21 @@ std::string bracketed_fault(const Layer& layer, bool is_public, std::string_view
   return "<" + std::string(name) + "> is in no library the project has chosen";
 }
 
+std::string_view without_space(std::string_view text) {
+  return text.substr(std::min(text.find_first_not_of(" \t\r"), text.size()));
+}
+
+/// What follows `#include` (or one of its relatives) in the line; nothing when it is another line.
+std::optional<std::string_view> included_by(std::string_view line) {
+  line = without_space(line);
+  if (!line.starts_with('#')) return std::nullopt;
+  line = without_space(line.substr(1));
+  for (const std::string_view directive : {"include_next", "include", "import"}) {
+    if (line.starts_with(directive)) return without_space(line.substr(directive.size()));
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 std::vector<std::string> layering_faults(std::string_view path, std::string_view text) {
@@ -123,26 +139,18 @@ std::vector<std::string> layering_faults(std::string_view path, std::string_view
   const Layer* layer = find_layer(name);
   if (layer == nullptr) return {std::string(path) + ":1: stands in no layer"};
 
-  static const std::regex kDirective(R"(^\s*#\s*(include\w*|import)\b\s*(.*)$)");
-  static const std::regex kQuoted(R"re(^"([^"]+)".*$)re");
-  static const std::regex kBracketed(R"(^<([^>]+)>.*$)");
   std::vector<std::string> faults;
   for (int line = 1; !text.empty(); ++line) {
     const std::size_t length = std::min(text.find('\n'), text.size());
-    std::string content(text.substr(0, length));
-    if (content.ends_with('\r')) content.pop_back();
+    const auto included = included_by(text.substr(0, length));
     text.remove_prefix(std::min(length + 1, text.size()));
-    std::smatch directive;
-    if (!std::regex_match(content, directive, kDirective)) continue;
-    const std::string included = directive[2];
-    std::smatch what;
-    std::string fault;
-    if (std::regex_match(included, what, kQuoted)) {
-      fault = quoted_fault(*layer, is_public, what[1].str());
-    } else if (std::regex_match(included, what, kBracketed)) {
-      fault = bracketed_fault(*layer, is_public, what[1].str());
-    } else {
-      fault = "an include line that names no file";
+    if (!included) continue;
+    std::string fault = "an include line that names no file";
+    const std::string_view name_and_rest = included->substr(std::min<std::size_t>(1, included->size()));
+    if (included->starts_with('"')) {
+      fault = quoted_fault(*layer, is_public, name_and_rest.substr(0, name_and_rest.find('"')));
+    } else if (included->starts_with('<')) {
+      fault = bracketed_fault(*layer, is_public, name_and_rest.substr(0, name_and_rest.find('>')));
     }
     if (!fault.empty()) faults.push_back(std::string(path) + ":" + std::to_string(line) + ": " + fault);
   }
