@@ -39,7 +39,7 @@ constexpr DraftSyntax kDraft[] = {
 };
 
 bool belongs_to_number(char c) {
-  return (c >= '0' && c <= '9') || c == '-' || c == 'u' || c == 'x';
+  return (c >= '0' && c <= '9') || c == '-' || c == 'u' || c == 'x' || c == 'X';
 }
 
 std::size_t find_sign(std::string_view text, const DraftSyntax& draft, std::size_t from) {

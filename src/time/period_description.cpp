@@ -59,6 +59,15 @@ std::string when_text(const std::optional<Day>& first, const std::optional<Day>&
   return fmt::format("{} or earlier", day_text(*last));
 }
 
+std::string limits_in_words(const std::optional<Day>& first, const std::optional<Day>& last) {
+  if (!first && !last) return "that nothing limits";
+  if (!first) return fmt::format("up to {}", day_text(*last));
+  if (!last) return fmt::format("from {} on", day_text(*first));
+  const std::string range = range_text(*first, *last + 1);
+  if (range.find(" to ") != std::string::npos) return "from " + range;
+  return (first == last ? "on " : "in ") + range;
+}
+
 std::string nothing_text(const Boundary& boundary) {
   return boundary.kind == Boundary::Kind::unknown ? "unknown" : "open";
 }
@@ -88,12 +97,9 @@ std::string describe(const Period& period) {
   if (begin.earliest && end.latest && begin.earliest == begin.latest && end.earliest == end.latest) {
     return range_text(*begin.earliest, *end.latest);
   }
-  if (begin.earliest && end.latest) {
-    const bool anywhere = some_time_within(period) == period;
-    if (anywhere) {
-      return fmt::format("some time from {} to {}", day_text(*begin.earliest), day_text(*last_last));
-    }
-  }
+  // No day surely belongs to it: then its limits alone are worth saying.
+  const bool has_core = begin.latest && end.earliest && *begin.latest < *end.earliest;
+  if (!has_core) return "some time " + limits_in_words(begin.earliest, last_last);
   return fmt::format("beginning {}, ending {}", when_text(begin.earliest, begin.latest),
                      when_text(first_last, last_last));
 }

@@ -43,10 +43,12 @@ struct Period {
   bool operator==(const Period&) const = default;
 };
 
-/// "[1962-09-01..1962-09-01 | 1962-12-01..1962-12-01)" : begins within | ends within; `?` unknown, `..` open sides.
+/// "[1962-09-01..1962-09-01 | 1962-12-01..1962-12-01)" : begins within | ends within, a limit that is not there left out;
+/// `?` an unknown side, `..` an open one.
 std::string to_string(const Period& period);
 
-/// For people, inclusive: "1 September to 30 November 1962", "some time from … to …", "from 1960, end unknown".
+/// For people, inclusive, years before 1 as BCE: "September to November 1962", "some time from 2010 to 2019",
+/// "beginning 1964, ending 2008", "from 1960, end unknown".
 std::string describe(const Period& period);
 
 /// Exactly the days [first, past).
