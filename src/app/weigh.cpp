@@ -81,9 +81,12 @@ Result<std::int64_t> weigh(SiteFile& site, bool all, const Surroundings& surroun
 Outcome foremost(const std::vector<Comparison>& comparisons) {
   constexpr Outcome kOrder[] = {Outcome::conflicts, Outcome::agrees, Outcome::compatible,
                                 Outcome::cannot_tell};
+  const auto counts_as = [](const Comparison& comparison) {
+    return comparison.outcome == Outcome::agrees && comparison.circular ? Outcome::compatible : comparison.outcome;
+  };
   for (const Outcome outcome : kOrder) {
     if (std::any_of(comparisons.begin(), comparisons.end(),
-                    [&](const Comparison& comparison) { return comparison.outcome == outcome; }))
+                    [&](const Comparison& comparison) { return counts_as(comparison) == outcome; }))
       return outcome;
   }
   return Outcome::silent;

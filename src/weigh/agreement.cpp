@@ -24,19 +24,11 @@ Outcome lowered_by_intention(const Claim& claim, const RegisterIndex::Item& item
   return Outcome::compatible;
 }
 
+/// An entry dated or identified by the thing itself settles nothing about it. What rests on the same testimony, or was
+/// shown to the narrator, stands as it stands: it is only no independent witness, which the mark says.
 Outcome lowered_by_circle(Outcome outcome, Circle circle) {
-  switch (circle) {
-    case Circle::none:
-      return outcome;
-    case Circle::date_rests_on_subject:
-    case Circle::identity_rests_on_subject:
-      return Outcome::cannot_tell;
-    case Circle::same_testimony:
-      return outcome == Outcome::conflicts ? outcome : Outcome::cannot_tell;
-    case Circle::shown_beforehand:
-      return outcome == Outcome::agrees ? Outcome::compatible : outcome;
-  }
-  return outcome;
+  const bool rests_on_itself = circle == Circle::date_rests_on_subject || circle == Circle::identity_rests_on_subject;
+  return rests_on_itself ? Outcome::cannot_tell : outcome;
 }
 
 /// The days a statement can be about: any within its period, unless it holds throughout.

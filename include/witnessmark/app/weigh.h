@@ -16,7 +16,7 @@ namespace witnessmark {
 Result<std::int64_t> weigh(SiteFile& site, bool all, const Surroundings& surroundings);
 
 /// A claim counts under the outcome that matters most to a curator among its comparisons: conflicts, agrees, compatible,
-/// cannot tell, silent, in this order; one whose only support is an intention counts as compatible.
+/// cannot tell, silent, in this order. An agreement that is no independent one (circular) counts as compatible.
 Outcome foremost(const std::vector<Comparison>& comparisons);
 
 struct WeighingAccount {

@@ -14,9 +14,10 @@ namespace witnessmark {
 ///   agrees       if the entry is right, the claim is right
 ///   conflicts    they cannot both be right (for one episode of the fixture at the place)
 ///   compatible   both can be right; the entry does not settle it
-///   cannot tell  identification, identity of the subject, a missing date or a circle leaves it open
-/// An intention (an order, a drawing) can at best be compatible. What rests on the claim itself, or was shown to the
-/// narrator beforehand, is marked circular and never agrees.
+///   cannot tell  identification, identity of the subject, a missing date, or an entry dated or identified by the thing
+///                itself leaves it open
+/// An intention (an order, a drawing) can at best be compatible. What derives from the same testimony, or was shown to
+/// the narrator beforehand, is marked circular: it may agree, but is no independent witness.
 std::vector<Comparison> compare(const Claim& claim, const Interview& interview, const RegisterIndex& evidence);
 
 /// One claim against one entry.
