@@ -14,7 +14,11 @@ namespace witnessmark {
 
 /// Words ending in a full stop that do not end a sentence ("Mr.", "Lt.", "No."), from shared/language/<code>/.
 struct Abbreviations {
-  std::unordered_set<std::string> never_end;   ///< Folded, without the stop.
+  std::unordered_set<std::string> never_end;      ///< Folded, without the stop.
+  std::unordered_set<std::string> before_number;  ///< "No." and the like: no end only before a digit.
+  std::unordered_set<std::string> before_lower;   ///< "Ltd.": no end before a word in small letters.
+  std::unordered_set<std::string> initials;       ///< Letters that, as a single capital with a stop, begin a name.
+  std::vector<std::string> clause_words;          ///< Folded; where a long stretch without stops may be cut, longest first.
   static Result<Abbreviations> load(const FileReader& files, const std::filesystem::path& folder);
 };
 
@@ -23,6 +27,9 @@ struct Abbreviations {
 /// no cutting).
 std::vector<CodePointRange> split_sentences(std::string_view text, const Abbreviations& abbreviations,
                                             std::size_t most_words = 0);
+
+/// Words a sentence of a transcript may have before it is taken for captions without full stops.
+inline constexpr std::size_t kMostWords = 60;
 
 /// The sentences of all utterances, placed in time. Remarks in brackets are never broken.
 std::vector<Sentence> split_sentences(const Transcript& transcript, const Abbreviations& abbreviations);

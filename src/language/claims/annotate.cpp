@@ -1,0 +1,464 @@
+// From the words of an utterance to what stands where: dates, terms of the lists, numbers, cues and grammar words. Every
+// step is one pass over the tokens. Dates come first, then things, then numbers: "the three hundred lamp" is a lamp and
+// "nineteen forty-four" a year before either holds a number.
+#include <algorithm>
+
+#include "language/claims/passage.h"
+
+namespace witnessmark::claims {
+namespace {
+
+bool hides_negatives(CueClass cue) {
+  return cue == CueClass::pseudo || cue == CueClass::memory || cue == CueClass::doubt || cue == CueClass::hedge ||
+         cue == CueClass::correction || cue == CueClass::inferred || cue == CueClass::told ||
+         cue == CueClass::unknown || cue == CueClass::before_time;
+}
+
+class NumberReader {
+ public:
+  NumberReader(Passage& passage, const Words& words) : passage_(passage), words_(words) {}
+
+  void run() {
+    const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
+    for (std::uint32_t i = 0; i < count;) {
+      const std::uint32_t past = read(i);
+      i = past > i ? past : i + 1;
+    }
+  }
+
+ private:
+  const QuantityWord* word_at(std::uint32_t i) const {
+    const Note& note = passage_.notes[i];
+    if (!note.info || note.info->quantity < 0 || taken(i)) return nullptr;
+    return &words_.quantities[static_cast<std::size_t>(note.info->quantity)];
+  }
+  bool taken(std::uint32_t i) const { return passage_.notes[i].thing >= 0 || passage_.notes[i].date >= 0; }
+
+  /// Digits of at most nine places without a point.
+  bool digits_at(std::uint32_t i, std::int64_t& value) const {
+    const Token& token = passage_.tokens[i];
+    if (token.kind != Token::Kind::number || token.end - token.begin > 9) return false;
+    value = 0;
+    for (std::uint32_t k = token.begin; k < token.end; ++k) {
+      const char c = passage_.text[k];
+      if (c == ',') continue;
+      if (c < '0' || c > '9') return false;
+      value = value * 10 + (c - '0');
+    }
+    return true;
+  }
+
+  /// A cardinal in digits or words from token i; the token past it, i when there is none.
+  std::uint32_t cardinal(std::uint32_t i, std::int64_t& value) const {
+    const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
+    if (!taken(i) && digits_at(i, value)) return i + 1;
+    std::int64_t total = 0;
+    std::int64_t part = 0;
+    std::uint32_t at = i;
+    bool any = false;
+    for (; at < count; ++at) {
+      const QuantityWord* word = word_at(at);
+      if (!word) {
+        const bool bridge = any && total + part >= 100 && passage_.notes[at].flags.has(WordClass::coordinator) &&
+                            at + 1 < count && word_at(at + 1) &&
+                            word_at(at + 1)->quantity <= QuantityClass::ten;
+        if (bridge) continue;
+        break;
+      }
+      if (word->quantity == QuantityClass::unit) {
+        // "three four" are two numbers; "twenty-three" is one.
+        if (part % 10 != 0 || (part == 0 && any && total == 0) || (part % 100 == 10)) break;
+        part += word->least;
+      } else if (word->quantity == QuantityClass::ten) {
+        if (part % 100 != 0) break;
+        part += word->least;
+      } else if (word->quantity == QuantityClass::times && any) {
+        part *= word->least;
+        if (word->least >= 1000) {
+          total += part;
+          part = 0;
+        }
+      } else {
+        break;
+      }
+      any = true;
+    }
+    if (!any) return i;
+    value = total + part;
+    return at;
+  }
+
+  std::uint32_t phrase(std::uint32_t i, QuantityWord& word) const {
+    if (!passage_.notes[i].info || !passage_.notes[i].info->starts_phrase) return i;
+    std::uint32_t past = i;
+    words_.phrases.match(passage_.tokens, i, [&](std::size_t length, const std::vector<std::uint32_t>& values) {
+      for (const std::uint32_t value : values) {
+        if (value >> 28 == static_cast<std::uint32_t>(Words::PhraseKind::quantity)) {
+          past = i + static_cast<std::uint32_t>(length);
+          word = words_.quantities[value & 0x0FFFFFFF];
+        }
+      }
+    });
+    return past;
+  }
+
+  std::uint32_t read(std::uint32_t i) {
+    if (taken(i)) return i;
+    const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
+    Number number;
+    number.span.first = i;
+    QuantityWord before{QuantityClass::unit, 0, 0};
+    std::uint32_t at = phrase(i, before);
+    bool qualified = at > i && before.quantity != QuantityClass::phrase;
+    if (at > i && before.quantity == QuantityClass::phrase) {
+      number.least = before.least;
+      number.most = before.most;
+    } else {
+      if (!qualified) {
+        if (const QuantityWord* word = word_at(i);
+            word && word->quantity >= QuantityClass::about_before && word->quantity != QuantityClass::not_a_count) {
+          before = *word;
+          qualified = true;
+          at = i + 1;
+        }
+      }
+      if (at >= count) return i;
+      std::int64_t value = 0;
+      QuantityWord named;
+      std::uint32_t past = cardinal(at, value);
+      if (past == at) {
+        past = phrase(at, named);
+        if (past == at || named.quantity != QuantityClass::phrase) return i;
+        value = named.least;
+      }
+      number.least = number.most = value;
+      at = past;
+      at = alternative(at, number);
+      if (qualified) apply(before, number);
+    }
+    at = afterthought(at, number);
+    number.span.past = at;
+    judge(number);
+    for (std::uint32_t k = number.span.first; k < at; ++k) {
+      passage_.notes[k].number = static_cast<std::int32_t>(passage_.numbers.size());
+    }
+    passage_.numbers.push_back(number);
+    return at;
+  }
+
+  /// "three or four".
+  std::uint32_t alternative(std::uint32_t at, Number& number) const {
+    const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
+    if (at + 1 >= count || !passage_.notes[at].flags.has(WordClass::coordinator)) return at;
+    std::int64_t value = 0;
+    const std::uint32_t past = cardinal(at + 1, value);
+    if (past == at + 1 || value <= number.least || value > number.least * 2 + 1) return at;
+    if (words_.find(passage_.tokens[at].form) && passage_.words({at, at + 1}) != "or") return at;
+    number.most = value;
+    number.about = true;
+    return past;
+  }
+
+  static void apply(const QuantityWord& word, Number& number) {
+    switch (word.quantity) {
+      case QuantityClass::about_before:
+        number.least = std::max<std::int64_t>(0, number.least - word.least);
+        number.most += word.most;
+        number.about = true;
+        break;
+      default: break;
+    }
+  }
+
+  /// "a dozen or so", "forty-odd".
+  std::uint32_t afterthought(std::uint32_t at, Number& number) const {
+    const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
+    if (at >= count) return at;
+    QuantityWord word;
+    std::uint32_t past = phrase(at, word);
+    if (past == at) {
+      if (const QuantityWord* single = word_at(at)) {
+        word = *single;
+        past = at + 1;
+      }
+    }
+    if (past == at || word.quantity != QuantityClass::about) return at;
+    number.least = std::max<std::int64_t>(0, number.least - word.least);
+    number.most += word.most;
+    number.about = true;
+    return past;
+  }
+
+  void judge(Number& number) const {
+    const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
+    const std::uint32_t at = number.span.past;
+    if (at < count) {
+      const QuantityWord* next = word_at(at);
+      number.measure = next && next->quantity == QuantityClass::not_a_count;
+    }
+    if (number.span.first > 0) {
+      number.ordinal_name =
+          passage_.notes[number.span.first - 1].flags.has(WordClass::number_sign) &&
+          passage_.tokens[number.span.first - 1].kind == Token::Kind::word &&
+          !passage_.notes[number.span.first - 1].flags.has(WordClass::negative_determiner);
+    }
+  }
+
+  Passage& passage_;
+  const Words& words_;
+};
+
+bool is_comma(const Token& token) { return token.kind == Token::Kind::mark && token.mark == ','; }
+
+}  // namespace
+
+void Annotator::look_up_words(Passage& passage) {
+  const Words& words = language_.data().words;
+  passage.notes.assign(passage.tokens.size(), Note{});
+  for (std::size_t i = 0; i < passage.tokens.size(); ++i) {
+    const WordInfo* info = words.find(passage.tokens[i].form);
+    passage.notes[i].info = info;
+    if (info) passage.notes[i].flags = info->flags;
+  }
+}
+
+void Annotator::place_dates(const std::vector<ByteRange>& date_bytes, Passage& passage) {
+  std::uint32_t token = 0;
+  const auto count = static_cast<std::uint32_t>(passage.tokens.size());
+  passage.date_spans.clear();
+  for (std::size_t d = 0; d < date_bytes.size(); ++d) {
+    const ByteRange& bytes = date_bytes[d];
+    while (token < count && passage.tokens[token].end <= bytes.begin.value) ++token;
+    Span span{token, token};
+    while (span.past < count && passage.tokens[span.past].begin < bytes.end.value) {
+      passage.notes[span.past].date = static_cast<std::int32_t>(d);
+      ++span.past;
+    }
+    passage.date_spans.push_back(span);
+  }
+}
+
+void Annotator::add_things(const TermFinder& finder, ThingKind kind, Passage& passage) {
+  const TermFinder::Index& index = finder.index();
+  if (index.list.empty()) return;
+  index.find(passage.text, passage.tokens, found_);
+  for (const TokenMention& mention : found_) {
+    Thing thing;
+    thing.span = {mention.first, mention.past};
+    thing.kind = kind;
+    thing.terms = index.terms_of(mention);
+    thing.plural = index.names[mention.names->front()].plural;
+    thing.near_match = mention.near_match;
+    // Dates outrank things of fewer words: "the crane refit" as an event.
+    const std::int32_t date = passage.notes[thing.span.first].date;
+    if (date >= 0) {
+      const Span& span = passage.date_spans[static_cast<std::size_t>(date)];
+      if (span.past - span.first >= thing.span.past - thing.span.first) continue;
+    }
+    passage.things.push_back(std::move(thing));
+  }
+}
+
+void Annotator::find_things(Passage& passage) {
+  passage.things.clear();
+  add_things(*finders_.equipment, ThingKind::equipment, passage);
+  add_things(*finders_.places, ThingKind::place, passage);
+  if (finders_.locations) add_things(*finders_.locations, ThingKind::location, passage);
+  if (finders_.persons) add_things(*finders_.persons, ThingKind::person, passage);
+  // Where mentions overlap the longer wins; of equal ones the list named first, but a capitalised person over a thing.
+  std::stable_sort(passage.things.begin(), passage.things.end(), [](const Thing& a, const Thing& b) {
+    const auto length = [](const Thing& t) { return t.span.past - t.span.first; };
+    if (a.near_match != b.near_match) return !a.near_match;
+    return length(a) > length(b);
+  });
+  std::vector<Thing> kept;
+  for (Thing& thing : passage.things) {
+    bool free = true;
+    for (std::uint32_t k = thing.span.first; k < thing.span.past; ++k) free = free && passage.notes[k].thing < 0;
+    if (!free) {
+      // A place that is also a location of the itinerary stays both.
+      continue;
+    }
+    for (std::uint32_t k = thing.span.first; k < thing.span.past; ++k) passage.notes[k].thing = 0;
+    kept.push_back(std::move(thing));
+  }
+  std::sort(kept.begin(), kept.end(), [](const Thing& a, const Thing& b) { return a.span.first < b.span.first; });
+  passage.things = std::move(kept);
+  for (std::size_t t = 0; t < passage.things.size(); ++t) {
+    const Span& span = passage.things[t].span;
+    for (std::uint32_t k = span.first; k < span.past; ++k) passage.notes[k].thing = static_cast<std::int32_t>(t);
+  }
+}
+
+void Annotator::find_numbers(Passage& passage) {
+  passage.numbers.clear();
+  NumberReader(passage, language_.data().words).run();
+}
+
+void Annotator::find_phrases(Passage& passage) {
+  const Words& words = language_.data().words;
+  passage.cues.clear();
+  const auto add_cue = [&](Span span, std::uint32_t cue) {
+    passage.cues.push_back({span, cue});
+    if (!hides_negatives(words.cues[cue].cue)) return;
+    for (std::uint32_t k = span.first; k < span.past; ++k) {
+      passage.notes[k].cue = static_cast<std::int32_t>(passage.cues.size() - 1);
+    }
+  };
+  const auto count = static_cast<std::uint32_t>(passage.tokens.size());
+  std::uint32_t cue_past = 0;  // Cues inside a longer cue are not cues of their own.
+  for (std::uint32_t i = 0; i < count; ++i) {
+    const WordInfo* info = passage.notes[i].info;
+    if (!info) continue;
+    std::uint32_t longest = 0;
+    std::vector<std::uint32_t> cues;
+    if (info->starts_phrase) {
+      words.phrases.match(passage.tokens, i, [&](std::size_t length, const std::vector<std::uint32_t>& values) {
+        for (const std::uint32_t value : values) {
+          const std::uint32_t index = value & 0x0FFFFFFF;
+          if (value >> 28 == static_cast<std::uint32_t>(Words::PhraseKind::word)) {
+            passage.notes[i].flags.set(static_cast<WordClass>(index));
+            passage.notes[i].reach = std::max(passage.notes[i].reach, static_cast<std::uint8_t>(length));
+          } else if (value >> 28 == static_cast<std::uint32_t>(Words::PhraseKind::cue)) {
+            if (length > longest) cues.clear();
+            longest = static_cast<std::uint32_t>(length);
+            cues.push_back(index);
+          }
+        }
+      });
+    }
+    if (longest == 0 && info->cue >= 0) {
+      cues = words.cue_lists[static_cast<std::size_t>(info->cue)];
+      longest = 1;
+    }
+    if (longest == 0 || i + longest <= cue_past) continue;
+    for (const std::uint32_t cue : cues) add_cue({i, i + longest}, cue);
+    cue_past = std::max(cue_past, i + longest);
+  }
+}
+
+/// Reads leftward from each thing over adjectives, numbers and articles to the word that gives its role.
+void Annotator::settle_roles(Passage& passage) {
+  const auto count = static_cast<std::uint32_t>(passage.tokens.size());
+  for (std::size_t t = 0; t < passage.things.size(); ++t) {
+    Thing& thing = passage.things[t];
+    std::uint32_t at = thing.span.first;
+    bool determined = false;
+    for (int steps = 0; at > 0 && steps < 6; ++steps) {
+      const Token& token = passage.tokens[at - 1];
+      const Note& note = passage.notes[at - 1];
+      if (token.kind == Token::Kind::mark || note.thing >= 0 || note.date >= 0) break;
+      if (note.number >= 0) {
+        const Number& number = passage.numbers[static_cast<std::size_t>(note.number)];
+        if (!number.measure && !number.ordinal_name) thing.quantity = note.number;
+        at = number.span.first;
+        continue;
+      }
+      const Flags& flags = note.flags;
+      if (flags.has(WordClass::negative_determiner) || flags.has(WordClass::negative)) {
+        if (note.cue < 0) thing.negated = true;
+        // "without a hoist" and "neither a winch" end the noun phrase.
+        --at;
+        break;
+      }
+      if (flags.has(WordClass::of) && thing.quantity < 0 && at >= 2 && passage.notes[at - 2].number >= 0) {
+        --at;  // "two of the davits": the number counts them.
+        continue;
+      }
+      if (flags.has(WordClass::determiner)) {
+        thing.indefinite = thing.indefinite || flags.has(WordClass::indefinite);
+        determined = true;
+        --at;
+        continue;
+      }
+      if (determined && !flags.has(WordClass::both) && !flags.has(WordClass::only) &&
+          !flags.has(WordClass::everything)) {
+        break;
+      }
+      if (flags.has(WordClass::both) || flags.has(WordClass::only) || flags.has(WordClass::old) ||
+          flags.has(WordClass::more) || flags.has(WordClass::colour) || flags.has(WordClass::shade) ||
+          flags.has(WordClass::material) || flags.has(WordClass::type) || flags.has(WordClass::condition)) {
+        --at;
+        continue;
+      }
+      // Any word we know for grammar or as a verb ends the phrase; unknown words are adjectives or names.
+      const bool grammar = flags.low != 0 || flags.high != 0;
+      if (grammar || (note.info && (note.info->verb_forms[0] != 0)) || note.cue >= 0) break;
+      if (determined) break;
+      --at;
+      if (steps >= 3) break;
+    }
+    thing.head = at;
+    if (at > 0 && passage.tokens[at - 1].kind != Token::Kind::mark) {
+      // Look back over the words of a phrase such as "out of".
+      for (std::uint32_t k = at - 1; k + 4 > at - 1; --k) {
+        const Note& note = passage.notes[k];
+        if (k + note.reach >= at || k == at - 1) {
+          const bool whole = k + note.reach == at || (k == at - 1);
+          if (whole) {
+            if (note.flags.has(WordClass::relation) && !note.flags.has(WordClass::at) &&
+                !(note.flags.has(WordClass::by) && thing.kind == ThingKind::equipment && note.reach == 1)) {
+              thing.role = Role::relation;
+            } else if (note.flags.has(WordClass::instead_of) && note.reach > 1) {
+              thing.role = Role::instead;
+            } else if (note.flags.has(WordClass::from)) {
+              thing.role = Role::from;
+            } else if (note.flags.has(WordClass::to)) {
+              thing.role = Role::to;
+            } else if (note.flags.has(WordClass::at)) {
+              thing.role = Role::at;
+            } else if (note.flags.has(WordClass::of)) {
+              thing.role = Role::of;
+            } else if (note.flags.has(WordClass::by)) {
+              thing.role = Role::by;
+            } else if (note.flags.has(WordClass::with)) {
+              thing.role = Role::with;
+            } else if (note.flags.has(WordClass::for_)) {
+              thing.role = Role::for_;
+            }
+          }
+        }
+        if (k == 0) break;
+      }
+    }
+    if (thing.span.past < count) {
+      const Flags& next = passage.notes[thing.span.past].flags;
+      thing.shadowed = next.has(WordClass::person) || next.has(WordClass::activity);
+    }
+    // A coordinated thing shares the role and the "no" of the first: "in the galley and the mess room".
+    if (t > 0 && thing.role == Role::none && thing.head > 0) {
+      const Thing& before = passage.things[t - 1];
+      const std::uint32_t link = thing.head - 1;
+      const bool joined = before.span.past == link && (passage.notes[link].flags.has(WordClass::coordinator) ||
+                                                       is_comma(passage.tokens[link]));
+      if (joined && before.kind == thing.kind && !passage.notes[link].flags.has(WordClass::terminator)) {
+        thing.role = before.role;
+        if (passage.notes[link].flags.has(WordClass::negative)) thing.negated = true;
+      }
+    }
+  }
+}
+
+void Annotator::annotate(std::string_view text, const std::vector<ByteRange>& remarks,
+                         std::vector<DateExpression> dates, const std::vector<ByteRange>& date_bytes,
+                         Passage& passage) {
+  passage.text = text;
+  tokenize(text, passage.tokens);
+  language_.data().words.normalize(passage.tokens);
+  if (!remarks.empty()) {
+    std::erase_if(passage.tokens, [&](const Token& token) {
+      return std::any_of(remarks.begin(), remarks.end(), [&](const ByteRange& remark) {
+        return remark.begin.value <= token.begin && token.begin < remark.end.value;
+      });
+    });
+  }
+  look_up_words(passage);
+  passage.dates = std::move(dates);
+  place_dates(date_bytes, passage);
+  find_things(passage);
+  find_numbers(passage);
+  find_phrases(passage);
+  settle_roles(passage);
+}
+
+}  // namespace witnessmark::claims

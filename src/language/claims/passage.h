@@ -1,0 +1,131 @@
+#pragma once
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "language/language_data.h"
+#include "language/term_index.h"
+#include "witnessmark/base/code_point_index.h"
+#include "witnessmark/language/claims.h"
+#include "witnessmark/language/date_expression.h"
+
+namespace witnessmark::claims {
+
+/// Half-open range of tokens.
+struct Span {
+  std::uint32_t first = 0;
+  std::uint32_t past = 0;
+  bool empty() const { return past <= first; }
+  bool holds(std::uint32_t token) const { return first <= token && token < past; }
+};
+
+enum class ThingKind : std::uint8_t { equipment, place, location, person };
+
+/// What the word before a mention makes of it.
+enum class Role : std::uint8_t {
+  none,       ///< Subject or object.
+  at,         ///< in, on, at …
+  from,       ///< off, out of, from
+  to,         ///< to, into, onto
+  relation,   ///< by, under, aft of …: not where it is but what it is beside
+  of,
+  by,
+  with,
+  for_,
+  until,
+  instead     ///< instead of
+};
+
+/// A term, location or person named.
+struct Thing {
+  Span span;
+  ThingKind kind = ThingKind::equipment;
+  std::vector<std::uint32_t> terms;   ///< Indices into the list, the locations or the persons.
+  bool plural = false;
+  bool near_match = false;
+  Role role = Role::none;
+  bool negated = false;               ///< "no radar", "not the capstan".
+  bool indefinite = false;            ///< "a crane", "another crane".
+  std::uint32_t head = 0;             ///< First token of the noun phrase it ends.
+  std::int32_t quantity = -1;         ///< Index of the number that counts it.
+  bool shadowed = false;              ///< "the crane driver": names a person or work, not the thing.
+};
+
+struct Number {
+  Span span;
+  std::int64_t least = 0;
+  std::int64_t most = 0;
+  bool about = false;
+  bool measure = false;               ///< Counts years, feet and the like.
+  bool ordinal_name = false;          ///< "number two".
+};
+
+struct CueSpan {
+  Span span;
+  std::uint32_t cue = 0;
+};
+
+/// What stands at a token; -1 for nothing.
+struct Note {
+  const WordInfo* info = nullptr;
+  Flags flags;
+  std::int32_t thing = -1;
+  std::int32_t date = -1;
+  std::int32_t number = -1;
+  std::int32_t cue = -1;              ///< A cue that covers it, if it is of a class that hides negatives.
+  std::uint8_t reach = 1;             ///< Length of the longest phrase of grammar words that begins here.
+};
+
+/// One utterance with everything found in it by looking up words; nothing is understood yet.
+struct Passage {
+  std::string_view text;
+  std::int64_t base_byte = 0;         ///< Of text in the reading text.
+  std::vector<Token> tokens;
+  std::vector<Note> notes;            ///< One for each token.
+  std::vector<Thing> things;          ///< In order.
+  std::vector<Number> numbers;
+  std::vector<CueSpan> cues;
+  std::vector<DateExpression> dates;
+  std::vector<Span> date_spans;       ///< One for each date; empty when no token is covered.
+
+  std::string_view words(Span span) const {
+    if (span.empty()) return {};
+    const std::uint32_t begin = tokens[span.first].begin;
+    return text.substr(begin, tokens[span.past - 1].end - begin);
+  }
+};
+
+/// Locations and persons as lists one can search.
+struct Finders {
+  const TermFinder* equipment = nullptr;
+  const TermFinder* places = nullptr;
+  std::optional<TermFinder> locations;
+  std::optional<TermFinder> persons;
+};
+
+/// Finds dates, terms, numbers and cues. The passage's vectors are reused from call to call.
+class Annotator {
+ public:
+  Annotator(const Language& language, const Finders& finders) : language_(language), finders_(finders) {}
+
+  /// remarks: byte ranges of the text whose words are passed over.
+  void annotate(std::string_view text, const std::vector<ByteRange>& remarks, std::vector<DateExpression> dates,
+                const std::vector<ByteRange>& date_bytes, Passage& passage);
+
+ private:
+  void look_up_words(Passage& passage);
+  void place_dates(const std::vector<ByteRange>& date_bytes, Passage& passage);
+  void find_things(Passage& passage);
+  void add_things(const TermFinder& finder, ThingKind kind, Passage& passage);
+  void find_numbers(Passage& passage);
+  void find_phrases(Passage& passage);
+  void settle_roles(Passage& passage);
+
+  const Language& language_;
+  const Finders& finders_;
+  std::vector<TokenMention> found_;
+};
+
+}  // namespace witnessmark::claims

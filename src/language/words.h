@@ -1,0 +1,143 @@
+#pragma once
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+#include "language/phrase_trie.h"
+#include "witnessmark/base/result.h"
+#include "witnessmark/model/claim.h"
+
+namespace witnessmark {
+
+/// Classes of grammar words (words.csv), as bits of one token's flags. A phrase of several words sets the bit on its
+/// first token.
+enum class WordClass : std::uint8_t {
+  determiner, indefinite, be, present_be, have, had_or_would, do_, modal, would, we, us, they, it, she, this_, them,
+  pronoun, new_one, exist, there, in_there, at, from, to, of, by, with, for_, relation, relation_degree, side,
+  numbered_place, coordinator, subordinator, relative, when, where, as, before, after, until, if_, then, terminator,
+  terminator_soft, question_word, how_many, both, old, only, more, number_sign, everything, nothing, negative,
+  negative_determiner, no_longer, yet, never, gone, person, activity, people_count, of_them, colour, shade, material,
+  type, condition, event_noun, in_place, instead_of, had_been, used_to, used_word, still, already, adverb, got,
+  interviewer_label, narrator_label, count_
+};
+/// Flags of a token; more classes than fit in one word.
+struct Flags {
+  std::uint64_t low = 0;
+  std::uint64_t high = 0;
+  bool has(WordClass c) const {
+    const auto i = static_cast<unsigned>(c);
+    return i < 64 ? (low >> i) & 1U : (high >> (i - 64)) & 1U;
+  }
+  void set(WordClass c) {
+    const auto i = static_cast<unsigned>(c);
+    if (i < 64) {
+      low |= std::uint64_t{1} << i;
+    } else {
+      high |= std::uint64_t{1} << (i - 64);
+    }
+  }
+  void join(const Flags& other) {
+    low |= other.low;
+    high |= other.high;
+  }
+};
+
+/// Classes of cues (cues.csv). Cues only suggest; each is kept as the span it was read from.
+enum class CueClass : std::uint8_t {
+  hedge, told, told_order, told_own, read, inferred, would_have, own_would_have, first_hand, memory, pseudo, doubt,
+  correction, nonfactual, yes, maybe, no, unknown, before_time
+};
+std::string_view to_string(CueClass);
+
+struct Cue {
+  CueClass cue = CueClass::hedge;
+  std::string value;
+  std::string phrase;
+};
+
+/// Classes of quantity words (quantities.csv).
+enum class QuantityClass : std::uint8_t {
+  unit, ten, times, phrase, about, about_before, least, more_than, most, less_than, not_a_count
+};
+struct QuantityWord {
+  QuantityClass quantity = QuantityClass::unit;
+  std::int64_t least = 0;
+  std::int64_t most = 0;
+};
+
+enum class VerbForm : std::uint8_t { base = 1, third = 2, past = 4, participle = 8, ing = 16 };
+/// What a verb row makes of its arguments.
+enum class VerbKind : std::uint8_t {
+  begins, ends, move, replace, swap, takeover, present, paint, unpaint, name, happened, located, built
+};
+enum class VerbFrame : std::uint8_t { object, subject };
+enum class VerbNeeds : std::uint8_t {
+  nothing, place, toplace, fromplace, weobject, past, move, swap, seen, colour, name, thing, location
+};
+struct Verb {
+  std::string base;
+  std::string particle;                          ///< "off"; empty when none.
+  std::vector<std::uint64_t> particle_forms;
+  VerbKind kind = VerbKind::begins;
+  VerbFrame frame = VerbFrame::object;
+  VerbNeeds needs = VerbNeeds::nothing;
+};
+
+/// What is known of one word form.
+struct WordInfo {
+  Flags flags;
+  /// "lay" is a form of two verbs. VerbForm bits (0: none) and index into verb_groups.
+  std::uint8_t verb_forms[2] = {0, 0};
+  std::int32_t verb_group[2] = {-1, -1};
+  bool starts_phrase = false;        ///< Some phrase of two or more words begins with it.
+  std::int32_t cue = -1;             ///< Index of a one-word cue list.
+  std::int32_t quantity = -1;        ///< Index into quantities.
+};
+
+/// All words of a language but dates.
+struct Words {
+  /// Spelling variants and number words to one form; applied to every token before anything is looked up.
+  std::unordered_map<std::uint64_t, std::uint64_t> equal;
+  std::unordered_map<std::uint64_t, std::string> digits_of;       ///< Form of "two" to "2".
+  std::vector<std::pair<std::string, std::string>> plural_endings;
+
+  std::vector<Cue> cues;
+  std::vector<QuantityWord> quantities;
+  std::vector<Verb> verbs;
+  std::vector<std::vector<std::uint32_t>> verb_groups;            ///< Rows of verbs of one base, longest particle first.
+  std::vector<std::vector<std::uint32_t>> cue_lists;
+
+  enum class PhraseKind : std::uint32_t { word, cue, quantity };
+  /// Values are kind << 28 | index: a WordClass, a cue, a quantity.
+  PhraseTrie phrases;
+
+  const WordInfo* find(std::uint64_t form) const {
+    for (std::uint64_t i = (form * 0x9E3779B97F4A7C15ULL >> 20) & mask;; i = (i + 1) & mask) {
+      if (table[i].second < 0) return nullptr;
+      if (table[i].first == form) return &infos[static_cast<std::size_t>(table[i].second)];
+    }
+  }
+  WordInfo& at(std::uint64_t form);
+  /// The tokens' forms with equal spellings made one.
+  void normalize(std::vector<Token>& tokens) const;
+  /// Forms of a phrase of a data file, normalised.
+  std::vector<std::uint64_t> forms_of(std::string_view phrase) const;
+  /// "davit" to "davits".
+  std::string plural_of(std::string_view word) const;
+
+  std::vector<std::pair<std::uint64_t, std::int32_t>> table{16, {0, -1}};
+  std::uint64_t mask = 15;
+  std::vector<WordInfo> infos;
+};
+
+class FileReader;
+
+/// Reads words.csv, cues.csv, verbs.csv, quantities.csv, equivalents.csv and inflections.csv.
+Result<Words> load_words(const FileReader& files, const std::string& folder);
+
+/// The bit's name in words.csv, and back.
+std::string_view to_string(WordClass);
+
+}  // namespace witnessmark
