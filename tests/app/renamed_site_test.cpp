@@ -5,6 +5,7 @@
 #include "whole_job.h"
 #include "witnessmark/base/csv.h"
 #include "witnessmark/base/decode.h"
+#include "witnessmark/base/embedded_schema.h"
 
 using namespace witnessmark;
 
@@ -15,6 +16,12 @@ std::set<std::string> language_words() {
   std::set<std::string> words;
   for (const auto& [path, text] : files_of(source_tree() / "shared" / "language" / "en").files) {
     if (path.ends_with(".csv")) words.merge(Renaming::words_of(text));
+  }
+  // So do the words that spreadsheet cells are chosen from.
+  for (const EmbeddedSchema& schema : embedded_schemas()) {
+    if (!schema.path.starts_with("csv/")) continue;
+    const CsvFile columns = parse_csv(schema.text, schema.path).value();
+    for (const CsvRow& row : columns.rows) words.merge(Renaming::words_of(row.cells.at(3).text));
   }
   return words;
 }
