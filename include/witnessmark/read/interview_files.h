@@ -9,24 +9,26 @@
 
 namespace witnessmark {
 
-/// Where the files beside interviews.csv lie; what is not given is looked for beside it under its own name and may be
-/// missing. A path given must exist.
+/// Where the files beside interviews.csv lie; what is not given is looked for beside it under its own name
+/// and may be missing. A path given must exist.
 struct InterviewFilePaths {
   std::optional<std::filesystem::path> persons, service, speakers, releases, passages;
 };
 
 struct InterviewFilesReading {
-  InterviewFile file;                     ///< Ids are nil: whoever stores it makes them.
-  std::vector<Diagnostic> diagnostics;    ///< By file and line.
-  std::vector<UnresolvedKey> unresolved;  ///< Persons, interviews or sources to be looked for in the site file.
+  InterviewFile file;                   ///< Ids are nil: whoever stores it makes them.
+  std::vector<Diagnostic> diagnostics;  ///< By file and line.
+  std::vector<UnresolvedKey>
+      unresolved;  ///< Persons, interviews or sources to be looked for in the site file.
   std::vector<std::filesystem::path> files_read;
-  bool ok = false;                        ///< No diagnostic is an error. Rows with an error are left out of `file`.
+  bool ok = false;  ///< No diagnostic is an error. Rows with an error are left out of `file`.
 };
 
-/// Reads interviews.csv and the files beside it as schemas/csv describes them. Comma or semicolon, encodings as
-/// decode_text. Cell errors name file, line, column and the cell as a spreadsheet does (D7). Columns that are not
-/// described are kept in notes as "column: value", each with a note; a required column that is missing is an error.
-/// Dates a spreadsheet has changed (12/03/1958, 3-Dec-58, 21234, 1958-12-03 00:00:00) are refused with advice.
+/// Reads interviews.csv and the files beside it as schemas/csv describes them. Comma or semicolon, encodings
+/// as decode_text. Cell errors name file, line, column and the cell as a spreadsheet does (D7). Columns that
+/// are not described are kept in notes as "column: value", each with a note; a required column that is
+/// missing is an error. Dates a spreadsheet has changed (12/03/1958, 3-Dec-58, 21234, 1958-12-03 00:00:00)
+/// are refused with advice.
 InterviewFilesReading read_interview_files(const FileReader& files, const std::filesystem::path& interviews,
                                            const InterviewFilePaths& paths = {});
 

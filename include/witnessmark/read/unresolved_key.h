@@ -10,9 +10,10 @@ namespace witnessmark {
 enum class KeyKind { interview, person, source, entry, stay, event, place, equipment };
 std::string_view to_string(KeyKind kind);
 
-/// A key that none of the files read defines. It may be in the site file already; if not, `what` is the error to report.
+/// A key that none of the files read defines. It may be in the site file already; if not, `what` is the error
+/// to report.
 struct UnresolvedKey {
-  std::vector<KeyKind> may_be;   ///< Any of these will do.
+  std::vector<KeyKind> may_be;  ///< Any of these will do.
   std::string key;
   Error what;
   bool operator==(const UnresolvedKey&) const = default;

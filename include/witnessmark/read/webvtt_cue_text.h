@@ -12,15 +12,15 @@ namespace witnessmark {
 struct CueNode {
   enum class Kind { text, timestamp, c, i, b, u, ruby, rt, v, lang };
   Kind kind = Kind::text;
-  std::string text;                   ///< Of a text node; the annotation of v (a name) and lang (a language).
+  std::string text;  ///< Of a text node; the annotation of v (a name) and lang (a language).
   std::vector<std::string> classes;
-  Millisecond time;                   ///< Of a timestamp.
+  Millisecond time;  ///< Of a timestamp.
   std::vector<CueNode> children;
   bool operator==(const CueNode&) const = default;
 };
 
-/// The cue text parser of the WebVTT standard (sections 6.4 and 6.5: tokenizer and tree building), character references
-/// as in HTML. Spans nested deeper than 64 are read as their contents.
+/// The cue text parser of the WebVTT standard (sections 6.4 and 6.5: tokenizer and tree building), character
+/// references as in HTML. Spans nested deeper than 64 are read as their contents.
 std::vector<CueNode> parse_cue_text(std::string_view text);
 
 /// A time as the standard's "collect a WebVTT timestamp" reads it: mm:ss.ttt or h…:mm:ss.ttt, the whole text.

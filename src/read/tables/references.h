@@ -1,0 +1,47 @@
+#pragma once
+#include <array>
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+#include "read/tables/row_reader.h"
+#include "witnessmark/read/unresolved_key.h"
+
+namespace witnessmark {
+
+/// Which keys the files define and which they use, so that what is not defined anywhere can be told at the
+/// end, whatever the order of the files.
+class References {
+ public:
+  /// A row that defines a key. A key that stands already is an error at the row.
+  void define(KeyKind kind, const std::string& key, std::string_view column, RowReader& row);
+  /// A key known from elsewhere.
+  void define(KeyKind kind, const std::string& key);
+  bool defines(KeyKind kind, const std::string& key) const;
+
+  /// A row that uses keys, each of any of the kinds.
+  void use(const std::vector<KeyKind>& may_be, const std::vector<std::string>& keys, std::string_view column,
+           const RowReader& row);
+  void use(KeyKind kind, const std::string& key, std::string_view column, const RowReader& row);
+
+  /// What was used and not defined, in the order of use, with near matches in the advice.
+  std::vector<UnresolvedKey> unresolved() const;
+
+ private:
+  struct Use {
+    std::vector<KeyKind> may_be;
+    std::string key;
+    Error what;
+  };
+  struct Definition {
+    std::string source;
+    std::int64_t line = 0;
+  };
+  std::array<std::unordered_map<std::string, Definition>, 8> defined_;
+  std::array<std::vector<std::string>, 8> order_;  // keys as they came
+  std::vector<Use> uses_;
+};
+
+}  // namespace witnessmark
