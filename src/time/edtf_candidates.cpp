@@ -1,7 +1,6 @@
 // What a date with unspecified digits can mean. A month and day that exist in every year decide nothing about
 // the year; only when 29 February is the one day left must the year be a leap year. Whether a year is a leap
-// year depends on its last four digits alone (10000 is a multiple of 400), so the digits before those are
-// simply set lowest or highest.
+// year depends on its last four digits alone (10000 is a multiple of 400).
 #include "time/edtf_candidates.h"
 
 #include <algorithm>
@@ -10,65 +9,9 @@
 namespace witnessmark {
 namespace {
 
-constexpr std::int64_t kLowDigits = 10000;
-
 bool digit_fits(char mask, std::int64_t digit) {
   return mask == 'X' || mask == static_cast<char>('0' + digit);
 }
-
-bool two_digits_fit(const EdtfComponent& component, int number) {
-  if (component.specified()) return component.value == number;
-  return digit_fits(component.mask[0], number / 10) && digit_fits(component.mask[1], number % 10);
-}
-
-bool low_digits_fit(const std::string& digits, std::int64_t low) {
-  for (std::size_t i = 0; i < digits.size(); ++i, low /= 10) {
-    if (!digit_fits(digits[digits.size() - 1 - i], low % 10)) return false;
-  }
-  return low == 0;
-}
-
-/// A year written with X, split into the digits before the last four and those four.
-struct YearMask {
-  bool negative = false;
-  std::string high;
-  std::string low;
-
-  explicit YearMask(const std::string& mask) {
-    negative = mask.front() == '-';
-    const std::string digits = negative ? mask.substr(1) : mask;
-    const std::size_t cut = digits.size() > 4 ? digits.size() - 4 : 0;
-    high = digits.substr(0, cut);
-    low = digits.substr(cut);
-  }
-
-  std::int64_t high_part(char unspecified) const {
-    std::int64_t value = 0;
-    for (const char c : high) value = value * 10 + ((c == 'X' ? unspecified : c) - '0');
-    return value * kLowDigits;
-  }
-
-  bool allows(std::int64_t magnitude, bool leap_only) const {
-    return low_digits_fit(low, magnitude % kLowDigits) && (!negative || magnitude != 0) &&
-           (!leap_only || is_leap_year(magnitude));
-  }
-
-  std::optional<std::int64_t> smallest_magnitude(bool leap_only) const {
-    const std::int64_t base = high_part('0');
-    for (std::int64_t tail = 0; tail < kLowDigits; ++tail) {
-      if (allows(base + tail, leap_only)) return base + tail;
-    }
-    return std::nullopt;
-  }
-
-  std::optional<std::int64_t> largest_magnitude(bool leap_only) const {
-    const std::int64_t base = high_part('9');
-    for (std::int64_t tail = kLowDigits - 1; tail >= 0; --tail) {
-      if (allows(base + tail, leap_only)) return base + tail;
-    }
-    return std::nullopt;
-  }
-};
 
 std::pair<std::int64_t, std::int64_t> significant_years(std::int64_t year, int significant) {
   const std::int64_t magnitude = year < 0 ? -year : year;
@@ -79,22 +22,6 @@ std::pair<std::int64_t, std::int64_t> significant_years(std::int64_t year, int s
   const std::int64_t low = magnitude / unit * unit;
   const std::int64_t high = low + unit - 1;
   return year < 0 ? std::pair{-high, -low} : std::pair{low, high};
-}
-
-std::optional<std::int64_t> edge_year(const EdtfDate& date, bool latest, bool leap_only) {
-  if (date.significant_digits) {
-    const auto [low, high] = significant_years(date.year.value, *date.significant_digits);
-    return latest ? high : low;
-  }
-  if (date.year.specified()) {
-    if (leap_only && !is_leap_year(date.year.value)) return std::nullopt;
-    return date.year.value;
-  }
-  const YearMask mask(date.year.mask);
-  const bool large = latest != mask.negative;
-  const auto magnitude = large ? mask.largest_magnitude(leap_only) : mask.smallest_magnitude(leap_only);
-  if (!magnitude) return std::nullopt;
-  return mask.negative ? -*magnitude : *magnitude;
 }
 
 /// The years a date can mean, counted from the earliest without making a list of them.
@@ -138,6 +65,18 @@ class YearSequence {
   std::string mask_;
 };
 
+/// The first or last year; when leap_only, the first or last leap year. The last four digits run through all
+/// they can be within 10000 years of the sequence.
+std::optional<std::int64_t> edge_year(const EdtfDate& date, bool latest, bool leap_only) {
+  constexpr std::int64_t kEnough = 10000;
+  const YearSequence years(date);
+  for (std::int64_t i = 0; i < std::min(years.count(), kEnough); ++i) {
+    const auto year = years.at(latest ? years.count() - 1 - i : i);
+    if (year && (!leap_only || is_leap_year(*year))) return year;
+  }
+  return std::nullopt;
+}
+
 DayRange month_range(std::int64_t year, int month) {
   const Day first = to_day({year, month, 1});
   return {first, first + days_in_month(year, month)};
@@ -179,6 +118,11 @@ std::optional<std::vector<DayRange>> ranges_of_edge_year(const EdtfDate& date, b
 }
 
 }  // namespace
+
+bool two_digits_fit(const EdtfComponent& component, int number) {
+  if (component.specified()) return component.value == number;
+  return digit_fits(component.mask[0], number / 10) && digit_fits(component.mask[1], number % 10);
+}
 
 std::pair<int, int> season_family(int code) {
   if (code >= 40) return {40, 41};

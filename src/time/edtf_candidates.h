@@ -31,6 +31,9 @@ std::optional<CandidateSpan> candidate_span(const EdtfDate& date, const DatePoli
 std::optional<std::vector<DayRange>> candidate_ranges(const EdtfDate& date, const DatePolicy& policy,
                                                       std::size_t limit);
 
+/// Whether a month or day, as written, can be this number.
+bool two_digits_fit(const EdtfComponent& component, int number);
+
 /// The months of a season, quarter, quadrimester or semestral (codes 21-41) of a year.
 DayRange season_range(std::int64_t year, int code, const DatePolicy& policy);
 

@@ -262,12 +262,7 @@ class DateParser {
     const bool month = what == "month";
     const int last = month ? 12 : 31;
     for (int number = 1; number <= last; ++number) {
-      const std::string digits = fmt::format("{:02}", number);
-      if (component.specified() ? component.value == number
-                                : (component.mask[0] == 'X' || component.mask[0] == digits[0]) &&
-                                      (component.mask[1] == 'X' || component.mask[1] == digits[1])) {
-        return true;
-      }
+      if (two_digits_fit(component, number)) return true;
     }
     const bool season = month && component.specified() && component.value >= 21 && component.value <= 41;
     if (season) return true;

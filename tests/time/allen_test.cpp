@@ -106,8 +106,8 @@ TEST_CASE("single compositions are the published ones") {
       {"(m)", "(M)", "(Fef)"},   {"(s)", "(S)", "(seS)"},           {"(M)", "(m)", "(seS)"},
       {"(s)", "(D)", "(pmoFD)"}, {"(d)", "(D)", "(pmoFDseSdfOMP)"}, {"(oFD)", "(oFDseS)", "(pmoFD)"}};
   for (const Row& row : rows) {
-    CAPTURE(row.a);
-    CAPTURE(row.b);
+    INFO(std::string(row.a));
+    INFO(std::string(row.b));
     CHECK(to_string(compose(set(row.a), set(row.b))) == row.result);
   }
   for (int i = 0; i < 13; ++i) CHECK(compose(basic(6), basic(i)) == basic(i));

@@ -81,7 +81,7 @@ TEST_CASE("a fault in a policy names its key") {
        "policy.json: key `winter_begins_year_before`: is neither true nor false (write one of the two)"},
   };
   for (const Row& row : rows) {
-    CAPTURE(row.json);
+    INFO(std::string(row.json));
     CHECK(fault(row.json) == row.error);
   }
 }

@@ -16,7 +16,7 @@ struct Row {
 template <std::size_t count>
 void check(const Row (&rows)[count]) {
   for (const Row& row : rows) {
-    CAPTURE(row.text);
+    INFO(std::string(row.text));
     const auto parsed = parse_edtf(row.text);
     REQUIRE_FALSE(parsed.ok());
     CAPTURE(to_string(parsed.error()));

@@ -11,7 +11,7 @@ using witnessmark::testing::RandomEdtf;
 
 namespace {
 
-constexpr int kRounds = 40000;
+constexpr int kRounds = 15000;
 
 bool in_order(const std::optional<Day>& a, const std::optional<Day>& b) {
   return !a || !b || *a <= *b;

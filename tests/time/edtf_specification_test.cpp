@@ -123,7 +123,7 @@ constexpr Example kExamples[] = {
 
 TEST_CASE("every example of the specification is read, printed and understood") {
   for (const Example& example : kExamples) {
-    CAPTURE(example.text);
+    INFO(std::string(example.text));
     const auto parsed = parse_edtf(example.text);
     REQUIRE_MESSAGE(parsed.ok(), (parsed.ok() ? "" : to_string(parsed.error())));
     CHECK(edtf_level(*parsed) == example.level);
@@ -168,7 +168,7 @@ TEST_CASE("one-of sets and unspecified digits name their alternatives") {
        "[1983-01-01..1985-01-01 | 1984-01-01..1986-01-01)"},
   };
   for (const Row& row : rows) {
-    CAPTURE(row.text);
+    INFO(std::string(row.text));
     const auto found = candidates(*parse_edtf(row.text), default_date_policy());
     REQUIRE(found.has_value());
     REQUIRE(found->size() == row.count);

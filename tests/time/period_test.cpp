@@ -80,7 +80,7 @@ TEST_CASE("periods are described for people in inclusive dates") {
                       {"0000", "1 BCE"},
                       {"/", "beginning unknown, end unknown"}};
   for (const Row& row : rows) {
-    CAPTURE(row.text);
+    INFO(std::string(row.text));
     CHECK(describe(period_of(row.text)) == row.words);
   }
 }

@@ -165,7 +165,7 @@ TEST_CASE("the possible relations of two expressions contain that of the exact d
   RandomEdtf random(77);
   std::mt19937 pick(5);
   int compared = 0;
-  for (int i = 0; i < 20000; ++i) {
+  for (int i = 0; i < 8000; ++i) {
     const auto first = parse_edtf(random.date());
     const auto second = parse_edtf(random.date());
     if (!first || !second) continue;
@@ -196,7 +196,7 @@ TEST_CASE("the possible relations of two expressions contain that of the exact d
     REQUIRE(possible.has(relation_of(a_begin, a_end, b_begin, b_end)));
     ++compared;
   }
-  CHECK(compared > 5000);
+  CHECK(compared > 2000);
 }
 
 TEST_CASE("questions on dates of the tender's lamp") {
@@ -221,8 +221,8 @@ TEST_CASE("questions on dates of the tender's lamp") {
       {"[1951,1953]", "1952", "(moFDseSdfOM)", "cannot tell", "cannot tell", "cannot tell"},
   };
   for (const Row& row : rows) {
-    CAPTURE(row.a);
-    CAPTURE(row.b);
+    INFO(std::string(row.a));
+    INFO(std::string(row.b));
     const Period a = period_of(row.a);
     const Period b = period_of(row.b);
     CHECK(to_string(possible_relations(a, b)) == row.relations);
@@ -252,8 +252,8 @@ TEST_CASE("distances are told in the unit the dates deserve") {
       {"[..1951]", "1963", "at least 11 years"},
   };
   for (const Row& row : rows) {
-    CAPTURE(row.a);
-    CAPTURE(row.b);
+    INFO(std::string(row.a));
+    INFO(std::string(row.b));
     CHECK(describe_distance(period_of(row.a), period_of(row.b)) == row.words);
     CHECK(describe_distance(period_of(row.b), period_of(row.a)) == row.words);
   }
