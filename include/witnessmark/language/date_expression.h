@@ -30,6 +30,9 @@ struct DateExpression {
   std::string anchor;                ///< What it was reckoned from, in words and value: "interview 1998-06-15".
   std::vector<std::string> alternatives;   ///< Other EDTF values (or TIMEX3 when unresolved) it may mean.
   bool corrected = false;            ///< Taken back by the speaker in the same breath.
+  /// The two dates of a range ("from 1957 until 1963") or a choice ("late sixty-two or early sixty-three"); TIMEX3 tags
+  /// these. Empty for a date on its own.
+  std::vector<DateExpression> parts;
   bool operator==(const DateExpression&) const = default;
 };
 

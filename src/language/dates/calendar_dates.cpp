@@ -1,0 +1,276 @@
+// Days, months, seasons and named days in all orders: September 1, 1939; the third of March 1918; 3rd March '18; Tuesday
+// the 4th of May; October, 1917; 25/07/1918; the spring of sixty-two; Christmas 1963.
+#include "language/dates/grammar.h"
+
+namespace witnessmark::dates {
+namespace {
+
+void start(Spec& spec, std::size_t begin, DateValue::Precision precision, const char* rule) {
+  spec.kind = Spec::Kind::calendar;
+  spec.begin = begin;
+  spec.date.precision = precision;
+  spec.rule = rule;
+}
+
+}  // namespace
+
+bool Grammar::month_name(std::size_t i, int& month, std::size_t& past, bool beside_number) const {
+  if (t[i].is(Role::month)) {
+    if (!beside_number && month_is_verb(i)) return false;
+    month = t[i].value(Role::month);
+    past = i + 1;
+    return true;
+  }
+  if (!t[i].is(Role::month_short)) return false;
+  past = t[i + 1].is_sign('.') && !t[i + 1].space ? i + 2 : i + 1;
+  const auto& after = t[past];
+  const bool number_follows = after.is_number() || (after.is_sign('\'') && t[past + 1].is_number()) || after.is(Role::ordinal) ||
+                              (after.any(bit(Role::number)) && t[i].capital);
+  if (!beside_number && !number_follows) return false;
+  month = t[i].value(Role::month_short);
+  return true;
+}
+
+// "[,] [of] year" behind a month, a day or a season.
+bool Grammar::year_after(std::size_t i, Spec& spec) const {
+  std::size_t j = i;
+  const bool comma = t[j].is_sign(',') && !t[j].space;
+  if (comma) ++j;
+  if (is(j, w("of")) || (is(j, w("in")) && comma)) {
+    if (comma && !t[j + 1].is_number()) return false;
+    ++j;
+    if (is(j, w("the")) && is(j + 1, w("year"))) j += 2;
+  } else if (t[j].is_sign('-') && !t[j].space) {
+    ++j;
+    if (!t[j].is_number() || t[j].digits != 4) return false;
+  }
+  if (t[j].paragraph) return false;
+  Spec year_spec;
+  if (!year(j, YearStance::supported, year_spec)) return false;
+  if (comma && year_spec.short_year && !t[j].is_sign('\'') && setting_.prose) return false;
+  if (comma && year_spec.short_year && t[j].is_number() && !plausible(year_spec.date.year)) return false;
+  // "in March 12 of them", "May 62, 63": a day may not be taken for a year, nor a year for a count.
+  spec.end = year_spec.end;
+  spec.date.year = year_spec.date.year;
+  spec.date.year_known = true;
+  spec.short_year = year_spec.short_year;
+  spec.year_said = true;
+  return true;
+}
+
+// "of that year", "of the same year", "last year".
+bool Grammar::said_year(std::size_t i, Spec& spec) const {
+  std::size_t j = i;
+  if (is(j, w("of")) || is(j, w("in"))) ++j;
+  else if (!is(j, w("last")) && !is(j, w("next")) && !is(j, w("this")) && !is(j, w("that"))) return false;
+  auto of = std::make_unique<Spec>();
+  if (!relative(j, *of) || of->kind != Spec::Kind::relative || of->unit != Unit::year || of->count.vague || of->mod != Mod::none)
+    return false;
+  spec.end = of->end;
+  spec.of = std::move(of);
+  return true;
+}
+
+bool Grammar::day_and_month(std::size_t i, Spec& spec) const {
+  std::size_t j = i, past = i;
+  if (t[j].any(bit(Role::weekday) | bit(Role::weekday_short))) {   // the weekday adds nothing that the day does not say
+    ++j;
+    if (t[j].is_sign('.') && !t[j].space) ++j;
+    if (t[j].is_sign(',') && !t[j].space) ++j;
+  }
+  int month = 0;
+  std::int64_t day = 0;
+  const auto day_number = [&](std::size_t at, std::size_t& after) {
+    if (ordinal(at, day, after)) return day >= 1 && day <= 31;
+    if (t[at].is_number()) {
+      day = t[at].number;
+      after = at + 1;
+      return !t[at].grouped && t[at].digits <= 2 && day >= 1 && day <= 31 && (t[after].space || !t[after].is_word());
+    }
+    return below_hundred(at, day, after) && day <= 31;
+  };
+  // day first
+  std::size_t k = j;
+  if (is(k, w("the"))) ++k;
+  if (!number_is_label(k) && day_number(k, past)) {
+    const bool ordinal_day = past == k + 2 || t[k].is(Role::ordinal);
+    std::size_t m = past;
+    if (is(m, w("day")) && is(m + 1, w("of"))) ++m;
+    const bool of = is(m, w("of"));
+    if (of) ++m;
+    else if (t[m].is_sign('-') || t[m].is_sign('/')) {
+      ++m;
+      if (t[m].space) m = past;
+    }
+    if ((t[k].is_number() || ordinal_day || of) && (of || k == j || ordinal_day) && month_name(m, month, past, true)) {
+      start(spec, i, DateValue::Precision::day, "day-month");
+      spec.date.month = month;
+      spec.date.day = static_cast<int>(day);
+      spec.end = past;
+      if (!year_after(past, spec)) said_year(past, spec);
+      return true;
+    }
+  }
+  // month first
+  if (!month_name(j, month, past, false)) {
+    if (!(t[j].is(Role::month) && month_name(j, month, past, true))) return false;
+    // may/march rejected as a verb: only a day behind it can save it, which month_is_verb has seen.
+    return false;
+  }
+  spec.date.month = month;
+  std::size_t d = past;
+  if (is(d, w("the")) && (t[d + 1].any(bit(Role::ordinal)) || t[d + 1].is_number() || t[d + 1].is(Role::number))) ++d;
+  const bool sign = (t[d].is_sign('/') || t[d].is_sign('-')) && !t[d].space && t[d + 1].is_number() && t[d + 1].digits <= 2;
+  if (sign) ++d;
+  std::size_t after = d;
+  const bool two_digit_year = t[d].is_sign('\'');
+  if (!two_digit_year && !t[d].paragraph && day_number(d, after) &&
+      !(t[after].is_sign(':')) && !(counts_something(after) && !(t[after].is_sign('-') && !t[after].space) && !is(after, w("of")))) {
+    const bool count = is(after, w("of")) && !t[after + 1].is(Role::determiner) && !t[after + 1].is_number() && !t[after + 1].is(Role::number);
+    const bool digits_beyond = t[after].is_sign('-') && !t[after].space && t[after + 1].is_word() && !t[after + 1].space && !t[after + 1].is(Role::month);
+    if (!count && !digits_beyond) {
+      start(spec, i, DateValue::Precision::day, "month-day");
+      spec.date.day = static_cast<int>(day);
+      spec.end = after;
+      if (!year_after(after, spec)) said_year(after, spec);
+      return true;
+    }
+  }
+  if (j != i) return false;   // a weekday before a bare month
+  start(spec, i, DateValue::Precision::month, "month");
+  spec.end = past;
+  if (!year_after(past, spec)) said_year(past, spec);
+  return true;
+}
+
+bool Grammar::numeric_date(std::size_t i, Spec& spec) const {
+  if (!t[i].is_number() || t[i].grouped || number_is_label(i)) return false;
+  const auto& joint = t[i + 1];
+  if (joint.kind != Token::Kind::sign || joint.space || (joint.sign != '-' && joint.sign != '/' && joint.sign != '.')) return false;
+  const auto& second = t[i + 2];
+  if (!second.is_number() || second.space || second.grouped) return false;
+  const bool three = t[i + 3].is_sign(joint.sign) && !t[i + 3].space && t[i + 4].is_number() && !t[i + 4].space && !t[i + 4].grouped;
+  const auto& third = t[i + 4];
+  std::size_t past = three ? i + 5 : i + 3;
+  if ((t[past].is_word() && !t[past].space && !(is(past, w("t")))) ||
+      ((t[past].is_sign('-') || t[past].is_sign('/')) && !t[past].space && (t[past + 1].is_word() || t[past + 1].is_number()) && !t[past + 1].space))
+    return false;
+  start(spec, i, DateValue::Precision::day, "numeric");
+  spec.end = past;
+  const auto month_day = [&](std::int64_t month, std::int64_t day) {
+    if (month < 1 || month > 12 || day < 1 || day > 31) return false;
+    spec.date.month = static_cast<int>(month);
+    spec.date.day = static_cast<int>(day);
+    return true;
+  };
+  if (three && t[i].digits == 4) {   // 1962-10-04
+    spec.date.year = t[i].number;
+    spec.date.year_known = spec.year_said = true;
+    return t[i].number >= 1000 && month_day(second.number, third.number);
+  }
+  if (!three) {
+    if (t[i].digits == 4 && joint.sign == '-' && second.digits == 2 && second.number >= 1 && second.number <= 12 &&
+        t[i].number >= 1000 && t[i].number <= 2199 && second.number <= t[i].number % 100) {   // 1962-10, but 1906-07 is a span
+      spec.date.precision = DateValue::Precision::month;
+      spec.date.month = static_cast<int>(second.number);
+      spec.date.year = t[i].number;
+      spec.date.year_known = spec.year_said = true;
+      return true;
+    }
+    if (joint.sign == '/' && second.digits == 4 && t[i].number >= 1 && t[i].number <= 12 && second.number >= 1000 && second.number <= 2199) {
+      spec.date.precision = DateValue::Precision::month;   // 10/1962
+      spec.date.month = static_cast<int>(t[i].number);
+      spec.date.year = second.number;
+      spec.date.year_known = spec.year_said = true;
+      return true;
+    }
+    if (joint.sign != '/' || t[i].digits > 2 || second.digits > 2) return false;
+    if (!t[i - 1].is(Role::place_in_time) && !t[i - 1].is(Role::weekday)) return false;   // one half, 9/10
+  } else {
+    if (third.digits != 4 && third.digits != 2) return false;
+    spec.date.year = third.number;
+    spec.short_year = third.digits == 2;
+    spec.date.year_known = spec.year_said = true;
+    if (third.digits == 4 && (third.number < 1000 || third.number > 2199)) return false;
+  }
+  if (t[i].digits > 2 || second.digits > 2) return false;
+  const auto a = t[i].number, b = second.number;
+  if (a > 12) return month_day(b, a);
+  if (b > 12 || a == b) return month_day(a, b);
+  if (!month_day(a, b)) return false;
+  spec.rule = "numeric-either-order";   // 4/10/1962: 4 October or April 10
+  return true;
+}
+
+bool Grammar::lone_weekday(std::size_t i, Spec& spec) const {
+  if (!t[i].is(Role::weekday)) return false;
+  start(spec, i, DateValue::Precision::day, "weekday");
+  spec.date.weekday = t[i].value(Role::weekday);
+  spec.end = i + 1;
+  return true;
+}
+
+// "on the seventh", "the 4th": only after on, by, until, from, since and with nothing behind it that it could number.
+bool Grammar::day_of_month(std::size_t i, Spec& spec) const {
+  std::size_t j = is(i, w("the")) ? i + 1 : i, past = 0;
+  if (j == i) return false;
+  std::int64_t day = 0;
+  if (!ordinal(j, day, past) || day < 1 || day > 31) return false;
+  const auto before = t[i - 1].hash;
+  if (before != w("on") && before != w("until") && before != w("since") && before != w("by") && before != w("and") && before != w("to"))
+    return false;
+  if ((before == w("and") || before == w("to") || before == w("by")) && !t[j].is_number()) return false;
+  start(spec, i, DateValue::Precision::day, "day-of-month");
+  spec.date.day = static_cast<int>(day);
+  spec.day_only = true;
+  if (is(past, w("of"))) {   // the seventh of that month
+    auto of = std::make_unique<Spec>();
+    if (!relative(past + 1, *of) || of->unit != Unit::month || of->kind != Spec::Kind::relative) return false;
+    spec.end = of->end;
+    spec.of = std::move(of);
+    return true;
+  }
+  const auto& after = t[past];
+  if (after.is_word() && !after.newline && !after.is(Role::after_year)) return false;
+  if (after.is_sign('-')) return false;
+  spec.end = past;
+  return true;
+}
+
+bool Grammar::named_day(std::size_t i, Spec& spec) const {
+  std::size_t past = 0;
+  std::size_t j = i;
+  if (is(j, w("the"))) ++j;
+  const auto* phrase = t.phrase_at(j, past);
+  if (!phrase || phrase->event >= 0) return false;
+  if (is(past, w("island")) || is(past, w("eve")) ) return false;
+  start(spec, phrase->when ? i : j, DateValue::Precision::day, phrase->day ? "named-day" : "named-time");
+  spec.end = past;
+  spec.full_end = true;
+  spec.named = phrase->day ? &*phrase->day : nullptr;
+  spec.when = phrase->when ? &*phrase->when : nullptr;
+  if (phrase->when) return true;
+  if (year_after(past, spec) || said_year(past, spec)) spec.full_end = false;
+  return true;
+}
+
+bool Grammar::season(std::size_t i, Spec& spec) const {
+  std::size_t j = i;
+  if (is(j, w("the"))) ++j;
+  if (!t[j].is(Role::season)) return false;
+  if (season_is_thing(j)) return false;
+  start(spec, i, DateValue::Precision::season, "season");
+  spec.date.season = static_cast<Season>(t[j].value(Role::season));
+  spec.end = j + 1;
+  if (year_after(j + 1, spec)) return true;
+  if (said_year(j + 1, spec)) return true;
+  if (setting_.prose) return true;
+  // Talk: a bare season has to stand where a time stands.
+  const auto before = t[i - 1].hash;
+  const bool told = t[i - 1].is(Role::part) || t[i - 1].is(Role::part_noun) || before == w("in") || before == w("by") || before == w("since") || before == w("until") ||
+                    before == w("till") || before == w("during") || before == w("throughout") || before == w("of") || before == w("and") || before == w("or") ||
+                    before == w("over") || before == w("through") || before == w("all") || before == w("before") || before == w("after") || before == w("from") || before == w("to");
+  return told;
+}
+
+}  // namespace witnessmark::dates

@@ -1,0 +1,239 @@
+// Times of the day, attached to their day when one is said: 3:00 a.m., half past four, 0800, the midwatch, the morning of
+// 31 January 1965, at night.
+#include "language/dates/grammar.h"
+
+namespace witnessmark::dates {
+namespace {
+
+std::string clock_text(int hour, int minute) {
+  std::string text = "T00:00";
+  text[1] = static_cast<char>('0' + hour / 10);
+  text[2] = static_cast<char>('0' + hour % 10);
+  text[4] = static_cast<char>('0' + minute / 10);
+  text[5] = static_cast<char>('0' + minute % 10);
+  return text;
+}
+
+}  // namespace
+
+// a.m., pm, o'clock, hours, in the morning; sets the hour to the 24-hour clock.
+bool Grammar::clock_tail(std::size_t i, int& hour, std::size_t& past, bool& said) const {
+  past = i;
+  said = false;
+  int half = 0;
+  if (t[i].is(Role::half_day)) half = t[i].value(Role::half_day), past = i + 1;
+  else if ((is(i, w("a")) || is(i, w("p"))) && t[i + 1].is_sign('.') && is(i + 2, w("m")) && !t[i + 2].space) {
+    half = is(i, w("a")) ? 1 : 2;
+    past = t[i + 3].is_sign('.') && !t[i + 3].space ? i + 4 : i + 3;
+  } else if (is(i, w("o'clock")) || is(i, w("oclock"))) {
+    past = i + 1;
+    said = true;
+    int unused = hour;
+    std::size_t after = past;
+    bool more = false;
+    if (clock_tail(past, unused, after, more) && more && after != past) hour = unused, past = after;
+    return true;
+  } else if (is(i, w("in")) && is(i + 1, w("the")) && t[i + 2].is(Role::day_part)) {
+    const auto part = static_cast<DayPart>(t[i + 2].value(Role::day_part));
+    half = part == DayPart::morning ? 1 : 2;
+    past = i + 3;
+  } else if (is(i, w("at")) && is(i + 1, w("night"))) {
+    half = hour >= 6 && hour < 12 ? 2 : 1;
+    past = i + 2;
+  }
+  if (half == 0) return true;
+  said = true;
+  if (half == 1 && hour == 12) hour = 0;
+  if (half == 2 && hour < 12) hour += 12;
+  return hour < 25;
+}
+
+bool Grammar::clock_digits(std::size_t i, Spec& spec) const {
+  const auto& token = t[i];
+  int hour = 0, minute = 0;
+  std::size_t past = i + 1;
+  bool said = false;
+  if (token.is_number()) {
+    if (token.grouped && token.digits <= 4 && t[i + 1].any(bit(Role::half_day))) return false;
+    if (token.grouped || number_is_label(i)) return false;
+    const bool colon = t[i + 1].is_sign(':') && !t[i + 1].space && t[i + 2].is_number() && !t[i + 2].space && t[i + 2].digits == 2;
+    if (colon && token.digits <= 2 && token.number < 25 && t[i + 2].number < 60) {
+      hour = static_cast<int>(token.number);
+      minute = static_cast<int>(t[i + 2].number);
+      past = i + 3;
+      if (t[past].is_sign(':') && !t[past].space && t[past + 1].is_number()) past += 2;
+      if (!clock_tail(past, hour, past, said)) return false;
+      if (!said && !is(i - 1, w("at")) && !prose() && !t[i - 1].is(Role::place_in_time)) return false;   // a time stamp
+    } else if (token.digits == 4 && token.number % 100 < 60 && token.number < 2400) {   // 0800, 1430 hours
+      const bool hours = is(i + 1, w("hours")) || is(i + 1, w("hrs"));
+      const bool leading_zero = token.number < 1000;
+      const auto before = t[i - 1].hash;
+      const bool at = before == w("at") || before == w("by") || before == w("around") || before == w("about") || before == w("until");
+      if (!hours && !(leading_zero && at) && !(before == w("at") && !prose() && token.number >= 1000 && (token.number < 1700 || token.number > 2030)))
+        return false;
+      hour = static_cast<int>(token.number / 100);
+      minute = static_cast<int>(token.number % 100);
+      past = hours ? i + 2 : i + 1;
+    } else if (token.digits <= 2 && token.number >= 1 && token.number <= 12) {
+      hour = static_cast<int>(token.number);
+      if (!clock_tail(i + 1, hour, past, said) || !said) return false;
+    } else {
+      return false;
+    }
+  } else {
+    std::int64_t number = 0;
+    std::size_t after = i;
+    bool half = is(i, w("half")), quarter = is(i, w("quarter"));
+    if (half || quarter) {   // half past four, quarter to six
+      const bool to = is(i + 1, w("to"));
+      if (!is(i + 1, w("past")) && !to) return false;
+      if (!cardinal(i + 2, number, after) || number < 1 || number > 12) return false;
+      hour = static_cast<int>(number);
+      minute = half ? 30 : 15;
+      if (to) hour = hour == 1 ? 12 : hour - 1, minute = 45;
+      if (!clock_tail(after, hour, past, said)) return false;
+      spec.rule = "clock";
+    } else {
+      if (!below_hundred(i, number, after) || number < 1) return false;
+      if (is(after, w("hundred")) && (is(after + 1, w("hours")) || is(i - 1, w("at"))) && number < 24) {   // eight hundred hours
+        hour = static_cast<int>(number);
+        past = is(after + 1, w("hours")) ? after + 2 : after + 1;
+        if (past == after + 1 && (t[past].is(Role::counted) || t[past].is(Role::units))) return false;
+      } else {
+        if (number > 12) return false;
+        hour = static_cast<int>(number);
+        if (!clock_tail(after, hour, past, said) || !said) return false;
+      }
+    }
+  }
+  spec.date.precision = DateValue::Precision::day;
+  spec.date.time = clock_text(hour, minute);
+  spec.end = past;
+  return true;
+}
+
+bool Grammar::clock(std::size_t i, Spec& spec) const {
+  spec.kind = Spec::Kind::clock;
+  spec.begin = i;
+  spec.rule = "clock";
+  std::size_t j = i;
+  if (t[j].is(Role::clock_word)) {
+    if (is(i - 1, w("high"))) return false;
+    const int minutes = t[j].value(Role::clock_word);
+    spec.date.precision = DateValue::Precision::day;
+    spec.date.time = clock_text(minutes / 60, minutes % 60);
+    spec.end = j + 1;
+  } else if ((is(j, w("oh")) || is(j, w("o"))) && t[j + 1].is(Role::number) && is(j + 2, w("hundred"))) {   // oh eight hundred
+    const int hour = t[j + 1].value(Role::number);
+    if (hour > 9) return false;
+    spec.date.precision = DateValue::Precision::day;
+    spec.date.time = clock_text(hour, 0);
+    spec.end = is(j + 3, w("hours")) ? j + 4 : j + 3;
+  } else if (!clock_digits(i, spec)) {
+    return false;
+  }
+  // on 4 October, of that day, the next morning
+  std::size_t k = spec.end;
+  if (is(k, w("on")) || is(k, w("of"))) ++k;
+  else if (t[k].is_sign(',') && !prose()) ++k;
+  Spec day;
+  offer(&Grammar::day_and_month, k, day);
+  offer(&Grammar::said_relative, k, day);
+  if (day.end != 0 && ((day.kind == Spec::Kind::calendar && day.date.precision == DateValue::Precision::day) ||
+                       (day.kind == Spec::Kind::relative && day.unit == Unit::day))) {
+    spec.end = day.end;
+    spec.of = std::make_unique<Spec>(std::move(day));
+  }
+  return true;
+}
+
+// the morning of DATE, early morning hours of DATE, Sunday morning, at night, DAY night
+bool Grammar::part_of_day(std::size_t i, Spec& spec) const {
+  std::size_t j = i;
+  if (t[j].is(Role::weekday) && t[j + 1].is(Role::day_part)) {
+    spec.kind = Spec::Kind::calendar;
+    spec.begin = i;
+    spec.end = i + 2;
+    spec.rule = "weekday";
+    spec.date.precision = DateValue::Precision::day;
+    spec.date.weekday = t[j].value(Role::weekday);
+    spec.date.time = "T" + std::string(day_part_code(static_cast<DayPart>(t[j + 1].value(Role::day_part))));
+    return true;
+  }
+  const bool the = is(j, w("the"));
+  if (the) ++j;
+  if (t[j].is(Role::part)) ++j;
+  if (!t[j].is(Role::day_part)) return false;
+  if (t[j + 1].is(Role::watch_noun)) return false;
+  spec.kind = Spec::Kind::clock;
+  spec.begin = i;
+  spec.rule = "part-of-day";
+  spec.date.precision = DateValue::Precision::day;
+  spec.date.time = "T" + std::string(day_part_code(static_cast<DayPart>(t[j].value(Role::day_part))));
+  std::size_t k = j + 1;
+  if (is(k, w("hours"))) ++k;
+  spec.end = k;
+  if (is(k, w("of")) || is(k, w("on"))) {
+    Spec day;
+    offer(&Grammar::day_and_month, k + 1, day);
+    offer(&Grammar::said_relative, k + 1, day);
+    offer(&Grammar::named_day, k + 1, day);
+    if (day.end == 0 && is(k, w("of"))) offer(&Grammar::day_of_month, k + 1, day);
+    if (day.end != 0) {
+      spec.end = day.end;
+      spec.of = std::make_unique<Spec>(std::move(day));
+      return true;
+    }
+    if (the) {
+      Spec named;
+      if (event(k + 1, named)) {
+        spec.end = named.end;
+        spec.of = std::make_unique<Spec>(std::move(named));
+        return true;
+      }
+    }
+  }
+  Spec day;   // the evening before, night of …; "morning, 4 October"
+  if (j != i) return false;
+  // bare: at night is a habit, "night attack" in prose
+  const bool at_night = is(i - 1, w("at")) && is(i, w("night"));
+  if (at_night || (prose() && !t[i - 1].is(Role::determiner) && !t[i - 1].is(Role::every) && !t[i - 1].is(Role::following) && k == j + 1)) {
+    spec.kind = Spec::Kind::set;
+    spec.timex = "XXXX-XX-XX" + spec.date.time;
+    spec.rule = "set";
+    return true;
+  }
+  return false;
+}
+
+// the midwatch, the first dog watch, the morning watch
+bool Grammar::watch(std::size_t i, Spec& spec) const {
+  std::size_t j = i;
+  if (is(j, w("the"))) ++j;
+  spec.kind = Spec::Kind::clock;
+  spec.begin = i;
+  spec.rule = "watch";
+  spec.date.precision = DateValue::Precision::day;
+  if ((is(j, w("first")) || is(j, w("second")) || is(j, w("last"))) && is(j + 1, w("dog"))) ++j;
+  if (!t[j].is(Role::watch)) return false;
+  const auto part = static_cast<DayPart>(t[j].value(Role::watch));
+  const bool alone = is(j, w("midwatch"));
+  std::size_t k = j + 1;
+  if (t[k].is_sign('-') && !t[k].space) ++k;
+  if (alone) spec.end = j + 1;
+  else if (t[k].is(Role::watch_noun)) spec.end = k + 1;
+  else return false;
+  spec.date.time = "T" + std::string(day_part_code(part));
+  Spec day;
+  std::size_t m = spec.end;
+  if (is(m, w("of")) || is(m, w("on"))) ++m;
+  offer(&Grammar::day_and_month, m, day);
+  offer(&Grammar::said_relative, m, day);
+  if (day.end != 0 && m != spec.end) {
+    spec.end = day.end;
+    spec.of = std::make_unique<Spec>(std::move(day));
+  }
+  return true;
+}
+
+}  // namespace witnessmark::dates

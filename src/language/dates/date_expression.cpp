@@ -1,0 +1,267 @@
+// Reading: the token window moves over the text; where a token can begin a date the grammar reads the longest one, the talk
+// gives it a value and is moved on, and reading goes on behind it. No token is read as a beginning twice and every rule looks
+// at a bounded number of tokens, so that time is linear in the text.
+#include "witnessmark/language/date_expression.h"
+
+#include <algorithm>
+
+#include "language/dates/grammar.h"
+#include "language/dates/talk.h"
+#include "language/dates/tokens.h"
+#include "witnessmark/base/fold.h"
+
+namespace witnessmark {
+
+std::string_view to_string(TimexType type) {
+  switch (type) {
+    case TimexType::date: return "DATE";
+    case TimexType::time: return "TIME";
+    case TimexType::duration: return "DURATION";
+    case TimexType::set: return "SET";
+  }
+  return "";
+}
+
+std::string dump(const DateExpression& e) {
+  std::string text = e.text + " | " + std::string(to_string(e.type)) + " " + e.timex3;
+  if (!e.mod.empty()) text += " " + e.mod;
+  text += " | " + (e.edtf ? to_string(*e.edtf) : std::string("-"));
+  text += " | " + (e.period ? to_string(*e.period) : std::string("-"));
+  for (const auto& other : e.alternatives) text += " or " + other;
+  if (e.corrected) text += " (taken back)";
+  return text;
+}
+
+namespace dates {
+namespace {
+
+constexpr std::uint64_t kTriggers =
+    bit(Role::month) | bit(Role::month_short) | bit(Role::weekday) | bit(Role::weekdays) | bit(Role::weekday_short) | bit(Role::number) |
+    bit(Role::ordinal) | bit(Role::decade) | bit(Role::season) | bit(Role::unit) | bit(Role::units) | bit(Role::day_part) |
+    bit(Role::clock_word) | bit(Role::watch) | bit(Role::day_word) | bit(Role::present) | bit(Role::past) | bit(Role::future) |
+    bit(Role::part) | bit(Role::part_noun) | bit(Role::portion_place) | bit(Role::approx) | bit(Role::degree) | bit(Role::least_most) |
+    bit(Role::vague) | bit(Role::following) | bit(Role::frequency) | bit(Role::every) | bit(Role::determiner) | bit(Role::era_sign) |
+    bit(Role::phrase) | bit(Role::year_zero) | bit(Role::multiplier);
+/// A determiner begins a date only with one of these near behind it.
+constexpr std::uint64_t kAfterDeterminer =
+    (kTriggers & ~(bit(Role::determiner) | bit(Role::approx) | bit(Role::degree))) | bit(Role::era) | bit(Role::units) | bit(Role::multiplier) |
+    bit(Role::season) | bit(Role::portion);
+
+std::vector<Phrase> event_phrases(const std::vector<NamedEvent>& events) {
+  std::vector<Phrase> phrases;
+  for (std::size_t i = 0; i < events.size(); ++i) {
+    const auto add = [&](const std::string& name) {
+      Phrase phrase;
+      phrase.words = phrase_words(fold(name));
+      if (phrase.words.size() > 1 && phrase.words[0] == hash_word("the")) phrase.words.erase(phrase.words.begin());
+      if (phrase.words.empty()) return;
+      phrase.event = static_cast<int>(i);
+      phrase.name = name;
+      phrases.push_back(std::move(phrase));
+    };
+    add(events[i].name);
+    for (const auto& spoken : events[i].spoken) add(spoken);
+  }
+  std::stable_sort(phrases.begin(), phrases.end(), [](const Phrase& a, const Phrase& b) {
+    return a.words[0] != b.words[0] ? a.words[0] < b.words[0] : a.words.size() > b.words.size();
+  });
+  return phrases;
+}
+
+/// Code points up to a byte, counted onward from the last place asked for.
+class Counter {
+ public:
+  explicit Counter(std::string_view text) : text_(text) {}
+  CodePoint at(std::size_t byte) {
+    if (byte < byte_) byte_ = 0, count_ = 0;
+    std::int64_t count = 0;
+    for (std::size_t i = byte_; i < byte; ++i) count += (static_cast<unsigned char>(text_[i]) & 0xC0) != 0x80;
+    count_ += count;
+    byte_ = byte;
+    return {count_};
+  }
+
+ private:
+  std::string_view text_;
+  std::size_t byte_ = 0;
+  std::int64_t count_ = 0;
+};
+
+class Reader {
+ public:
+  Reader(std::string_view text, const DateLexicon& lexicon, const Discourse& before)
+      : talk_(before), events_(event_phrases(before.events)), tokens_(text, lexicon.data(), events_.empty() ? nullptr : &events_),
+        grammar_(tokens_, talk_.setting()), counter_(text), text_(text) {}
+
+  DateReading run() {
+    std::size_t i = tokens_.refill(0);
+    while (tokens_[i].kind != Token::Kind::end) {
+      if (may_begin(i)) {
+        Spec spec;
+        if (grammar_.read(i, spec) && spec.end > i) {
+          take(spec);
+          i = spec.end;
+          i = tokens_.refill(i);
+          continue;
+        }
+      }
+      i = tokens_.refill(i + 1);
+    }
+    reading_.after = talk_.after();
+    return std::move(reading_);
+  }
+
+ private:
+  bool may_begin(std::size_t i) const {
+    const auto& token = tokens_[i];
+    if (token.is_number()) return true;
+    if (token.kind == Token::Kind::sign) return token.sign == '\'';
+    if (!events_.empty() && tokens_.may_begin_event(i)) return true;
+    if (token.word == nullptr) return quick_word(token.hash);
+    if ((token.word->roles & kTriggers) == 0) return quick_word(token.hash);
+    if (token.is(Role::determiner) && (token.word->roles & kTriggers & ~bit(Role::determiner)) == 0) {
+      if (near(i + 1) || near(i + 2)) return true;
+      return !events_.empty() && (tokens_.may_begin_event(i + 1));
+    }
+    return true;
+  }
+  bool near(std::size_t i) const {
+    const auto& token = tokens_[i];
+    return token.is_number() || token.is_sign('\'') || token.any(kAfterDeterminer) || token.hash == w("couple") || token.hash == w("future") ||
+           token.hash == w("present") || token.hash == w("number") || token.hash == w("i") || token.hash == w("that");
+  }
+  static bool quick_word(std::uint64_t hash) {
+    return hash == w("later") || hash == w("earlier") || hash == w("couple") || hash == w("half") || hash == w("quarter") || hash == w("at") ||
+           hash == w("well") || hash == w("no") || hash == w("per") || hash == w("when") || hash == w("age") || hash == w("aged") || hash == w("i") ||
+           hash == w("right") || hash == w("very") || hash == w("dozens") || hash == w("present");
+  }
+
+  /// The limit a preposition before the expression sets on it.
+  Mod limit_before(const Spec& spec) const {
+    if (spec.kind != Spec::Kind::calendar && spec.kind != Spec::Kind::relative && spec.kind != Spec::Kind::event &&
+        spec.kind != Spec::Kind::service_edge && spec.kind != Spec::Kind::offset)
+      return Mod::none;
+    const auto i = spec.begin;
+    const auto is = [&](std::size_t at, std::uint64_t hash) { return tokens_[at].hash == hash && tokens_[at].is_word(); };
+    if (is(i - 1, w("than"))) {   // no later than, no earlier than, not later than
+      if (is(i - 2, w("later"))) return Mod::on_or_before;
+      if (is(i - 2, w("earlier"))) return Mod::on_or_after;
+      return Mod::none;
+    }
+    if (is(i - 1, w("to")) && (is(i - 2, w("prior")) || is(i - 2, w("previous")))) return Mod::before;
+    if (is(i - 1, w("to")) && is(i - 2, w("up"))) return Mod::until;
+    if (is(i - 1, w("from"))) return is(spec.end, w("on")) || is(spec.end, w("onwards")) || is(spec.end, w("onward")) ? Mod::on_or_after : Mod::none;
+    if (is(spec.end, w("onwards")) || is(spec.end, w("onward"))) return Mod::on_or_after;
+    if (is(spec.end, w("or")) && is(spec.end + 1, w("earlier"))) return Mod::on_or_before;
+    if (is(spec.end, w("or")) && is(spec.end + 1, w("later"))) return Mod::on_or_after;
+    const auto& before = tokens_[i - 1];
+    if (!before.is(Role::limit)) return Mod::none;
+    const auto limit = static_cast<Mod>(before.value(Role::limit));
+    if (limit == Mod::until) {
+      // "it wasn't until 1963": the thing came then.
+      for (std::size_t back = 2; back <= 3; ++back) {
+        const auto& word = tokens_[i - back];
+        if (!word.is_word()) break;
+        const auto said = tokens_.text(word);
+        if (word.hash == w("not") || (said.size() > 3 && (said.substr(said.size() - 2) == "'t" || said.substr(said.size() - 4) == "\xE2\x80\x99t")))
+          return Mod::none;
+      }
+      return Mod::until;
+    }
+    return limit;
+  }
+
+  DateExpression make(const Spec& spec, const Meaning& meaning, Mod limit) {
+    DateExpression e;
+    const auto& first = tokens_[spec.begin];
+    const auto& last = tokens_[spec.end - 1];
+    const auto end = spec.full_end && last.is_word() ? last.full_end : last.end;
+    e.range = {counter_.at(first.begin), counter_.at(end)};
+    e.text = std::string(text_.substr(first.begin, end - first.begin));
+    e.type = meaning.type;
+    e.timex3 = meaning.timex.empty() ? to_timex(meaning.value) : meaning.timex;
+    e.mod = std::string(mod_name(meaning.mod != Mod::none ? meaning.mod : limit));
+    e.edtf = talk_.edtf_of(meaning, limit);
+    if (e.edtf) e.period = to_period(*e.edtf, talk_.policy());
+    e.rule = spec.rule;
+    e.anchor = meaning.anchor;
+    e.alternatives = meaning.alternatives;
+    e.corrected = spec.taken_back;
+    return e;
+  }
+
+  void take(Spec& spec) {
+    if (spec.parts.empty()) {
+      const auto limit = limit_before(spec);
+      const auto meaning = talk_.meaning(spec);
+      reading_.expressions.push_back(make(spec, meaning, limit));
+      talk_.move_to(meaning, spec);
+      return;
+    }
+    std::vector<DateExpression> parts;
+    for (auto& part : spec.parts) {
+      const auto meaning = talk_.meaning(part);
+      parts.push_back(make(part, meaning, Mod::none));
+      talk_.move_to(meaning, part);
+    }
+    if (talk_.setting().prose || spec.join == Spec::Join::none || !join(spec, parts))
+      for (auto& part : parts) reading_.expressions.push_back(std::move(part));
+  }
+
+  /// One expression of two parts; false when a part has no value.
+  bool join(const Spec& spec, std::vector<DateExpression>& parts) {
+    if (!parts[0].edtf || !parts[1].edtf) return false;
+    const auto* a = std::get_if<EdtfDate>(&parts[0].edtf->value);
+    const auto* b = std::get_if<EdtfDate>(&parts[1].edtf->value);
+    if (!a || !b) return false;
+    Edtf whole;
+    if (spec.join == Spec::Join::range) whole.value = EdtfInterval{*a, *b};
+    else if (spec.join == Spec::Join::between && a->month.has_value() == b->month.has_value() && a->day.has_value() == b->day.has_value()) {
+      whole = one_of_span(*a, *b);
+    } else if (spec.join == Spec::Join::between) whole.value = EdtfInterval{*a, *b};
+    else {
+      EdtfSet set;
+      for (const auto* date : {a, b}) {
+        EdtfSetElement element;
+        element.first = element.last = *date;
+        set.elements.push_back(element);
+      }
+      whole.value = std::move(set);
+    }
+    // A range the wrong way round is none.
+    const auto period = to_period(whole, talk_.policy());
+    const auto first = to_period(*parts[0].edtf, talk_.policy()).earliest(), second = to_period(*parts[1].edtf, talk_.policy()).earliest();
+    if (spec.join != Spec::Join::either && first && second && *second < *first) return false;
+    DateExpression e;
+    e.range = {parts[0].range.begin, parts[1].range.end};
+    const auto& last = tokens_[spec.end - 1];
+    const auto begin = tokens_[spec.begin].begin;
+    e.text = std::string(text_.substr(begin, last.end - begin));
+    e.edtf = whole;
+    e.timex3 = to_string(whole);
+    e.period = period;
+    e.rule = spec.rule;
+    e.anchor = parts[0].anchor;
+    e.corrected = spec.taken_back;
+    e.parts = std::move(parts);
+    reading_.expressions.push_back(std::move(e));
+    return true;
+  }
+
+  Talk talk_;
+  std::vector<Phrase> events_;
+  TokenWindow tokens_;
+  Grammar grammar_;
+  Counter counter_;
+  std::string_view text_;
+  DateReading reading_;
+};
+
+}  // namespace
+}  // namespace dates
+
+DateReading read_dates(std::string_view text, const DateLexicon& lexicon, const Discourse& before) {
+  return dates::Reader(text, lexicon, before).run();
+}
+
+}  // namespace witnessmark

@@ -1,0 +1,125 @@
+#pragma once
+#include <cstdint>
+#include <optional>
+#include <string_view>
+
+#include "language/dates/spec.h"
+#include "language/dates/tokens.h"
+
+namespace witnessmark::dates {
+
+/// What the grammar has to know of the talk so far.
+struct TalkSetting {
+  bool prose = false;
+  bool decade_set = false;              ///< Talk has named a year or a decade: bare numbers may be years.
+  std::optional<std::int64_t> year;     ///< The year under discussion.
+  std::int64_t first_year = 1800;       ///< Bare two-digit years are plausible from here …
+  std::int64_t last_year = 2100;        ///< … to here.
+  std::int64_t century = 1900;
+};
+
+/// Reads date expressions from tokens. Every function looks at a bounded number of tokens from i on, fills the spec (begin,
+/// end, and what was said) and says whether it read one. No function changes anything else; none goes back.
+class Grammar {
+ public:
+  Grammar(const TokenWindow& tokens, const TalkSetting& setting) : t(tokens), setting_(setting) {}
+
+  /// The longest expression that begins at i.
+  bool read(std::size_t i, Spec& spec) const;
+
+  // number_words.cpp
+  bool cardinal(std::size_t i, std::int64_t& value, std::size_t& past) const;   ///< Digits or words, to 999,999.
+  bool cardinal_words(std::size_t i, std::int64_t& value, std::size_t& past) const;
+  bool below_hundred(std::size_t i, std::int64_t& value, std::size_t& past) const;   ///< In words.
+  bool ordinal(std::size_t i, std::int64_t& value, std::size_t& past) const;
+  bool count(std::size_t i, Count& count, std::size_t& past) const;
+
+  // year_forms.cpp
+  enum class YearStance : std::uint8_t {
+    alone,       ///< The year is the whole expression: what stands around it has to support it.
+    supported    ///< A month, season or part stands before it.
+  };
+  bool year(std::size_t i, YearStance stance, Spec& spec) const;
+  bool decade(std::size_t i, Spec& spec) const;
+  bool century(std::size_t i, Spec& spec) const;
+
+  // calendar_dates.cpp
+  bool day_and_month(std::size_t i, Spec& spec) const;
+  bool numeric_date(std::size_t i, Spec& spec) const;
+  bool lone_weekday(std::size_t i, Spec& spec) const;
+  bool day_of_month(std::size_t i, Spec& spec) const;   ///< "the seventh", month and year from the talk.
+  bool named_day(std::size_t i, Spec& spec) const;
+  bool season(std::size_t i, Spec& spec) const;
+
+  // parts.cpp
+  bool core(std::size_t i, Spec& spec) const;           ///< A date without modifiers before it.
+  bool lone_year(std::size_t i, Spec& spec) const;      ///< year() standing alone; "the year 1962".
+  bool parted(std::size_t i, Spec& spec) const;         ///< early 1962, the end of March, the latter half of 1962.
+  bool within(std::size_t i, Spec& spec) const;         ///< later that month.
+
+  // relatives.cpp
+  bool relative(std::size_t i, Spec& spec) const;       ///< Also "the year", which only parts of dates may hold.
+  bool said_relative(std::size_t i, Spec& spec) const;  ///< relative() without "the year".
+  bool era(std::size_t i, Spec& spec) const;
+  bool reference(std::size_t i, Spec& spec) const;
+  bool day_word(std::size_t i, Spec& spec) const;
+
+  // durations.cpp
+  bool duration(std::size_t i, Spec& spec) const;       ///< Durations, and offsets made of them.
+  bool set(std::size_t i, Spec& spec) const;
+
+  // clock.cpp
+  bool clock(std::size_t i, Spec& spec) const;
+  bool part_of_day(std::size_t i, Spec& spec) const;
+  bool watch(std::size_t i, Spec& spec) const;
+
+  // life.cpp
+  bool age(std::size_t i, Spec& spec) const;
+  bool service(std::size_t i, Spec& spec) const;
+  bool event(std::size_t i, Spec& spec) const;
+
+  // traps.cpp
+  bool month_is_verb(std::size_t i) const;              ///< may, march.
+  bool number_is_label(std::size_t i) const;            ///< room 1944, frame 75, 1-75-4-M.
+  bool counts_something(std::size_t past) const;        ///< 1944 feet, sixty of us.
+  bool season_is_thing(std::size_t i) const;            ///< spring line, the fall.
+
+  // ranges.cpp
+  bool year_span(std::size_t i, Spec& spec) const;      ///< 1995-96, 499-493 BC.
+  bool day_span(std::size_t i, Spec& spec) const;       ///< 6-7 February.
+  bool joined(Spec& first) const;                       ///< Takes in "… until 1963", "or early sixty-three".
+
+  const Token& token(std::size_t i) const { return t[i]; }
+  bool is(std::size_t i, std::uint64_t hash) const { return t[i].hash == hash && t[i].is_word(); }
+  bool prose() const { return setting_.prose; }
+  const TalkSetting& setting() const { return setting_; }
+
+ private:
+  using Rule = bool (Grammar::*)(std::size_t, Spec&) const;
+  /// Keeps the longer of what is there and what the rule reads at i.
+  void offer(Rule rule, std::size_t i, Spec& best) const {
+    Spec found;
+    if ((this->*rule)(i, found) && found.end > best.end) best = std::move(found);
+  }
+  bool part_before(std::size_t i, Spec& spec) const;
+  bool noun_part(std::size_t i, Spec& spec) const;
+  bool portion_part(std::size_t i, Spec& spec) const;
+  bool approximate(std::size_t i, Spec& spec) const;
+  bool month_name(std::size_t i, int& month, std::size_t& past, bool beside_number) const;
+  bool year_after(std::size_t i, Spec& spec) const;     ///< [,] [of] year; moves spec.end.
+  bool said_year(std::size_t i, Spec& spec) const;      ///< of that year, last year.
+  bool bare_year_supported(std::size_t i, std::size_t past, std::int64_t value, bool words) const;
+  bool plausible(std::int64_t two_digits) const;
+  bool four_digit_supported(std::size_t i) const;
+  bool offset_tail(std::size_t i, Spec& spec) const;
+  bool clock_digits(std::size_t i, Spec& spec) const;
+  bool clock_tail(std::size_t i, int& hour, std::size_t& past, bool& said) const;
+
+  const TokenWindow& t;
+  const TalkSetting& setting_;
+};
+
+/// Hash of a function word of the grammar.
+consteval std::uint64_t w(const char* word) { return hash_word(word); }
+
+}  // namespace witnessmark::dates

@@ -1,0 +1,208 @@
+// What stands before a date and narrows it: early 1962, late in the year, mid-September, the end of March, the latter part
+// of the decade, the first half of 2008, about 1910; and "later that month".
+#include "language/dates/grammar.h"
+
+namespace witnessmark::dates {
+namespace {
+
+/// A date may be narrowed when it has an inside: "early Tuesday" is a matter of hours and is let be.
+bool can_be_narrowed(const Spec& spec) {
+  if (spec.kind == Spec::Kind::relative) return spec.count.value == 1 && !spec.count.vague;
+  return spec.kind == Spec::Kind::calendar || spec.kind == Spec::Kind::event;
+}
+
+}  // namespace
+
+bool Grammar::lone_year(std::size_t i, Spec& spec) const {
+  std::size_t j = i;
+  if (is(j, w("the")) && (is(j + 1, w("year")) || is(j + 1, w("years")))) j += 2;
+  else if (is(j, w("year")) && !is(i - 1, w("the"))) j += 1;
+  if (j != i && !t[j].is_number() && !t[j].is(Role::number) && !t[j].is_sign('\'')) return false;
+  if (!year(j, j == i ? YearStance::alone : YearStance::supported, spec)) return false;
+  spec.begin = i;
+  return true;
+}
+
+bool Grammar::core(std::size_t i, Spec& spec) const {
+  const bool the = is(i, w("the"));
+  const Token& head = the ? t[i + 1] : t[i];
+  const bool number = head.is_number() || head.is(Role::number);
+  Spec best;
+  if (t[i].is_number()) offer(&Grammar::numeric_date, i, best);
+  if (number || head.any(bit(Role::month) | bit(Role::month_short) | bit(Role::weekday) | bit(Role::weekday_short) | bit(Role::ordinal)))
+    offer(&Grammar::day_and_month, i, best);
+  if (head.is(Role::season) || is(i, w("that")) || is(i, w("this"))) offer(&Grammar::season, i, best);
+  if (head.is(Role::phrase)) offer(&Grammar::named_day, i, best);
+  if (number || head.is_sign('\'') || head.is(Role::era_sign) || head.any(bit(Role::unit) | bit(Role::units))) offer(&Grammar::lone_year, i, best);
+  if (number || head.is_sign('\'') || head.is(Role::decade)) {
+    Spec found;
+    if (decade(the ? i + 1 : i, found) && found.end > best.end) found.begin = i, best = std::move(found);
+  }
+  if (number || head.is(Role::ordinal)) {
+    Spec found;
+    if (century(the ? i + 1 : i, found) && found.end > best.end) found.begin = i, best = std::move(found);
+  }
+  if (best.end == 0) return false;
+  spec = std::move(best);
+  return true;
+}
+
+// [the] early|late|mid [-] [in] DATE
+bool Grammar::part_before(std::size_t i, Spec& spec) const {
+  std::size_t j = i;
+  if (t[j].is(Role::determiner) && (is(j, w("the")) || is(j, w("those")) || is(j, w("that")))) ++j;
+  if (is(j, w("very"))) ++j;
+  if (!t[j].is(Role::part)) return false;
+  auto mod = static_cast<Mod>(t[j].value(Role::part));
+  ++j;
+  if ((is(j, w("to")) || is(j, w("or"))) && t[j + 1].is(Role::part)) {   // mid to late sixties
+    j += 2;
+    mod = Mod::none;
+  } else if (t[j].is_sign('-') && (is(j + 1, w("to")) || is(j + 1, w("or"))) && t[j + 2].is(Role::part)) {
+    j += 3;
+    mod = Mod::none;
+  }
+  if (t[j].is_sign('-') && !t[j].space) ++j;
+  const bool in = is(j, w("in")) || is(j, w("on")) || is(j, w("of"));
+  if (in) ++j;
+  Spec best;
+  if (t[j].kind != Token::Kind::sign || t[j].is_sign('\'')) {
+    offer(&Grammar::core, j, best);
+    offer(&Grammar::relative, j, best);
+    if (!in || t[j - 1].hash == w("in")) {
+      Spec found;
+      if (year(j, YearStance::supported, found) && found.end > best.end) best = std::move(found);
+    }
+    if (best.end == 0) offer(&Grammar::part_of_day, j, best);
+  }
+  if (best.end == 0 || (best.kind != Spec::Kind::clock && !can_be_narrowed(best))) return false;
+  if (best.date.weekday && best.date.precision == DateValue::Precision::day && !best.date.day) return false;
+  spec = std::move(best);
+  spec.begin = i;
+  if (spec.kind != Spec::Kind::clock) spec.mod = mod;
+  return true;
+}
+
+// [the] end|beginning|middle|rest of DATE
+bool Grammar::noun_part(std::size_t i, Spec& spec) const {
+  std::size_t j = i;
+  if (is(j, w("the"))) ++j;
+  if (is(j, w("very"))) ++j;
+  if (!t[j].is(Role::part_noun)) return false;
+  const auto mod = static_cast<Mod>(t[j].value(Role::part_noun));
+  const bool turn = is(j, w("turn"));
+  ++j;
+  if (!is(j, w("of"))) return false;
+  ++j;
+  Spec best;
+  offer(&Grammar::core, j, best);
+  offer(&Grammar::relative, j, best);
+  Spec found;
+  if (!prose() && year(j, YearStance::supported, found) && found.end > best.end) best = std::move(found);
+  offer(&Grammar::part_before, j, best);
+  offer(&Grammar::event, j, best);
+  if (best.end == 0 || !can_be_narrowed(best)) return false;
+  if (turn && best.kind == Spec::Kind::relative && best.unit == Unit::century && best.rule == "the-unit") {
+    best.kind = Spec::Kind::calendar;
+    best.date = DateValue::of_year(1900);
+    best.year_said = true;
+    best.rule = "turn-of-century";
+    best.mod = Mod::approx;
+  } else if (best.mod == Mod::none) {
+    best.mod = mod;
+  }
+  spec = std::move(best);
+  spec.begin = i;
+  return true;
+}
+
+// [the] first|latter|last … half|part|days of DATE
+bool Grammar::portion_part(std::size_t i, Spec& spec) const {
+  std::size_t j = i;
+  if (is(j, w("the"))) ++j;
+  if (!t[j].is(Role::portion_place) && !t[j].is(Role::part)) return false;
+  auto mod = static_cast<Mod>(t[j].is(Role::portion_place) ? t[j].value(Role::portion_place) : t[j].value(Role::part));
+  const bool first = is(j, w("first")), last = is(j, w("second")) || is(j, w("latter")) || is(j, w("last"));
+  ++j;
+  std::int64_t number = 0;
+  std::size_t past = j;
+  if (below_hundred(j, number, past)) j = past;
+  else if (is(j, w("few")) || is(j, w("couple"))) ++j;
+  const bool half = is(j, w("half"));
+  if (!t[j].is(Role::portion)) return false;
+  if (is(i + 1, w("second")) && !half) mod = Mod::none;
+  ++j;
+  if (!is(j, w("of"))) return false;
+  ++j;
+  Spec best;
+  offer(&Grammar::core, j, best);
+  offer(&Grammar::relative, j, best);
+  Spec found;
+  if (!prose() && year(j, YearStance::supported, found) && found.end > best.end) best = std::move(found);
+  if (best.end == 0 || !can_be_narrowed(best)) return false;
+  const bool whole_year = (best.kind == Spec::Kind::calendar && best.date.precision == DateValue::Precision::year);
+  if (half && whole_year && (first || last)) {
+    best.date.precision = DateValue::Precision::half;
+    best.date.half = first ? 1 : 2;
+  } else {
+    best.mod = mod;
+  }
+  spec = std::move(best);
+  spec.begin = i;
+  return true;
+}
+
+// about 1910, ca. 466 BC, around Christmas
+bool Grammar::approximate(std::size_t i, Spec& spec) const {
+  if (!t[i].is(Role::approx) || static_cast<Mod>(t[i].value(Role::approx)) != Mod::approx || is(i, w("some"))) return false;
+  std::size_t j = i + 1;
+  if (t[j].is_sign('.') && !t[j].space) ++j;
+  const bool short_form = is(i, w("c")) || is(i, w("ca")) || is(i, w("circa"));
+  if (is(i, w("c")) && (j == i + 1 || !t[j].is_number())) return false;
+  Spec best;
+  offer(&Grammar::core, j, best);
+  if (short_form) {
+    Spec found;
+    if (year(j, YearStance::supported, found) && found.end > best.end) best = std::move(found);
+  }
+  if (!short_form) {
+    offer(&Grammar::noun_part, j, best);
+    offer(&Grammar::part_before, j, best);
+  }
+  if (best.end == 0 || best.kind != Spec::Kind::calendar) return false;
+  spec = std::move(best);
+  spec.begin = i;
+  if (spec.mod == Mod::none) spec.mod = Mod::approx;
+  return true;
+}
+
+bool Grammar::parted(std::size_t i, Spec& spec) const {
+  Spec best;
+  offer(&Grammar::part_before, i, best);
+  offer(&Grammar::noun_part, i, best);
+  offer(&Grammar::portion_part, i, best);
+  offer(&Grammar::approximate, i, best);
+  if (best.end == 0) return false;
+  spec = std::move(best);
+  return true;
+}
+
+// later|earlier [on] [in] that|the same|the UNIT
+bool Grammar::within(std::size_t i, Spec& spec) const {
+  if (!is(i, w("later")) && !is(i, w("earlier"))) return false;
+  std::size_t j = i + 1;
+  if (is(j, w("on")) && !is(j + 1, w("the"))) ++j;
+  if (is(j, w("in")) || is(j, w("on"))) ++j;
+  Spec inner;
+  if (!relative(j, inner) || inner.kind != Spec::Kind::relative || inner.following == Following::next ||
+      inner.following == Following::previous || inner.count.vague || inner.count.value != 1)
+    return false;
+  spec = std::move(inner);
+  spec.kind = Spec::Kind::within;
+  spec.begin = i;
+  spec.later = is(i, w("later")) ? Later::after : Later::before;
+  spec.rule = "within";
+  return true;
+}
+
+}  // namespace witnessmark::dates

@@ -1,0 +1,216 @@
+// Two dates said as one: from 1957 until 1963, between June and August, 6-7 February, 1995-96, 499-493 BC, late sixty-two or
+// early sixty-three; and a date taken back: fifty-eight, no, fifty-nine.
+#include "language/dates/grammar.h"
+
+namespace witnessmark::dates {
+namespace {
+
+using P = DateValue::Precision;
+
+bool same_grain(const Spec& a, const Spec& b) {
+  const auto rank = [](const Spec& spec) {
+    switch (spec.date.precision) {
+      case P::day: return 3;
+      case P::month: case P::season: case P::quarter: return 2;
+      case P::year: case P::half: return 1;
+      default: return 0;
+    }
+  };
+  return a.kind == Spec::Kind::calendar && b.kind == Spec::Kind::calendar && rank(a) == rank(b);
+}
+
+/// "June to August 1962", "the spring and summer of 1963": the first takes the second's year.
+void share_year(Spec& first, const Spec& second) {
+  if (first.year_said || !second.year_said || first.of) return;
+  if (first.date.precision != P::month && first.date.precision != P::day && first.date.precision != P::season) return;
+  first.date.year = second.date.year;
+  if (second.date.precision == P::month && first.date.month > second.date.month) --first.date.year;
+  first.date.year_known = true;
+  first.short_year = second.short_year;
+  first.year_said = true;
+}
+
+Spec make_pair(Spec& first, Spec&& second, Spec::Join join) {
+  Spec pair;
+  pair.kind = Spec::Kind::calendar;
+  pair.begin = first.begin;
+  pair.end = second.end;
+  pair.join = join;
+  pair.rule = join == Spec::Join::either ? "either" : join == Spec::Join::between ? "between" : "range";
+  pair.parts.push_back(std::move(first));
+  pair.parts.push_back(std::move(second));
+  return pair;
+}
+
+}  // namespace
+
+// 1995-96, 499-493 BC, 496 and 495 BC: the first number is a year only because of the second.
+bool Grammar::year_span(std::size_t i, Spec& spec) const {
+  if (!t[i].is_number() || t[i].grouped || t[i].digits > 4 || number_is_label(i)) return false;
+  std::size_t j = i + 1;
+  const bool glued = (t[j].is_sign('-') || t[j].is_sign('/')) && !t[j].space;
+  const bool dash = t[j].is_sign('-');
+  if (!glued && !dash && !is(j, w("to")) && !is(j, w("and")) && !is(j, w("or")) && !is(j, w("until")) && !is(j, w("through"))) return false;
+  ++j;
+  Spec second;
+  if (t[j].is_number() && year(j, YearStance::supported, second) && second.date.year <= 0) {   // before Christ
+    if (t[i].number < 1 - second.date.year) return false;
+    spec.begin = i;
+    spec.end = i + 1;
+    spec.date = DateValue::of_year(1 - t[i].number);
+    spec.year_said = true;
+    spec.rule = "year-bc";
+    const auto join = is(i + 1, w("or")) ? Spec::Join::either : is(i + 1, w("and")) ? Spec::Join::none : Spec::Join::range;
+    spec = make_pair(spec, std::move(second), join);
+    return true;
+  }
+  if (t[i].digits != 4 || !glued || t[i].number < 1000 || t[i].number > 2199) return false;
+  if (!t[j].is_number() || t[j].space || t[j].digits != 2 || t[j].number <= t[i].number % 100) return false;
+  if ((t[j + 1].is_word() && !t[j + 1].space) || (t[j + 1].is_sign('-') && !t[j + 1].space && t[j + 2].is_number())) return false;
+  spec.begin = i;
+  spec.end = i + 1;
+  spec.date = DateValue::of_year(t[i].number);
+  spec.year_said = true;
+  spec.rule = "year-digits";
+  second = {};
+  second.begin = j;
+  second.end = j + 1;
+  second.date = DateValue::of_year(t[i].number / 100 * 100 + t[j].number);
+  second.year_said = true;
+  second.rule = "year-short";
+  spec = make_pair(spec, std::move(second), Spec::Join::range);
+  return true;
+}
+
+// 6-7 February, the 3rd and 4th of May 1962: the first day takes the second's month and year.
+bool Grammar::day_span(std::size_t i, Spec& spec) const {
+  std::size_t j = i, past = 0;
+  if (is(j, w("the"))) ++j;
+  std::int64_t day = 0;
+  if (number_is_label(j)) return false;
+  if (!ordinal(j, day, past)) {
+    if (!t[j].is_number() || t[j].digits > 2 || t[j].grouped) return false;
+    day = t[j].number;
+    past = j + 1;
+  }
+  if (day < 1 || day > 31) return false;
+  std::size_t k = past;
+  const bool dash = t[k].is_sign('-');
+  if (!dash && !is(k, w("to")) && !is(k, w("and")) && !is(k, w("or")) && !is(k, w("until")) && !is(k, w("through"))) return false;
+  Spec second;
+  if (!day_and_month(k + 1, second) || second.date.precision != P::day || t[k + 1].any(bit(Role::month) | bit(Role::weekday))) return false;
+  const auto join = is(k, w("or")) ? Spec::Join::either : is(k, w("and")) ? (is(i - 1, w("between")) ? Spec::Join::between : Spec::Join::none) : Spec::Join::range;
+  spec = {};
+  spec.begin = i;
+  spec.end = past;
+  spec.rule = "day-month";
+  spec.date = second.date;
+  spec.date.day = static_cast<int>(day);
+  spec.short_year = second.short_year;
+  spec.year_said = second.year_said;
+  spec = make_pair(spec, std::move(second), join);
+  return true;
+}
+
+bool Grammar::joined(Spec& first) const {
+  if (first.kind != Spec::Kind::calendar || first.full_end || !first.parts.empty()) return false;
+  std::size_t j = first.end;
+  const bool between = is(first.begin - 1, w("between"));
+  // self-correction: fifty-eight, no, fifty-nine
+  std::size_t k = j;
+  for (int signs = 0; signs < 3 && t[k].kind == Token::Kind::sign && (t[k].sign == ',' || t[k].sign == '-' || t[k].sign == '.' || t[k].sign == ';'); ++signs) ++k;
+  if (!prose() && t[k].is(Role::correct) && (k != j || is(k, w("no")) || is(k, w("sorry")))) {
+    const bool bare_no = is(k, w("no"));
+    ++k;
+    for (int fillers = 0; fillers < 8; ++fillers) {
+      if (t[k].is_sign(',') || t[k].is_sign('-')) ++k;
+      else if (t[k].is(Role::filler) || t[k].is(Role::correct) || is(k, w("in"))) ++k;
+      else break;
+    }
+    Spec second;
+    offer(&Grammar::core, k, second);
+    offer(&Grammar::parted, k, second);
+    if (second.end == 0) {
+      Spec found;
+      if (first.date.precision == P::year && year(k, YearStance::supported, found)) second = std::move(found);
+    }
+    if (second.end != 0 && same_grain(first, second) && !(bare_no && false)) {
+      first.taken_back = true;
+      return false;   // The second is read in its own turn, as a year that stands supported.
+    }
+  }
+  const bool dash = t[j].is_sign('-');
+  const bool comma = t[j].is_sign(',');
+  const bool range_word = t[j].is(Role::range_word);
+  const bool and_word = is(j, w("and")), or_word = is(j, w("or"));
+  if (!dash && !range_word && !and_word && !or_word && !comma) return false;
+  if (t[j].paragraph) return false;
+  if (comma && (prose() || first.date.precision != P::year)) return false;
+  ++j;
+  if (or_word && (is(j, w("maybe")) || is(j, w("perhaps")) || is(j, w("possibly")) || is(j, w("even")))) ++j;
+  if ((range_word || dash) && is(j, w("about"))) ++j;
+  if (or_word && is(j, w("in"))) ++j;
+  Spec second;
+  offer(&Grammar::core, j, second);
+  offer(&Grammar::parted, j, second);
+  if (first.date.precision == P::year && !t[j].paragraph) {
+    Spec found;
+    if (year(j, YearStance::supported, found) && found.end > second.end) second = std::move(found);
+    if (second.end != 0 && first.short_year != second.short_year && !comma) {
+      // "1957 to 62" is one thing, "sixty-two or 1963" another; both are years.
+    }
+  }
+  // May 4 and 5, April 6-7
+  if (second.end == 0 && first.date.precision == P::day && first.date.month && !t[j].space == dash) {
+    std::int64_t day = 0;
+    std::size_t past = j;
+    if (is(j, w("the"))) ++past;
+    const std::size_t at = past;
+    const bool ordinal_day = ordinal(at, day, past);
+    const bool after_month = first.rule == "month-day";
+    if ((ordinal_day || (t[at].is_number() && t[at].digits <= 2 && !t[at].grouped && after_month && !counts_something(at + 1))) ) {
+      if (!ordinal_day) day = t[at].number, past = at + 1;
+      if (day >= 1 && day <= 31 && day > first.date.day && (!t[past].is_word() || t[past].space) && !first.year_said) {
+        second = {};
+        second.begin = j;
+        second.end = past;
+        second.date = first.date;
+        second.date.day = static_cast<int>(day);
+        second.rule = "month-day";
+        year_after(past, second);
+        if (second.year_said) {
+          first.date.year = second.date.year;
+          first.date.year_known = first.year_said = true;
+          first.short_year = second.short_year;
+        }
+      }
+    }
+  }
+  if (second.end == 0 || !second.parts.empty() || second.kind != Spec::Kind::calendar) return false;
+  if (comma) {   // in sixty-two, sixty-three: one or the other
+    if (!first.short_year || !second.short_year || second.date.precision != P::year || second.date.year != first.date.year + 1) return false;
+    const bool guess = is(first.begin - 1, w("in")) || is(first.begin - 1, w("about")) || is(first.begin - 1, w("around")) || first.mod == Mod::approx;
+    if (!guess) return false;
+  } else if (!same_grain(first, second) && !(range_word || dash || between)) {
+    return false;
+  }
+  if (first.date.precision == P::decade && dash) return false;
+  share_year(first, second);
+  if (second.date.precision == P::decade && first.date.precision == P::decade && second.short_year && !first.short_year) {
+    second.date.year += first.date.year / 100 * 100;
+    second.short_year = false;
+  }
+  if (first.date.precision == P::year && second.date.precision == P::year && second.short_year && !first.short_year) {
+    second.date.year += first.date.year / 100 * 100;   // 1957 to 62
+    second.short_year = false;
+    if (second.date.year < first.date.year) second.date.year += 100;
+  }
+  auto join = Spec::Join::range;
+  if (or_word || comma) join = Spec::Join::either;
+  else if (and_word) join = between ? Spec::Join::between : Spec::Join::none;
+  // "in 1962 to 1963 drawings": a plain "to" needs from, a dash, or two of a kind
+  first = make_pair(first, std::move(second), join);
+  return true;
+}
+
+}  // namespace witnessmark::dates

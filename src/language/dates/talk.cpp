@@ -1,0 +1,299 @@
+// Years for undated months, and the state of the talk. An undated month, day or season takes the year under discussion;
+// in the last months of a year the first months belong to the next. Nothing is ever taken from the clock.
+#include "language/dates/talk.h"
+
+#include <algorithm>
+
+namespace witnessmark::dates {
+
+using P = DateValue::Precision;
+
+Talk::Talk(const Discourse& discourse) : discourse_(discourse) {
+  if (discourse.speech_time) speech_ = from_edtf(*discourse.speech_time);
+  if (discourse.reference) reference_ = from_edtf(*discourse.reference);
+  year_ = discourse.reference_year;
+  if (!year_ && reference_ && reference_->precision >= P::year) year_ = reference_->year;
+  setting_.prose = discourse.prose;
+  setting_.century = discourse.century.century_begins;
+  if (discourse.birth)
+    if (const auto born = from_edtf(*discourse.birth)) setting_.first_year = born->year - 10;
+  if (speech_) setting_.last_year = speech_->year;
+  refresh_setting();
+}
+
+void Talk::refresh_setting() {
+  setting_.year = year_;
+  setting_.decade_set = year_.has_value() || discourse_.decade.has_value();
+}
+
+Discourse Talk::after() const {
+  Discourse after = discourse_;
+  after.reference_year = year_;
+  if (reference_) {
+    auto value = *reference_;
+    value.time.clear();
+    if (auto edtf = to_edtf(value, false)) after.reference = std::move(edtf);
+  }
+  return after;
+}
+
+std::string Talk::reference_anchor() const {
+  if (reference_) return "talk of " + to_timex(*reference_);
+  return year_ ? "talk of " + std::to_string(*year_) : "";
+}
+
+void Talk::move_to(const Meaning& meaning, const Spec& spec) {
+  if (!meaning.moves_talk || !meaning.value.year_known || spec.taken_back) return;
+  if (meaning.value.precision == P::none) return;
+  if (meaning.value.precision == P::century || meaning.value.precision == P::decade) {
+    if (meaning.value.precision == P::decade && !meaning.value.before_christ) discourse_.decade = meaning.value.year;
+    if (setting_.prose) reference_ = meaning.value;
+    refresh_setting();
+    return;
+  }
+  reference_ = meaning.value;
+  year_ = meaning.value.year;
+  if (*year_ > 0) discourse_.decade = *year_ / 10 * 10;
+  refresh_setting();
+}
+
+// '43 is 1943 unless that lies outside the narrator's life and talk and 1843 or 2043 does not.
+void Talk::complete_year(const Spec& spec, Meaning& meaning) const {
+  auto& value = meaning.value;
+  if (!spec.short_year) return;
+  const auto short_year = value.year;
+  const auto base = setting_.century;
+  std::int64_t year = base + short_year;
+  if (discourse_.decade && !setting_.prose && setting_.year && !(year >= setting_.first_year && year <= setting_.last_year)) {
+    const auto near = *setting_.year / 100 * 100 + short_year;
+    if (near >= setting_.first_year && near <= setting_.last_year) year = near;
+  }
+  const bool fits = year >= setting_.first_year && year <= setting_.last_year;
+  const auto later = year + 100;
+  const bool later_fits = later >= setting_.first_year && later <= setting_.last_year;
+  if (!fits && later_fits) year = later;
+  else if (fits && later_fits) {
+    DateValue other = value;
+    other.year = later;
+    if (const auto edtf = to_edtf(other, false)) meaning.alternatives.push_back(to_string(*edtf));
+  }
+  value.year = year;
+  value.year_known = true;
+  if (meaning.anchor.empty()) meaning.anchor = "century " + std::to_string(year / 100 * 100);
+}
+
+void Talk::named(const Spec& spec, Meaning& meaning, std::optional<std::int64_t> year) const {
+  const auto& rule = *spec.named;
+  auto& value = meaning.value;
+  value.time = rule.part;
+  if (rule.kind == NamedDay::Kind::once) year = rule.year;
+  if (year) {
+    const auto time = value.time;
+    value = DateValue::of_day(to_civil(day_in_year(rule, *year)));
+    value.time = time;
+    return;
+  }
+  value.precision = P::day;
+  value.year_known = false;
+  if (rule.kind == NamedDay::Kind::fixed) value.month = rule.month, value.day = rule.day;
+}
+
+// A month, day or season without a year.
+Meaning Talk::undated(const Spec& spec, DateValue value) const {
+  Meaning meaning;
+  meaning.value = value;
+  if (!year_) return meaning;
+  auto year = *year_;
+  const int month = value.precision == P::season ? static_cast<int>(value.season) * 3 : value.month;
+  const int at = !reference_ ? 0
+                 : reference_->precision == P::season ? static_cast<int>(reference_->season) * 3
+                 : reference_->precision >= P::month  ? reference_->month
+                                                      : 0;
+  bool turned = false;
+  if (reference_ && reference_->precision >= P::month && at && month) {
+    if (at >= 10 && month <= 3 && value.precision != P::season) turned = true;
+    if (value.precision == P::season && value.season == Season::winter && at <= 2) --year;
+    if (value.precision == P::season && value.season == Season::spring && at >= 10) turned = true;
+  }
+  if (turned) {
+    DateValue other = value;
+    other.year = year;
+    other.year_known = true;
+    if (const auto edtf = to_edtf(other, false); edtf && !setting_.prose) meaning.alternatives.push_back(to_string(*edtf));
+    ++year;
+  }
+  meaning.value.year = year;
+  meaning.value.year_known = true;
+  meaning.anchor = reference_anchor();
+  (void)spec;
+  return meaning;
+}
+
+Meaning Talk::calendar(const Spec& spec) const {
+  Meaning meaning;
+  meaning.value = spec.date;
+  if (spec.when) {
+    meaning.edtf = *spec.when;
+    if (const auto value = from_edtf(*spec.when)) meaning.value = *value;
+    meaning.timex = to_string(*spec.when);
+    meaning.anchor = "named time";
+    return meaning;
+  }
+  std::optional<std::int64_t> year;
+  if (spec.of) {
+    const auto of = this->meaning(*spec.of);
+    meaning.anchor = of.anchor;
+    meaning.value.year = of.value.year;
+    meaning.value.year_known = of.value.year_known;
+    if (of.value.year_known) year = of.value.year;
+    if (spec.day_only && of.value.month) meaning.value.month = of.value.month;
+  } else if (spec.year_said) {
+    complete_year(spec, meaning);
+    if (meaning.value.year_known) year = meaning.value.year;
+  }
+  if (spec.named) {
+    if (!year && !spec.of) {
+      year = year_;
+      meaning.anchor = reference_anchor();
+    }
+    named(spec, meaning, year);
+    if (spec.named->kind == NamedDay::Kind::once) meaning.anchor.clear();
+    return meaning;
+  }
+  if (spec.rule == "numeric-either-order") {
+    DateValue other = meaning.value;
+    std::swap(other.month, other.day);
+    if (!meaning.value.year_known) meaning.alternatives = {to_timex(meaning.value), to_timex(other)};
+    else {
+      const auto a = to_edtf(meaning.value, false), b = to_edtf(other, false);
+      auto first = std::get<EdtfDate>(a->value), second = std::get<EdtfDate>(b->value);
+      meaning.alternatives = {to_string(*a), to_string(*b)};
+      if (first.month->value > second.month->value) std::swap(first, second);
+      EdtfSet set;
+      EdtfSetElement element;
+      element.first = element.last = first;
+      set.elements.push_back(element);
+      element.first = element.last = second;
+      set.elements.push_back(element);
+      meaning.edtf = Edtf{set};
+    }
+    meaning.value.month = meaning.value.day = 0;
+    return meaning;
+  }
+  if (spec.day_only && !spec.of) {
+    if (reference_ && reference_->precision >= P::month && reference_->month) {
+      meaning.value.year = reference_->year;
+      meaning.value.year_known = reference_->year_known;
+      meaning.value.month = reference_->month;
+      meaning.anchor = reference_anchor();
+    }
+  } else if (meaning.value.weekday && !meaning.value.day) {
+    meaning.moves_talk = false;
+    return meaning;
+  } else if (!meaning.value.year_known && !spec.year_said && !spec.of) {
+    meaning = undated(spec, meaning.value);
+  }
+  if (meaning.value.year_known && meaning.value.day && meaning.value.month &&
+      meaning.value.day > days_in_month(meaning.value.year, meaning.value.month)) {
+    meaning.value.day = 0;   // 30 February: the month can still be meant
+    meaning.no_edtf = true;
+  }
+  return meaning;
+}
+
+Meaning Talk::clock(const Spec& spec) const {
+  Meaning meaning;
+  if (spec.of) {
+    meaning = this->meaning(*spec.of);
+    if (meaning.value.precision == P::none && !meaning.timex.empty()) meaning.value.precision = P::day;
+  } else if (reference_ && reference_->precision == P::day) {
+    meaning.value = *reference_;
+    meaning.anchor = reference_anchor();
+  } else if (reference_ && reference_->precision == P::month) {
+    meaning.value = *reference_;
+    meaning.value.precision = P::day;
+    meaning.value.day = 0;
+    meaning.anchor = reference_anchor();
+  } else {
+    meaning.value.precision = P::day;
+  }
+  if (meaning.value.precision != P::day) meaning.value = DateValue{}, meaning.value.precision = P::day;
+  meaning.timex.clear();
+  meaning.edtf.reset();
+  meaning.value.time = spec.date.time;
+  meaning.type = TimexType::time;
+  meaning.no_edtf = meaning.value.day == 0;
+  if (!spec.of) meaning.moves_talk = false;
+  return meaning;
+}
+
+Meaning Talk::day_word(const Spec& spec) const {
+  Meaning meaning;
+  meaning.moves_talk = false;
+  meaning.value.precision = P::day;
+  if (setting_.prose) {
+    if (spec.count.value == 0 && spec.date.time.empty()) meaning.timex = "PRESENT_REF";
+    meaning.value.time = spec.date.time;
+    return meaning;
+  }
+  if (speech_ && speech_->precision == P::day) {
+    meaning.value = DateValue::of_day(to_civil(to_day({speech_->year, speech_->month, speech_->day}) + spec.count.value));
+    meaning.anchor = "interview " + to_timex(*speech_);
+  } else if (spec.count.value == 0) {
+    meaning.timex = "PRESENT_REF";
+    if (discourse_.speech_time) meaning.edtf = discourse_.speech_time, meaning.anchor = "interview " + to_string(*discourse_.speech_time);
+  }
+  meaning.value.time = spec.date.time;
+  if (!spec.date.time.empty()) meaning.type = TimexType::time;
+  return meaning;
+}
+
+Meaning Talk::era(const Spec& spec) const {
+  Meaning meaning;
+  meaning.moves_talk = false;
+  if (spec.following == Following::none || !reference_ || spec.speech) return meaning;
+  meaning.value = *reference_;
+  meaning.anchor = reference_anchor();
+  return meaning;
+}
+
+Meaning Talk::meaning(const Spec& spec) const {
+  Meaning meaning;
+  switch (spec.kind) {
+    case Spec::Kind::calendar: meaning = calendar(spec); break;
+    case Spec::Kind::relative: meaning = relative(spec); break;
+    case Spec::Kind::within: meaning = within(spec); break;
+    case Spec::Kind::offset: meaning = offset(spec); break;
+    case Spec::Kind::era: meaning = era(spec); break;
+    case Spec::Kind::day_word: meaning = day_word(spec); break;
+    case Spec::Kind::age: meaning = age(spec); break;
+    case Spec::Kind::service_year: meaning = service_year(spec); break;
+    case Spec::Kind::service_edge: meaning = service_edge(spec); break;
+    case Spec::Kind::event: meaning = event(spec); break;
+    case Spec::Kind::clock: meaning = clock(spec); break;
+    case Spec::Kind::duration:
+      meaning.type = TimexType::duration;
+      meaning.timex = duration_timex(spec.count.value, spec.count.vague || spec.count.upper != 0, spec.count.half, spec.unit);
+      meaning.moves_talk = false;
+      break;
+    case Spec::Kind::set:
+      meaning.type = TimexType::set;
+      meaning.timex = spec.timex;
+      meaning.moves_talk = false;
+      break;
+    case Spec::Kind::reference:
+      meaning.timex = spec.timex;
+      meaning.moves_talk = false;
+      if (spec.timex == "PRESENT_REF" && !setting_.prose && discourse_.speech_time) {
+        meaning.edtf = discourse_.speech_time;
+        meaning.anchor = "interview " + to_string(*discourse_.speech_time);
+      }
+      break;
+  }
+  if (spec.mod != Mod::none) meaning.mod = spec.mod;
+  if (meaning.mod == Mod::approx) meaning.approximate = true;
+  if (!meaning.value.time.empty() && meaning.value.precision == P::day) meaning.type = TimexType::time;
+  return meaning;
+}
+
+}  // namespace witnessmark::dates

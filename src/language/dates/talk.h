@@ -1,0 +1,80 @@
+#pragma once
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "language/dates/grammar.h"
+#include "language/dates/spec.h"
+#include "witnessmark/language/date_expression.h"
+#include "witnessmark/language/discourse.h"
+
+namespace witnessmark::dates {
+
+/// A value with everything the talk around it adds: what a Spec comes to mean.
+struct Meaning {
+  TimexType type = TimexType::date;
+  DateValue value;
+  std::string timex;                       ///< When it is no calendar value; else made from value.
+  std::optional<Edtf> edtf;                ///< When it is more than value.
+  bool no_edtf = false;
+  Mod mod = Mod::none;
+  bool approximate = false;
+  std::string anchor;
+  std::vector<std::string> alternatives;
+  bool moves_talk = true;                  ///< Talk is about this date from here on.
+};
+
+/// Gives specs their values from what the talk has established, and moves the talk on.
+class Talk {
+ public:
+  Talk(const Discourse& discourse);
+
+  const TalkSetting& setting() const { return setting_; }
+  const Discourse& discourse() const { return discourse_; }
+
+  Meaning meaning(const Spec& spec) const;
+  /// Talk has reached this date.
+  void move_to(const Meaning& meaning, const Spec& spec);
+  /// A new speaker's turn, heading or document part says nothing here; the state as a Discourse.
+  Discourse after() const;
+
+  /// Completes the edtf of a meaning: part, sign and limit. `limit` is none when there is none.
+  std::optional<Edtf> edtf_of(const Meaning& meaning, Mod limit) const;
+  const DatePolicy& policy() const { return discourse_.policy; }
+
+ private:
+  Meaning calendar(const Spec& spec) const;
+  Meaning undated(const Spec& spec, DateValue value) const;
+  Meaning relative(const Spec& spec) const;
+  Meaning within(const Spec& spec) const;
+  Meaning offset(const Spec& spec) const;
+  Meaning era(const Spec& spec) const;
+  Meaning day_word(const Spec& spec) const;
+  Meaning age(const Spec& spec) const;
+  Meaning service_year(const Spec& spec) const;
+  Meaning service_edge(const Spec& spec) const;
+  Meaning event(const Spec& spec) const;
+  Meaning clock(const Spec& spec) const;
+  void complete_year(const Spec& spec, Meaning& meaning) const;
+  void named(const Spec& spec, Meaning& meaning, std::optional<std::int64_t> year) const;
+  std::string reference_anchor() const;
+  void refresh_setting();
+
+  Discourse discourse_;
+  TalkSetting setting_;
+  std::optional<DateValue> speech_;        ///< Day, month or year of speaking.
+  std::optional<DateValue> reference_;
+  std::optional<std::int64_t> year_;
+};
+
+/// An interval between two days, inclusive.
+Edtf day_interval(Day first, Day last);
+/// `[..last]`, `[first..]`, `[first..last]`.
+Edtf one_of_span(std::optional<EdtfDate> first, std::optional<EdtfDate> last);
+EdtfDate day_date(Day day);
+
+/// Moves a value by whole units, at the unit's precision or the value's, whichever is finer and known.
+std::optional<DateValue> moved(const DateValue& from, std::int64_t count, Unit unit);
+
+}  // namespace witnessmark::dates

@@ -1,0 +1,178 @@
+// Dates hung on the narrator's life, service and the register's events.
+#include "language/dates/talk.h"
+
+#include "witnessmark/time/period.h"
+
+namespace witnessmark::dates {
+
+using P = DateValue::Precision;
+
+namespace {
+
+/// The first and the last day on which something of unit precision may lie.
+struct Days {
+  Day first, last;
+};
+
+std::optional<Days> days_of(const Edtf& edtf, const DatePolicy& policy) {
+  const auto period = to_period(edtf, policy);
+  const auto first = period.earliest();
+  const auto past = period.past_latest();
+  if (!first || !past) return std::nullopt;
+  return Days{*first, *past - 1};
+}
+
+Day years_after(Day day, std::int64_t years) {
+  const auto civil = to_civil(day);
+  if (civil.month == 2 && civil.day == 29 && !is_leap_year(civil.year + years)) return to_day({civil.year + years, 3, 1});
+  return to_day({civil.year + years, civil.month, civil.day});
+}
+
+/// Interval whose ends are as precise as what they were reckoned from.
+Edtf interval(Day first, Day last, bool days_known) {
+  if (days_known) return day_interval(first, last);
+  const auto a = to_civil(first).year, b = to_civil(last).year;
+  return Edtf{EdtfInterval{std::get<EdtfDate>(edtf_year(a).value), std::get<EdtfDate>(edtf_year(b).value)}};
+}
+
+}  // namespace
+
+// At nineteen: from the nineteenth birthday to the day before the twentieth. Born in 1932, no day known: some time in 1951
+// to some time in 1952.
+Meaning Talk::age(const Spec& spec) const {
+  Meaning meaning;
+  meaning.moves_talk = false;
+  meaning.type = TimexType::date;
+  if (!discourse_.birth) {
+    meaning.timex = "P" + std::to_string(spec.number) + "Y";
+    meaning.type = TimexType::duration;
+    return meaning;
+  }
+  const auto born = days_of(*discourse_.birth, discourse_.policy);
+  const auto value = from_edtf(*discourse_.birth);
+  if (!born || !value) return meaning;
+  const bool day_known = value->precision == P::day;
+  const Day first = years_after(born->first, spec.number);
+  const Day last = years_after(born->last, spec.number + 1) - 1;
+  meaning.edtf = interval(first, last, day_known);
+  meaning.timex = to_string(*meaning.edtf);
+  meaning.value = DateValue::of_year(to_civil(first).year);
+  meaning.anchor = "birth " + to_string(*discourse_.birth);
+  return meaning;
+}
+
+Meaning Talk::service_edge(const Spec& spec) const {
+  Meaning meaning;
+  meaning.value.precision = spec.unit == Unit::year ? P::year : spec.unit == Unit::month ? P::month : P::day;
+  std::vector<DateValue> found;
+  for (const auto& service : discourse_.service) {
+    if (!service.when.value) continue;
+    const auto& edtf = service.when.value->value;
+    std::optional<DateValue> value;
+    if (const auto* interval = std::get_if<EdtfInterval>(&edtf)) {
+      const auto& end = spec.first_edge ? interval->begin : interval->end;
+      if (const auto* date = std::get_if<EdtfDate>(&end)) value = from_edtf(Edtf{*date});
+    } else if (spec.first_edge) {
+      value = from_edtf(*service.when.value);
+    }
+    if (value) found.push_back(*value);
+  }
+  meaning.moves_talk = false;
+  if (found.empty()) return meaning;
+  auto chosen = spec.first_edge ? found.front() : found.back();
+  if (spec.unit == Unit::year) chosen = DateValue::of_year(chosen.year);
+  meaning.value = chosen;
+  meaning.anchor = "service";
+  for (const auto& value : found) {
+    const auto edtf = to_edtf(value, false);
+    if (edtf && to_timex(value) != to_timex(chosen) && value.year != chosen.year) meaning.alternatives.push_back(to_string(*edtf));
+  }
+  if (found.size() > 1) {   // Which coming or going is meant stays open.
+    EdtfSet set;
+    for (const auto& value : found)
+      if (const auto edtf = to_edtf(value, false)) {
+        EdtfSetElement element;
+        element.first = element.last = std::get<EdtfDate>(edtf->value);
+        set.elements.push_back(element);
+      }
+    if (!meaning.alternatives.empty()) meaning.edtf = Edtf{set};
+  }
+  meaning.moves_talk = found.size() == 1;
+  return meaning;
+}
+
+// My second year aboard: the second twelve months from the first day of service.
+Meaning Talk::service_year(const Spec& spec) const {
+  Meaning meaning;
+  meaning.moves_talk = false;
+  meaning.value.precision = spec.unit == Unit::year ? P::year : P::day;
+  const ServicePeriod* service = nullptr;
+  for (const auto& period : discourse_.service) {
+    if (!period.when.value) continue;
+    if (!service || spec.number < 0) service = &period;
+  }
+  if (!service) return meaning;
+  const auto* span = std::get_if<EdtfInterval>(&service->when.value->value);
+  const EdtfDate* edge = nullptr;
+  if (span) edge = std::get_if<EdtfDate>(spec.number < 0 ? &span->end : &span->begin);
+  else edge = std::get_if<EdtfDate>(&service->when.value->value);
+  if (!edge) return meaning;
+  const auto value = from_edtf(Edtf{*edge});
+  const auto days = days_of(Edtf{*edge}, discourse_.policy);
+  if (!value || !days) return meaning;
+  meaning.anchor = "service " + to_string(*service->when.value);
+  if (spec.date.season != Season::none) {   // my first winter aboard
+    const int season_month = static_cast<int>(spec.date.season) * 3;
+    if (spec.number < 1 || value->precision < P::month) return meaning;
+    auto year = value->year;
+    const int at = value->precision == P::season ? static_cast<int>(value->season) * 3 : value->month;
+    if (at > season_month + 1 && !(spec.date.season == Season::winter)) ++year;
+    if (spec.date.season == Season::winter && at <= 2) --year;
+    meaning.value = DateValue::of_season(year + spec.number - 1, spec.date.season);
+    meaning.moves_talk = true;
+    return meaning;
+  }
+  if (spec.unit == Unit::day) {
+    if (spec.number == 1 || spec.number < 0) meaning.value = *value;
+    return meaning;
+  }
+  if (spec.unit != Unit::year) return meaning;
+  Day first{}, last{};
+  if (spec.number > 0) {
+    first = years_after(days->first, spec.number - 1);
+    last = years_after(days->last, spec.number) - 1;
+  } else {
+    last = days->last;
+    first = years_after(days->first, -1) + 1;
+  }
+  if (value->precision == P::day) meaning.edtf = day_interval(first, last);
+  else if (value->precision == P::month) {
+    const auto month = [](Day day) {
+      const auto civil = to_civil(day);
+      return std::get<EdtfDate>(edtf_month(civil.year, civil.month).value);
+    };
+    meaning.edtf = Edtf{EdtfInterval{month(first), month(last)}};
+  } else {
+    meaning.edtf = interval(first, last, false);
+  }
+  meaning.timex = to_string(*meaning.edtf);
+  meaning.value = DateValue::of_year(to_civil(first).year);
+  return meaning;
+}
+
+Meaning Talk::event(const Spec& spec) const {
+  Meaning meaning;
+  const auto& event = discourse_.events[static_cast<std::size_t>(spec.event)];
+  meaning.anchor = "event " + event.key;
+  meaning.value.precision = P::day;
+  if (!event.when.value) {
+    meaning.moves_talk = false;
+    return meaning;
+  }
+  meaning.edtf = *event.when.value;
+  meaning.timex = to_string(*event.when.value);
+  if (const auto value = from_edtf(*event.when.value)) meaning.value = *value;
+  return meaning;
+}
+
+}  // namespace witnessmark::dates

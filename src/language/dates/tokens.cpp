@@ -1,0 +1,267 @@
+// One pass over the bytes. A 256-entry table gives the class of a byte; letters are hashed in lower case while the word is
+// walked, digits are summed. Bytes from 128 up count as letters, but for the few typographic signs that stand for ASCII
+// ones (dashes, apostrophes, quotation marks, no-break space), which are recognised by their three bytes.
+#include "language/dates/tokens.h"
+
+#include <algorithm>
+#include <array>
+
+#include "witnessmark/base/fold.h"
+
+namespace witnessmark::dates {
+namespace {
+
+enum Class : std::uint8_t { kSign, kSpace, kLetter, kDigit, kHigh };
+
+constexpr std::array<std::uint8_t, 256> make_classes() {
+  std::array<std::uint8_t, 256> classes{};
+  for (int c = 0; c < 256; ++c) {
+    if (c == ' ' || (c >= 9 && c <= 13)) classes[c] = kSpace;
+    else if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z')) classes[c] = kLetter;
+    else if (c >= '0' && c <= '9') classes[c] = kDigit;
+    else if (c >= 128) classes[c] = kHigh;
+  }
+  return classes;
+}
+constexpr auto kClasses = make_classes();
+
+std::uint8_t class_of(char c) { return kClasses[static_cast<unsigned char>(c)]; }
+
+/// Length of a typographic sign at the start of the text and its ASCII stand-in; 0 when there is none.
+std::size_t typographic(std::string_view text, char& sign) {
+  const auto byte = [&](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0u; };
+  if (byte(0) == 0xC2 && byte(1) == 0xA0) return sign = ' ', 2;
+  if (byte(0) == 0xC2 && (byte(1) == 0xAB || byte(1) == 0xBB)) return sign = '"', 2;
+  if (byte(0) != 0xE2 || byte(1) != 0x80) return 0;
+  if (byte(2) >= 0x90 && byte(2) <= 0x95) return sign = '-', 3;
+  if (byte(2) >= 0x98 && byte(2) <= 0x9B) return sign = '\'', 3;
+  if (byte(2) >= 0x9C && byte(2) <= 0x9F) return sign = '"', 3;
+  if (byte(2) == 0xA6) return sign = '.', 3;
+  if (byte(2) == 0xAF || (byte(2) >= 0x80 && byte(2) <= 0x8A)) return sign = ' ', 3;
+  return 0;
+}
+
+/// Length of an apostrophe at the start of the text, straight or curly; 0 when there is none.
+std::size_t apostrophe(std::string_view text) {
+  if (!text.empty() && text[0] == '\'') return 1;
+  char sign = 0;
+  const auto length = text.empty() || class_of(text[0]) != kHigh ? 0 : typographic(text, sign);
+  return length && sign == '\'' ? length : 0;
+}
+
+}  // namespace
+
+TokenWindow::TokenWindow(std::string_view text, const DateLexicon::Data& lexicon, const std::vector<Phrase>* events)
+    : text_(text), lexicon_(lexicon), events_(events) {
+  if (events_)
+    for (const auto& event : *events_) event_filter_ |= std::uint64_t{1} << (event.words[0] & 63);
+  tokens_.reserve(1024);
+  end_.paragraph = end_.newline = end_.space = true;
+  end_.begin = end_.end = text.size();
+}
+
+std::size_t TokenWindow::refill(std::size_t i) {
+  if (i + kAhead < tokens_.size() || at_text_end()) return i;
+  if (i > kBehind) {
+    const auto drop = i - kBehind;
+    tokens_.erase(tokens_.begin(), tokens_.begin() + static_cast<std::ptrdiff_t>(drop));
+    i = kBehind;
+  }
+  scan(1024);
+  return i;
+}
+
+void TokenWindow::scan(std::size_t wanted) {
+  Token token;
+  const auto text = text_;
+  while (tokens_.size() < wanted && position_ < text.size()) {
+    const char c = text[position_];
+    switch (class_of(c)) {
+      case kSpace:
+        if (c == '\n') {
+          token.paragraph = token.newline;
+          token.newline = true;
+        }
+        token.space = true;
+        ++position_;
+        continue;
+      case kLetter: scan_word(token); break;
+      case kDigit: scan_number(token); break;
+      case kHigh: {
+        char sign = 0;
+        const auto length = typographic(text.substr(position_), sign);
+        if (length == 0) {
+          scan_word(token);
+          break;
+        }
+        if (sign == ' ') {
+          token.space = true;
+          position_ += length;
+          continue;
+        }
+        token.kind = Token::Kind::sign;
+        token.sign = sign;
+        token.begin = position_;
+        token.end = position_ += length;
+        break;
+      }
+      default: scan_sign(token);
+    }
+    tokens_.push_back(token);
+    token = Token{};
+  }
+}
+
+void TokenWindow::scan_word(Token& token) {
+  token.kind = Token::Kind::word;
+  token.begin = position_;
+  token.capital = text_[position_] >= 'A' && text_[position_] <= 'Z';
+  auto hash = kHashSeed;
+  bool plain = true;
+  std::size_t i = position_;
+  while (i < text_.size()) {
+    const char c = text_[i];
+    const auto kind = class_of(c);
+    if (kind == kLetter) {
+      hash = hash_step(hash, static_cast<unsigned char>(c | 0x20));
+      ++i;
+    } else if (kind == kHigh) {
+      char sign = 0;
+      if (const auto length = typographic(text_.substr(i), sign); length && sign != '\'') break;
+      if (const auto length = apostrophe(text_.substr(i))) {
+        if (i + length >= text_.size() || class_of(text_[i + length]) != kLetter) break;
+        hash = hash_step(hash, '\'');
+        i += length;
+        continue;
+      }
+      plain = false;
+      ++i;
+    } else if (c == '\'' && i + 1 < text_.size() && class_of(text_[i + 1]) == kLetter) {
+      // "'s" is cut off so that "spring's" is spring; "o'clock" and "new year's" keep theirs by being looked up whole.
+      hash = hash_step(hash, '\'');
+      ++i;
+    } else {
+      break;
+    }
+  }
+  token.end = position_ = i;
+  if (!plain && lexicon_.has_non_ascii) hash = hash_word(fold(text(token)));
+  else if (!plain) hash = 0;
+  token.hash = token.full_hash = hash;
+  token.full_end = token.end;
+  token.word = hash ? lexicon_.find(hash) : nullptr;
+  if (token.word || token.end - token.begin < 3) return;
+  // The word before "'s": "the year's campaign".
+  auto stem = text(token);
+  if ((stem.back() | 0x20) != 's') return;
+  stem.remove_suffix(1);
+  if (!stem.empty() && stem.back() == '\'') stem.remove_suffix(1);
+  else if (stem.size() > 3 && stem.substr(stem.size() - 3) == "\xE2\x80\x99") stem.remove_suffix(3);
+  else return;
+  auto stem_hash = kHashSeed;
+  for (const char c : stem) stem_hash = hash_step(stem_hash, static_cast<unsigned char>(c | 0x20));
+  token.word = lexicon_.find(stem_hash);
+  if (!token.word) return;
+  token.hash = stem_hash;
+  token.possessive = true;
+  token.end = token.begin + stem.size();
+}
+
+void TokenWindow::scan_number(Token& token) {
+  token.kind = Token::Kind::number;
+  token.begin = position_;
+  std::int64_t number = 0;
+  std::size_t i = position_;
+  std::size_t digits = 0;
+  const auto take_digits = [&] {
+    while (i < text_.size() && class_of(text_[i]) == kDigit) {
+      if (digits < 18) number = number * 10 + (text_[i] - '0');
+      ++digits;
+      ++i;
+    }
+  };
+  take_digits();
+  // Thousands commas and a decimal point: 10,000 and 22.8 are not years.
+  while (digits <= 18 && i + 3 < text_.size() && text_[i] == ',' && class_of(text_[i + 1]) == kDigit &&
+         class_of(text_[i + 2]) == kDigit && class_of(text_[i + 3]) == kDigit &&
+         (i + 4 >= text_.size() || class_of(text_[i + 4]) != kDigit) && (digits <= 3 || token.grouped)) {
+    token.grouped = true;
+    ++i;
+    take_digits();
+  }
+  const bool after_dot = token.begin > 1 && text_[token.begin - 1] == '.' && class_of(text_[token.begin - 2]) == kDigit;
+  if (!after_dot && i + 1 < text_.size() && text_[i] == '.' && class_of(text_[i + 1]) == kDigit) {
+    std::size_t j = i + 1;
+    while (j < text_.size() && class_of(text_[j]) == kDigit) ++j;
+    if (!(j + 1 < text_.size() && text_[j] == '.' && class_of(text_[j + 1]) == kDigit)) {   // not 4.10.1962
+      token.grouped = true;
+      i = j;
+    }
+  }
+  token.number = digits > 18 ? -1 : number;
+  token.digits = static_cast<std::uint8_t>(std::min<std::size_t>(digits, 255));
+  token.end = token.full_end = position_ = i;
+}
+
+void TokenWindow::scan_sign(Token& token) {
+  token.kind = Token::Kind::sign;
+  token.sign = text_[position_];
+  token.begin = position_;
+  token.end = ++position_;
+}
+
+const Phrase* TokenWindow::match(const std::vector<Phrase>& phrases, std::size_t i, std::size_t& past) const {
+  const auto first = (*this)[i].hash;
+  const auto by_first = [](const Phrase& phrase, std::uint64_t hash) { return phrase.words[0] < hash; };
+  auto at = std::lower_bound(phrases.begin(), phrases.end(), first, by_first);
+  for (; at != phrases.end() && at->words[0] == first; ++at) {
+    std::size_t j = i + 1;
+    std::size_t matched = 1;
+    while (matched < at->words.size()) {
+      const auto& token = (*this)[j];
+      if (token.kind == Token::Kind::end || token.paragraph) break;
+      if (token.is_sign('-') || (token.is_sign('.') && !token.space)) {
+        ++j;
+        continue;
+      }
+      const auto hash = token.is_number() ? hash_word(text(token)) : token.hash;
+      if (hash != at->words[matched] && token.full_hash != at->words[matched]) break;
+      ++matched;
+      ++j;
+    }
+    if (matched == at->words.size()) return past = j, &*at;
+  }
+  return nullptr;
+}
+
+const Phrase* TokenWindow::phrase_at(std::size_t i, std::size_t& past) const {
+  const auto& token = (*this)[i];
+  if (token.kind == Token::Kind::end || token.kind == Token::Kind::sign) return nullptr;
+  if (events_ && (event_filter_ >> (token.hash & 63) & 1) != 0)
+    if (const auto* event = match(*events_, i, past)) return event;
+  return token.is(Role::phrase) ? match(lexicon_.phrases, i, past) : nullptr;
+}
+
+std::vector<Token> all_tokens(std::string_view text, const DateLexicon::Data& lexicon) {
+  TokenWindow window(text, lexicon, nullptr);
+  std::vector<Token> tokens;
+  std::size_t i = window.refill(0);
+  while (window[i].kind != Token::Kind::end) {
+    tokens.push_back(window[i]);
+    i = window.refill(i + 1);
+  }
+  return tokens;
+}
+
+std::vector<std::uint64_t> phrase_words(std::string_view name) {
+  DateLexicon::Data empty;
+  empty.slots.assign(1, -1);
+  std::vector<std::uint64_t> words;
+  for (const auto& token : all_tokens(name, empty)) {
+    if (token.is_number()) words.push_back(hash_word(name.substr(token.begin, token.end - token.begin)));
+    else if (token.is_word()) words.push_back(token.hash);
+  }
+  return words;
+}
+
+}  // namespace witnessmark::dates

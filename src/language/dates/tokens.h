@@ -1,0 +1,87 @@
+#pragma once
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "language/dates/words.h"
+
+namespace witnessmark::dates {
+
+/// A word, a run of digits or one sign of the text.
+struct Token {
+  enum class Kind : std::uint8_t { end, word, number, sign };
+  std::size_t begin = 0;             ///< Byte offsets in the text.
+  std::size_t end = 0;
+  const Word* word = nullptr;        ///< What the lexicon knows of it.
+  std::uint64_t hash = 0;            ///< Of a word, in lower case, without "'s" when that is no word of its own.
+  std::uint64_t full_hash = 0;       ///< With "'s".
+  std::size_t full_end = 0;          ///< End with "'s".
+  std::int64_t number = -1;          ///< Of digits; -1 when over 18 digits.
+  Kind kind = Kind::end;
+  char sign = 0;                     ///< ASCII stand-in of a sign: dashes are '-', apostrophes '\'', other letters '?'.
+  std::uint8_t digits = 0;           ///< How many digits stand there.
+  bool space = false;                ///< White space stands before it.
+  bool newline = false;              ///< A line break stands before it.
+  bool paragraph = false;            ///< An empty line stands before it.
+  bool capital = false;              ///< First letter is a capital (ASCII).
+  bool grouped = false;              ///< Digits with thousands commas or a decimal point: never a year.
+  bool possessive = false;           ///< "'s" follows and is not part of the token.
+
+  bool is(Role role) const { return word && word->is(role); }
+  bool any(std::uint64_t roles) const { return word && word->any(roles); }
+  int value(Role role) const { return word->value(role); }
+  bool is_word() const { return kind == Kind::word; }
+  bool is_number() const { return kind == Kind::number; }
+  bool is_sign(char c) const { return kind == Kind::sign && sign == c; }
+};
+
+/// The tokens around the place of reading. The window moves over the text: some tokens behind stay, some ahead are
+/// there, so that memory does not grow with the text and every rule looks at a bounded number of tokens.
+class TokenWindow {
+ public:
+  static constexpr std::size_t kBehind = 24;
+  static constexpr std::size_t kAhead = 96;
+
+  TokenWindow(std::string_view text, const DateLexicon::Data& lexicon, const std::vector<Phrase>* events);
+
+  /// Token i; an end token outside the window.
+  const Token& operator[](std::size_t i) const { return i < tokens_.size() ? tokens_[i] : end_; }
+
+  /// Makes sure that kAhead tokens follow i, as far as the text goes; returns i's new place.
+  std::size_t refill(std::size_t i);
+
+  std::size_t size() const { return tokens_.size(); }
+  bool at_text_end() const { return position_ >= text_.size(); }
+  std::string_view text() const { return text_; }
+  std::string_view text(const Token& token) const { return text_.substr(token.begin, token.end - token.begin); }
+
+  /// Whether an event's name may begin at i; a cheap look that errs on the side of yes.
+  bool may_begin_event(std::size_t i) const {
+    const auto& token = (*this)[i];
+    return token.kind == Token::Kind::word && (event_filter_ >> (token.hash & 63) & 1) != 0;
+  }
+
+  /// The longest phrase (named day, named time, event) that starts at i; `past` is set behind it.
+  const Phrase* phrase_at(std::size_t i, std::size_t& past) const;
+
+ private:
+  void scan(std::size_t wanted);
+  void scan_word(Token& token);
+  void scan_number(Token& token);
+  void scan_sign(Token& token);
+  const Phrase* match(const std::vector<Phrase>& phrases, std::size_t i, std::size_t& past) const;
+
+  std::string_view text_;
+  const DateLexicon::Data& lexicon_;
+  const std::vector<Phrase>* events_;
+  std::uint64_t event_filter_ = 0;   ///< One bit for each hash an event's first word may have.
+  std::size_t position_ = 0;
+  std::vector<Token> tokens_;
+  Token end_;
+};
+
+/// Walks a text's tokens without a window, for names.
+std::vector<Token> all_tokens(std::string_view text, const DateLexicon::Data& lexicon);
+
+}  // namespace witnessmark::dates

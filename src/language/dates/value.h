@@ -1,0 +1,47 @@
+#pragma once
+#include <cstdint>
+#include <optional>
+#include <string>
+
+#include "language/dates/words.h"
+#include "witnessmark/time/day.h"
+#include "witnessmark/time/edtf.h"
+
+namespace witnessmark::dates {
+
+/// A calendar value as talk gives it: any part may be unknown.
+struct DateValue {
+  enum class Precision : std::uint8_t { none, century, decade, year, half, quarter, season, month, week, day };
+  Precision precision = Precision::none;
+  bool year_known = false;
+  std::int64_t year = 0;      ///< Astronomical; of a decade or century its first (counted away from 1 before Christ).
+  bool before_christ = false; ///< Of a decade or century.
+  int month = 0;              ///< 0 unknown; with precision day and month known, day 0 is unknown: 1962-09-XX.
+  int day = 0;
+  Season season = Season::none;
+  int half = 0;               ///< 1, 2; of quarter 1 to 4.
+  int weekday = 0;            ///< Only when nothing else is known: XXXX-WXX-5.
+  std::string time;           ///< "TMO", "T08:00"; may be empty.
+
+  static DateValue of_year(std::int64_t year);
+  static DateValue of_month(std::int64_t year, int month);
+  static DateValue of_day(const CivilDate& date);
+  static DateValue of_season(std::int64_t year, Season season);
+};
+
+/// TIMEX3 value; X for what is not known.
+std::string to_timex(const DateValue& value);
+
+/// EDTF; nothing unless the year is known and no finer part is missing. A time of day is left out.
+std::optional<Edtf> to_edtf(const DateValue& value, bool approximate);
+
+/// The value an EDTF date stands for; of an interval or set its first date. Nothing when it has none.
+std::optional<DateValue> from_edtf(const Edtf& edtf);
+
+/// First day of the value; the year must be known.
+Day first_day(const DateValue& value);
+
+/// "P2Y", "PXD", "PT3H", "P2D" for a fortnight "P2W".
+std::string duration_timex(std::int64_t count, bool vague, bool half, Unit unit);
+
+}  // namespace witnessmark::dates

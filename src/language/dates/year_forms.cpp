@@ -1,0 +1,248 @@
+// Years, decades, centuries: 1962, '62, nineteen sixty-two, nineteen-oh-eight, in 62, 490 BC, the late sixties, the 19th
+// century. A bare two-digit number is a year only in talk, where a word of time stands before it and nothing it could
+// count behind it.
+#include "language/dates/grammar.h"
+
+namespace witnessmark::dates {
+namespace {
+
+constexpr std::uint64_t kPossessive[]{w("my"), w("his"), w("her"), w("their"), w("your"), w("our")};
+
+bool is_possessive(std::uint64_t hash) {
+  for (const auto word : kPossessive)
+    if (word == hash) return true;
+  return false;
+}
+
+void set_year(Spec& spec, std::size_t begin, std::size_t end, std::int64_t year, bool short_year, const char* rule) {
+  spec.kind = Spec::Kind::calendar;
+  spec.begin = begin;
+  spec.end = end;
+  spec.date = DateValue::of_year(year);
+  spec.short_year = short_year;
+  spec.year_said = true;
+  spec.rule = rule;
+}
+
+/// BC, B.C., BCE at i; past is set behind it. 1 for before Christ, 2 for AD.
+int era_sign(const Grammar& g, std::size_t i, std::size_t& past) {
+  const auto& token = g.token(i);
+  if (token.is(Role::era_sign) && token.capital) return past = i + 1, token.value(Role::era_sign);
+  if ((g.is(i, w("b")) || g.is(i, w("a"))) && token.capital && g.token(i + 1).is_sign('.') && !g.token(i + 1).space &&
+      (g.is(i + 2, w("c")) || g.is(i + 2, w("d"))) && g.token(i + 2).capital) {
+    const bool before = g.is(i, w("b"));
+    past = g.token(i + 3).is_sign('.') ? i + 4 : i + 3;
+    return before ? 1 : 2;
+  }
+  return 0;
+}
+
+}  // namespace
+
+bool Grammar::plausible(std::int64_t two_digits) const {
+  const auto year = setting_.century + two_digits;
+  return (year >= setting_.first_year && year <= setting_.last_year) ||
+         (year + 100 >= setting_.first_year && year + 100 <= setting_.last_year);
+}
+
+bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t value, bool words) const {
+  if (setting_.prose || value > 99 || !plausible(value)) return false;
+  if (number_is_label(i) || counts_something(past)) return false;
+  const auto& after = t[past];
+  const bool boundary = after.kind == Token::Kind::end || after.kind == Token::Kind::sign || after.newline ||
+                        after.is(Role::after_year);
+  if (!boundary || (after.kind == Token::Kind::sign && (after.sign == ':' || after.sign == '/') && !after.space)) return false;
+  if (is(past, w("to")) && t[past + 1].any(bit(Role::counted) | bit(Role::units))) return false;
+  const auto before = t[i - 1].hash;
+  if (t[i].newline && t[i].paragraph) return false;
+  const bool strong = before == w("in") || before == w("since") || t[i - 1].any(bit(Role::part) | bit(Role::season)) ||
+                      before == w("year") || (before == w("of") && (t[i - 2].any(bit(Role::part_noun) | bit(Role::portion) | bit(Role::season))));
+  const bool tens = value % 10 == 0;
+  if (strong) return value >= 10 || (t[i].is_number() && t[i].digits == 2);
+  if (!t[i - 1].is(Role::place_in_time)) return false;
+  if ((before == w("about") || before == w("around") || before == w("like") || before == w("say") || before == w("maybe")) &&
+      (is(i - 2, w("in")) || is(i - 2, w("since"))))
+    return value >= 20;
+  // by, until, before, from …: only where talk is about years already, and the number is no round one.
+  if (!setting_.decade_set || tens || value < 20) return false;
+  const auto year = setting_.century + value;
+  return !setting_.year || (year - *setting_.year <= 25 && *setting_.year - year <= 25) || !words;
+}
+
+bool Grammar::four_digit_supported(std::size_t i) const {
+  if (number_is_label(i)) return false;
+  const auto& after = t[i + 1];
+  if (after.kind == Token::Kind::sign && !after.space) {
+    if (after.sign == '%') return false;
+    if (after.sign == '-' && t[i + 2].is_word() && !t[i + 2].space && t[i + 2].any(bit(Role::counted) | bit(Role::unit))) return false;
+    if (after.sign == '-' && !t[i + 2].space && t[i + 2].is_number() && t[i + 2].digits != 4 && t[i + 2].digits != 2) return false;
+  }
+  if (!after.is_word()) return true;
+  if (!after.space) return false;   // 1944mm; 1940s is read as a decade before
+  if (after.any(bit(Role::counted) | bit(Role::units))) return false;
+  const auto year = t[i].number;
+  const auto before = t[i - 1].hash;
+  const bool told = t[i - 1].is(Role::place_in_time) || before == w("the") || before == w("year") || before == w("and");
+  if (after.hash == w("hours")) return false;
+  if ((year % 100 == 0 || year > 2050 || year < 1500) && !told) return false;
+  return true;
+}
+
+bool Grammar::year(std::size_t i, YearStance stance, Spec& spec) const {
+  const auto& token = t[i];
+  std::size_t past = i;
+  std::int64_t value = 0;
+  if (token.is_number()) {
+    if (token.grouped) return false;
+    if (const int era = era_sign(*this, i + 1, past); era && token.digits <= 4 && token.number > 0) {
+      set_year(spec, i, past, era == 1 ? 1 - token.number : token.number, false, era == 1 ? "year-bc" : "year-ad");
+      return true;
+    }
+    if (token.digits == 4 && token.number >= 1000 && token.number <= 2199) {
+      if (!t[i + 1].space && (is(i + 1, w("s")) || is(i + 1, w("a")))) return false;
+      if (!four_digit_supported(i)) return false;
+      set_year(spec, i, i + 1, token.number, false, "year-digits");
+      return true;
+    }
+    if (token.digits == 2 && (t[i + 1].space || !t[i + 1].is_word())) {
+      const bool supported = stance == YearStance::supported
+                                 ? !prose() && !counts_something(i + 1) && plausible(token.number)
+                                 : bare_year_supported(i, i + 1, token.number, false);
+      if (!supported) return false;
+      set_year(spec, i, i + 1, token.number, true, "year-short");
+      return true;
+    }
+    return false;
+  }
+  if (token.is_sign('\'') && t[i + 1].is_number() && t[i + 1].digits == 2 && !t[i + 1].space) {   // '62
+    if ((!t[i + 2].space && t[i + 2].is_word()) || counts_something(i + 2)) return false;
+    set_year(spec, i, i + 2, t[i + 1].number, true, "year-apostrophe");
+    return true;
+  }
+  if (token.is(Role::era_sign) && token.capital && token.value(Role::era_sign) == 2 && t[i + 1].is_number() && !t[i + 1].grouped &&
+      t[i + 1].digits <= 4) {   // AD 43
+    set_year(spec, i, i + 2, t[i + 1].number, false, "year-ad");
+    return true;
+  }
+  if (!token.is(Role::number)) return false;
+  const auto head = token.value(Role::number);
+  std::size_t j = i + 1;
+  if (t[j].is_sign('-') && !t[j].space && !t[j + 1].space) ++j;
+  if (head >= 16 && head <= 20 && !t[j].newline) {
+    std::int64_t rest = -1;
+    if (t[j].is(Role::year_zero)) {   // nineteen oh eight
+      std::size_t k = j + 1;
+      if (t[k].is_sign('-') && !t[k].space) ++k;
+      if (t[k].is(Role::number) && t[k].value(Role::number) < 10) rest = t[k].value(Role::number), past = k + 1;
+    } else if (is(j, w("hundred")) && head < 20) {   // nineteen hundred and eight
+      rest = 0;
+      past = j + 1;
+      std::int64_t more = 0;
+      std::size_t k = is(past, w("and")) ? past + 1 : past, after = 0;
+      if (below_hundred(k, more, after)) rest = more, past = after;
+    } else if (t[j].is_number() && t[j].digits == 2 && !t[j].grouped) {   // nineteen 44
+      rest = t[j].number;
+      past = j + 1;
+    } else if (below_hundred(j, value, past) && value >= 10) {
+      rest = value;
+    }
+    if (rest >= 0 && !counts_something(past) && !is(i - 1, w("at")) && !is(past, w("hours")) && !number_is_label(i)) {
+      set_year(spec, i, past, head * 100 + rest, false, "year-words");
+      return true;
+    }
+  }
+  if (is(i, w("two")) && is(i + 1, w("thousand"))) {   // two thousand and eight
+    std::size_t k = is(i + 2, w("and")) ? i + 3 : i + 2;
+    std::int64_t rest = 0;
+    if (!below_hundred(k, rest, past)) rest = 0, past = i + 2;
+    const bool told = t[i - 1].is(Role::place_in_time) || stance == YearStance::supported || is(i - 1, w("year"));
+    if (!told || counts_something(past)) return false;
+    set_year(spec, i, past, 2000 + rest, false, "year-words");
+    return true;
+  }
+  if (!below_hundred(i, value, past) || value < 20) return false;
+  const bool supported = stance == YearStance::supported ? !prose() && !counts_something(past) && plausible(value)
+                                                         : bare_year_supported(i, past, value, true);
+  if (!supported) return false;
+  set_year(spec, i, past, value, true, "year-short-words");
+  return true;
+}
+
+bool Grammar::decade(std::size_t i, Spec& spec) const {
+  const auto make = [&](std::size_t past, std::int64_t first, bool short_year, const char* rule) {
+    spec.kind = Spec::Kind::calendar;
+    spec.begin = i;
+    spec.end = past;
+    spec.date = DateValue::of_year(first);
+    spec.date.precision = DateValue::Precision::decade;
+    spec.short_year = short_year;
+    spec.year_said = true;
+    spec.rule = rule;
+    std::size_t after = past;
+    if (const int era = short_year ? 0 : era_sign(*this, past, after); era == 1) {
+      spec.end = after;
+      spec.date.before_christ = true;
+      spec.date.year = 1 - first;
+    }
+    return true;
+  };
+  const auto ending = [&](std::size_t j, std::size_t& past) {   // s, 's
+    if (is(j, w("s")) && !t[j].space) return past = j + 1, true;
+    if (t[j].is_sign('\'') && !t[j].space && is(j + 1, w("s")) && !t[j + 1].space) return past = j + 2, true;
+    return false;
+  };
+  std::size_t j = i, past = i;
+  if (t[j].is_sign('\'')) ++j;
+  if (t[j].is_number() && !t[j].grouped && t[j].number % 10 == 0 && ending(j + 1, past)) {
+    if (t[j].digits == 4 && j == i) {
+      if (is(past, w("men"))) return false;
+      return make(past, t[j].number, false, "decade-digits");
+    }
+    if (t[j].digits == 3 && j == i) {   // the 470s BC
+      std::size_t after = past;
+      return era_sign(*this, past, after) != 0 && make(past, t[j].number, false, "decade-digits");
+    }
+    if (t[j].digits == 2 && !number_is_label(i)) {
+      if (is_possessive(t[i - 1].hash)) return false;
+      return make(past, t[j].number, true, "decade-digits");
+    }
+    return false;
+  }
+  if (t[i].is(Role::number) && t[i].value(Role::number) >= 16 && t[i].value(Role::number) <= 20) {   // nineteen-sixties
+    j = i + 1;
+    if (t[j].is_sign('-') && !t[j].space) ++j;
+    if (t[j].is(Role::decade))
+      return make(j + 1, t[i].value(Role::number) * 100 + t[j].value(Role::decade), false, "decade-words");
+    return false;
+  }
+  if (!t[i].is(Role::decade)) return false;
+  const auto before = t[i - 1].hash;
+  const bool told = before == w("the") || before == w("those") || t[i - 1].any(bit(Role::part)) ||
+                    (t[i - 1].is_sign('-') && t[i - 2].is(Role::part)) || is(i - 1, w("in"));
+  if (!told) return false;
+  return make(i + 1, t[i].value(Role::decade), true, "decade-words");
+}
+
+bool Grammar::century(std::size_t i, Spec& spec) const {
+  std::int64_t number = 0;
+  std::size_t past = 0;
+  if (!ordinal(i, number, past) || number < 1 || number > 30) return false;
+  if (t[past].is_sign('-') && !t[past].space) ++past;
+  if (!is(past, w("century")) && !is(past, w("centuries"))) return false;
+  spec.kind = Spec::Kind::calendar;
+  spec.begin = i;
+  spec.end = past + 1;
+  spec.date = DateValue::of_year((number - 1) * 100);
+  spec.date.precision = DateValue::Precision::century;
+  spec.year_said = true;
+  spec.rule = "century";
+  std::size_t after = 0;
+  if (era_sign(*this, past + 1, after) == 1) {
+    spec.end = after;
+    spec.date.before_christ = true;
+    spec.date.year = 1 - (number - 1) * 100;
+  }
+  return true;
+}
+
+}  // namespace witnessmark::dates
