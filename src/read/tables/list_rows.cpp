@@ -16,11 +16,11 @@ void read_place(RowReader& row, Term& term) {
   term.number = row.text("number");
   const std::string scheme = row.choice("number_scheme");
   if (!scheme.empty()) term.scheme = *parse_number_scheme(scheme);
-  if (!scheme.empty() && term.number.empty())
-    row.warn("number_scheme", "names a scheme, but there is no number", "");
   if (term.number.empty() ||
       (term.scheme != NumberScheme::since_1949 && term.scheme != NumberScheme::before_1949))
     return;
+  // The number of a whole deck ("01", "2") has no parts.
+  if (term.number.find_first_not_of("0123456789") == std::string::npos) return;
   const auto number = parse_compartment_number(term.number);
   if (!number) {
     row.warn("number",

@@ -175,7 +175,8 @@ class RegisterRows {
       row.fail("attribute", "has no colon", "write the property as name: value, such as colour: buff");
     }
     if (entry.statement == Statement::located && entry.place.empty()) {
-      row.fail("place", "is empty, and the statement is located", "say where");
+      row.warn("place", "is empty, and the statement is located: it places nobody anywhere",
+               "say where, in words");
     }
     const bool needs_thing = entry.statement != Statement::located && entry.statement != Statement::happened;
     if (needs_thing && !row.has("subject") && !row.has("place")) {

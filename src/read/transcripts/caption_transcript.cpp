@@ -197,6 +197,7 @@ class CaptionJoiner {
 
   void end_cue() {
     end_ = std::max(end_, ends_[cue_]);
+    if (ends_[cue_] <= cues_[cue_].start) return;
     const bool last = cue_ + 1 == cues_.size();
     if (last || cues_[cue_ + 1].start.value - ends_[cue_].value >= kPauseBetweenCues) {
       text_.mark(text_.size(), ends_[cue_]);

@@ -53,6 +53,7 @@ class TextReader {
     for (const TextParagraph& paragraph : cut.paragraphs) add(paragraph);
     remarks_ = find_remarks(text, task_.rules.brackets);
     find_inner_stamps();
+    drop_outer_stamps();
     place_utterances();
     place_marks();
     set_remarks(out_, std::move(remarks_), made_);
@@ -140,6 +141,18 @@ class TextReader {
     marks_.insert(marks_.end(), inner.begin(), inner.end());
     std::inplace_merge(marks_.begin(), marks_.begin() + middle, marks_.end(),
                        [](const TextMark& a, const TextMark& b) { return a.stamp < b.stamp; });
+  }
+
+  /// A stamp outside all turns is no remark on anything.
+  void drop_outer_stamps() {
+    auto turn = turns_.begin();
+    std::erase_if(remarks_, [&](const ByteRange& remark) {
+      const auto begin = static_cast<std::size_t>(remark.begin.value);
+      while (turn != turns_.end() && turn->end <= begin) ++turn;
+      if (turn != turns_.end() && turn->begin <= begin) return false;
+      const auto stamp = read_bracketed_stamp(text().substr(begin));
+      return stamp && static_cast<std::int64_t>(stamp->length) == remark.length();
+    });
   }
 
   /// Whether the stamp there is one a joined paragraph opens with, and so is a mark already.
