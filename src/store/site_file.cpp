@@ -12,6 +12,7 @@
 
 #include "store/connection.h"
 #include "store/journal_writer.h"
+#include "store/record/json_text.h"
 #include "store/schema.h"
 #include "witnessmark/base/fold.h"
 
@@ -121,7 +122,15 @@ void write_first_contents(StoreConnection& connection) {
   SqlStatement insert(database, "INSERT INTO site VALUES (1, ?, ?, ?, ?, 0)");
   const SiteInfo& info = connection.info;
   insert.bind(info.id).bind(info.name).bind(info.created).bind(info.policy).run();
-  append_event(connection, {.kind = "created", .target_kind = "site", .target = to_string(info.id)});
+  std::string after = "{\"name\":";
+  append_json(after, std::string_view(info.name));
+  after += ",\"created\":";
+  append_json(after, std::string_view(info.created));
+  after += ",\"policy\":";
+  append_json(after, std::string_view(info.policy));
+  append_event(
+      connection,
+      {.kind = "created", .target_kind = "site", .target = to_string(info.id), .after = after + "}"});
   database.run("COMMIT");
 }
 

@@ -2,7 +2,22 @@
 
 #include <sqlite3.h>
 
+#include <string_view>
+
+#include "witnessmark/base/id.h"
+
 namespace witnessmark {
+namespace {
+
+/// id_of('0123…'): the 16 bytes an id is kept as; NULL for anything else.
+void id_of(sqlite3_context* context, int, sqlite3_value** arguments) {
+  const auto* text = reinterpret_cast<const char*>(sqlite3_value_text(arguments[0]));
+  const auto id = parse_id(text == nullptr ? std::string_view() : std::string_view(text));
+  if (!id) return sqlite3_result_null(context);
+  sqlite3_result_blob(context, id->bytes.data(), static_cast<int>(id->bytes.size()), SQLITE_TRANSIENT);
+}
+
+}  // namespace
 
 void check_sqlite(int code, sqlite3* handle, const char* doing) {
   if (code == SQLITE_OK) return;
@@ -41,6 +56,9 @@ void Database::harden() {
   configure(SQLITE_DBCONFIG_ENABLE_FKEY, 1);
   configure(SQLITE_DBCONFIG_ENABLE_VIEW, 0);
 
+  const int function_flags = SQLITE_UTF8 | SQLITE_DETERMINISTIC | SQLITE_DIRECTONLY;
+  check_sqlite(sqlite3_create_function(handle_, "id_of", 1, function_flags, nullptr, id_of, nullptr, nullptr),
+               handle_, "site file");
   sqlite3_limit(handle_, SQLITE_LIMIT_ATTACHED, 0);
   sqlite3_limit(handle_, SQLITE_LIMIT_LENGTH, 300 << 20);
   sqlite3_limit(handle_, SQLITE_LIMIT_SQL_LENGTH, 1 << 20);

@@ -48,6 +48,11 @@ SqlStatement& SqlStatement::bind_blob(std::string_view bytes) {
   return *this;
 }
 
+void SqlStatement::copy_to(int column, SqlStatement& other) const {
+  other.check_bind(
+      sqlite3_bind_value(other.statement_, ++other.bound_, sqlite3_column_value(statement_, column)));
+}
+
 SqlStatement& SqlStatement::bind_null() {
   check_bind(sqlite3_bind_null(statement_, ++bound_));
   return *this;

@@ -47,6 +47,8 @@ class SqlStatement {
   std::string_view text_view(int column) const;
   std::string text(int column) const { return std::string(text_view(column)); }
   std::string blob(int column) const;
+  /// Binds the column, as it is, to the next parameter of another.
+  void copy_to(int column, SqlStatement& other) const;
   /// Nil when the column is no blob of 16 bytes.
   Id id(int column) const;
 
