@@ -99,6 +99,11 @@ void compare(const Source& source, const Row& row, std::set<Difference>& found) 
        days(*value, plain_policy(source.quarters)));
 }
 
+std::string in_words(const Difference& difference) {
+  const auto& [source, text, what, theirs, ours] = difference;
+  return source + " " + text + " " + what + ": theirs " + theirs + ", ours " + ours;
+}
+
 std::vector<Row> listed_rows() {
   return read_rows(WITNESSMARK_SOURCE_DIR "/tests/reference/edtf-differences.tsv");
 }
@@ -109,7 +114,7 @@ TEST_CASE("listed differences from EDTF libraries are decided as listed, each by
   const auto rows = listed_rows();
   CHECK(rows.size() > 100);
   for (const Row& row : rows) {
-    INFO(row[0] + " " + row[1]);
+    INFO(row[0], " ", row[1]);
     const auto value = parse_edtf(row[1]);
     if (row[2] == "verdict") {
       CHECK((value ? "valid" : "invalid") == row[4]);
@@ -141,12 +146,12 @@ TEST_CASE("every row of the collected EDTF cases is decided as the standard deci
   for (const Row& row : listed_rows()) listed.emplace(row[0], row[1], row[2], row[3], row[4]);
   std::printf("%zu rows decided, %zu differences from libraries, all listed with their clause\n", count,
               found.size());
-  for (const auto& [source, text, what, theirs, ours] : found) {
-    INFO(source + " " + text + " " + what + ": theirs " + theirs + ", ours " + ours);
-    CHECK(listed.contains({source, text, what, theirs, ours}));
+  for (const Difference& difference : found) {
+    INFO(in_words(difference));
+    CHECK(listed.contains(difference));
   }
-  for (const auto& [source, text, what, theirs, ours] : listed) {
-    INFO("listed but not met: " + source + " " + text + " " + what);
-    CHECK(found.contains({source, text, what, theirs, ours}));
+  for (const Difference& difference : listed) {
+    INFO("listed but not met: ", in_words(difference));
+    CHECK(found.contains(difference));
   }
 }
