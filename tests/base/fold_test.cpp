@@ -94,10 +94,10 @@ TEST_CASE("every White_Space character of the Unicode character data is folded t
   }
 }
 
-TEST_CASE("folding twice changes nothing more, for any code point alone and before an accent") {
+TEST_CASE("folding twice changes nothing more, for any character alone and before an accent") {
   std::int64_t changed = 0;
   for (char32_t c = 1; c <= 0x10FFFF; ++c) {
-    if (c >= 0xD800 && c <= 0xDFFF) continue;
+    if (!u_isdefined(static_cast<UChar32>(c)) || U_IS_SURROGATE(c)) continue;
     for (const std::string& text : {utf8(c), "e" + utf8(c) + "\u0301"}) {
       const std::string once = fold(text);
       if (fold(once) != once) ++changed;
