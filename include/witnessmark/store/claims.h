@@ -25,12 +25,12 @@ struct StoredClaim {
 
 /// Which claims. Empty lists do not narrow.
 struct ClaimFilter {
-  std::vector<std::string> interviews;
-  std::vector<std::string> subjects;  ///< Equipment keys.
-  std::vector<std::string> places;    ///< Place keys.
-  bool subject_or_place = false;      ///< Subject among subjects or place among places; else both must fit.
-  std::vector<ClaimStatus> statuses;
-  std::vector<Id> ids;
+  std::vector<std::string> interviews = {};
+  std::vector<std::string> subjects = {};  ///< Equipment keys.
+  std::vector<std::string> places = {};    ///< Place keys.
+  bool subject_or_place = false;  ///< Subject among subjects or place among places; else both must fit.
+  std::vector<ClaimStatus> statuses = {};
+  std::vector<Id> ids = {};
   bool reviewed_only = false;  ///< Decided `said_so` by a coder.
   bool with_gone = true;
   bool with_lost = true;

@@ -14,9 +14,9 @@ namespace witnessmark {
 /// matter. All words must stand in one turn; words in double quotes must follow one another; a word that ends
 /// in * is a beginning. Nothing else is special, so no text is a wrong query.
 struct SearchRequest {
-  std::string text;
-  std::string interview;   ///< Key; empty for all.
-  std::int64_t after = 0;  ///< `number` of the last hit of the page before.
+  std::string text = {};
+  std::string interview = {};  ///< Key; empty for all.
+  std::int64_t after = 0;      ///< `number` of the last hit of the page before.
   std::size_t limit = 100;
 };
 
@@ -32,7 +32,7 @@ struct SearchHit {
   bool operator==(const SearchHit&) const = default;
 };
 
-/// In the order interviews were taken in, then of the text. Nothing for a text without a word.
+/// In the order transcripts were taken in, then of the text. Nothing for a text without a word.
 std::vector<SearchHit> search_talk(const SiteFile& site, const SearchRequest& request);
 
 }  // namespace witnessmark
