@@ -166,7 +166,7 @@ class NumberReader {
         number.most += word.most;
         number.about = true;
         break;
-      default: break;
+      default: number.bound = word.quantity; break;
     }
   }
 
@@ -276,7 +276,15 @@ void Annotator::find_things(Passage& passage) {
     bool free = true;
     for (std::uint32_t k = thing.span.first; k < thing.span.past; ++k) free = free && passage.notes[k].thing < 0;
     if (!free) {
-      // A place that is also a location of the itinerary stays both.
+      // A place that is also a location of the itinerary is both.
+      if (thing.kind == ThingKind::location) {
+        for (Thing& other : kept) {
+          if (other.kind == ThingKind::place && other.span.first <= thing.span.first &&
+              thing.span.past <= other.span.past) {
+            other.location = true;
+          }
+        }
+      }
       continue;
     }
     for (std::uint32_t k = thing.span.first; k < thing.span.past; ++k) passage.notes[k].thing = 0;
@@ -361,9 +369,15 @@ void Annotator::settle_roles(Passage& passage) {
         --at;
         break;
       }
-      if (flags.has(WordClass::of) && thing.quantity < 0 && at >= 2 && passage.notes[at - 2].number >= 0) {
-        --at;  // "two of the davits": the number counts them.
-        continue;
+      if (flags.has(WordClass::of) && thing.quantity < 0 && at >= 2) {
+        const Note& before = passage.notes[at - 2];
+        // "two of the davits": the number counts them. "some of the lamps", "both of the boats".
+        if (before.number >= 0 || before.flags.has(WordClass::everything) || before.flags.has(WordClass::both) ||
+            before.flags.has(WordClass::indefinite)) {
+          --at;
+          determined = false;
+          continue;
+        }
       }
       if (flags.has(WordClass::determiner)) {
         thing.indefinite = thing.indefinite || flags.has(WordClass::indefinite);

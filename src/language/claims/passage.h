@@ -51,6 +51,7 @@ struct Thing {
   std::uint32_t head = 0;             ///< First token of the noun phrase it ends.
   std::int32_t quantity = -1;         ///< Index of the number that counts it.
   bool shadowed = false;              ///< "the crane driver": names a person or work, not the thing.
+  bool location = false;              ///< A place that is also one of the itinerary's locations.
 };
 
 struct Number {
@@ -60,6 +61,7 @@ struct Number {
   bool about = false;
   bool measure = false;               ///< Counts years, feet and the like.
   bool ordinal_name = false;          ///< "number two".
+  std::optional<QuantityClass> bound; ///< "at least", "more than".
 };
 
 struct CueSpan {

@@ -1,0 +1,227 @@
+// A thing can be subject or object when it is equipment, names no person ("the crane driver") and no preposition makes it
+// a place or an instrument. Places are chosen by the preposition before them: for endings "off" and "out of" first, for
+// everything else "in", "on", "to"; the nearest to the right of the verb first, then to its left, then in the clause.
+#include "language/claims/arguments.h"
+
+#include <algorithm>
+
+namespace witnessmark::claims {
+namespace {
+
+bool holds(const Span& span, const Thing& thing) { return span.holds(thing.span.first); }
+
+}  // namespace
+
+bool Arguments::any_in(Span span, WordClass w) const {
+  for (std::uint32_t i = span.first; i < span.past; ++i) {
+    if (has(i, w)) return true;
+  }
+  return false;
+}
+
+bool Arguments::candidate(const Thing& thing) const {
+  if (thing.kind != ThingKind::equipment || thing.shadowed) return false;
+  return thing.role == Role::none || (thing.role == Role::of && thing.quantity >= 0);
+}
+
+bool Arguments::joined(const Thing& before, const Thing& after) const {
+  bool link = false;
+  for (std::uint32_t i = before.span.past; i < after.head; ++i) {
+    if (has(i, WordClass::terminator)) return false;
+    if (has(i, WordClass::coordinator) || (is_mark(i) && c_.passage.tokens[i].mark == ',')) {
+      link = true;
+    } else {
+      return false;
+    }
+  }
+  return link && after.head <= after.span.first && !(after.negated && !before.negated);
+}
+
+std::vector<const Thing*> Arguments::group_in(Span span, bool from_right) const {
+  std::vector<const Thing*> inside;
+  for (const Thing& thing : c_.passage.things) {
+    if (!holds(span, thing) || !candidate(thing)) continue;
+    inside.push_back(&thing);
+  }
+  if (inside.empty()) return {};
+  // A negated thing after a mark only stands against the others.
+  const auto against = [&](const Thing* thing) {
+    return thing->negated && thing->head > span.first && is_mark(thing->head - 1);
+  };
+  std::vector<const Thing*> usual;
+  for (const Thing* thing : inside) {
+    if (!against(thing)) usual.push_back(thing);
+  }
+  if (!usual.empty()) inside = usual;
+  std::vector<const Thing*> group;
+  if (from_right) {
+    group.push_back(inside.back());
+    for (std::size_t i = inside.size() - 1; i > 0 && joined(*inside[i - 1], *inside[i]); --i) {
+      group.insert(group.begin(), inside[i - 1]);
+    }
+  } else {
+    group.push_back(inside.front());
+    for (std::size_t i = 1; i < inside.size() && joined(*inside[i - 1], *inside[i]); ++i) group.push_back(inside[i]);
+  }
+  return group;
+}
+
+std::vector<const Thing*> Arguments::subjects(const Predicate& p) const {
+  // Behind a comma of an earlier phrase the subject is the last group ("by then the winch wasn't …").
+  return group_in(p.left, true);
+}
+
+std::vector<const Thing*> Arguments::contrasted(Span span) const {
+  std::vector<const Thing*> found;
+  for (const Thing& thing : c_.passage.things) {
+    if (!holds(span, thing) || !candidate(thing) || !thing.negated) continue;
+    if (thing.head > span.first && is_mark(thing.head - 1)) found.push_back(&thing);
+  }
+  return found;
+}
+
+std::vector<const Thing*> Arguments::with_role(Span span, Role role) const {
+  std::vector<const Thing*> found;
+  for (const Thing& thing : c_.passage.things) {
+    if (!holds(span, thing) || thing.kind != ThingKind::equipment || thing.shadowed) continue;
+    if (thing.role == role || (!found.empty() && joined(*found.back(), thing))) found.push_back(&thing);
+  }
+  return found;
+}
+
+const Thing* Arguments::place_in(Span span, std::initializer_list<Role> roles, bool locations) const {
+  const Thing* found = nullptr;
+  for (const Thing& thing : c_.passage.things) {
+    if (!holds(span, thing) || thing.shadowed) continue;
+    const bool fits = locations ? thing.kind == ThingKind::location || thing.location : thing.kind == ThingKind::place;
+    if (!fits || std::find(roles.begin(), roles.end(), thing.role) == roles.end()) continue;
+    // "in the locker room on the second deck": the inner of two that nest.
+    if (found && !locations) {
+      const AuthorityList& list = c_.finders.places->list();
+      const std::string& inner = list.terms()[thing.terms.front()].key;
+      const std::string& outer = list.terms()[found->terms.front()].key;
+      if (list.within(inner, outer) && inner != outer) found = &thing;
+      continue;
+    }
+    found = &thing;
+  }
+  return found;
+}
+
+std::optional<Referent> Arguments::place_for(const Predicate* p, std::uint32_t clause, bool ending) const {
+  const Clause& own = c_.reading.clauses[clause];
+  const Thing* found = nullptr;
+  const auto look = [&](Span span) {
+    if (found || span.empty()) return;
+    if (ending) found = place_in(span, {Role::from});
+    if (!found) found = place_in(span, {Role::at});
+    if (!found && !ending) found = place_in(span, {Role::to});
+    if (!found) found = place_in(span, {Role::relation});
+    if (!found && !ending) found = place_in(span, {Role::none, Role::of});
+    if (!found && ending) found = place_in(span, {Role::none, Role::of});
+  };
+  if (p) {
+    look(p->right);
+    look(p->left);
+  }
+  look(own.span);
+  if (found) return referent_of(c_, *found);
+  // A place that opens the sentence covers all of it.
+  if (clause > 0) {
+    const Clause& first = c_.reading.clauses.front();
+    const std::uint32_t verb = first.past_predicate > first.first_predicate
+                                   ? c_.reading.predicates[first.first_predicate].span.first
+                                   : first.span.past;
+    if (const Thing* opening = place_in({first.span.first, verb}, {Role::at})) return referent_of(c_, *opening);
+  }
+  if (any_in(own.span, WordClass::in_place) || any_in(own.span, WordClass::in_there)) {
+    for (std::uint32_t k = clause; k > 0; --k) {
+      const Span before = c_.reading.clauses[k - 1].span;
+      const Thing* earlier = place_in(before, {Role::from, Role::at, Role::to, Role::relation, Role::none});
+      if (earlier) {
+        Referent referent = referent_of(c_, *earlier);
+        referent.carried = true;
+        return referent;
+      }
+    }
+    if (c_.focus.place) {
+      Referent referent = *c_.focus.place;
+      referent.carried = true;
+      return referent;
+    }
+  }
+  return std::nullopt;
+}
+
+std::string Arguments::relative_place(Span span, const Thing* subject) const {
+  const Passage& passage = c_.passage;
+  for (const Thing& thing : passage.things) {
+    if (!holds(span, thing) || thing.role != Role::relation || &thing == subject) continue;
+    std::uint32_t first = thing.head;
+    while (first > span.first && !is_mark(first - 1) && passage.notes[first - 1].thing < 0 &&
+           (has(first - 1, WordClass::relation) || has(first - 1, WordClass::relation_degree) ||
+            has(first - 1, WordClass::of) || has(first - 1, WordClass::side) || has(first - 1, WordClass::to) ||
+            (first >= 2 && passage.notes[first - 2].reach > 1) || (first >= 3 && passage.notes[first - 3].reach > 2))) {
+      --first;
+    }
+    return std::string(passage.words({first, thing.span.past}));
+  }
+  for (std::uint32_t i = span.first; i < span.past; ++i) {
+    if (!has(i, WordClass::side) || passage.notes[i].thing >= 0) continue;
+    std::uint32_t first = i;
+    while (first > span.first && (has(first - 1, WordClass::determiner) || has(first - 1, WordClass::at) ||
+                                  has(first - 1, WordClass::to))) {
+      --first;
+    }
+    return std::string(passage.words({first, std::min(span.past, i + passage.notes[i].reach)}));
+  }
+  return {};
+}
+
+std::optional<Referent> Arguments::pronoun(bool plural) const {
+  const std::optional<Referent>& wanted = plural ? c_.focus.things : c_.focus.thing;
+  const std::optional<Referent>& other = plural ? c_.focus.thing : c_.focus.things;
+  if (c_.focus.age > 4) return std::nullopt;
+  std::optional<Referent> found = wanted ? wanted : std::nullopt;
+  // "they" may also be a single thing's makers; only "it" falls back on a plural name used as one thing.
+  if (!found && plural) found = std::nullopt;
+  if (!found && !plural && other) found = std::nullopt;
+  if (found) found->carried = true;
+  return found;
+}
+
+bool Arguments::pronoun_object(const Predicate& p, bool& plural) const {
+  for (std::uint32_t i = p.at + 1; i < std::min(p.right.past, p.at + 5); ++i) {
+    if (is_mark(i)) return false;
+    if (has(i, WordClass::pronoun)) {
+      plural = has(i, WordClass::them);
+      return true;
+    }
+    if (c_.passage.notes[i].thing >= 0) return false;
+  }
+  return false;
+}
+
+bool Arguments::pronoun_subject(const Predicate& p, bool& plural) const {
+  const auto look = [&](std::uint32_t i) {
+    if (has(i, WordClass::it) || has(i, WordClass::this_)) {
+      plural = false;
+      return true;
+    }
+    if (has(i, WordClass::them) && (has(i, WordClass::pronoun) || has(i, WordClass::they))) {
+      plural = true;
+      return true;
+    }
+    return false;
+  };
+  for (std::uint32_t i = p.span.past; i > p.left.first; --i) {
+    const std::uint32_t at = i - 1;
+    if (at < p.left.first || is_mark(at)) return false;
+    if (at != p.at && look(at)) return true;
+    if (at == p.at && (has(at, WordClass::it))) return look(at);
+    if (c_.passage.notes[at].thing >= 0) return false;
+  }
+  return false;
+}
+
+}  // namespace witnessmark::claims

@@ -1,0 +1,45 @@
+#pragma once
+#include <optional>
+#include <vector>
+
+#include "language/claims/statements.h"
+
+namespace witnessmark::claims {
+
+/// Finds what a predicate is about: subjects, objects, places.
+class Arguments {
+ public:
+  explicit Arguments(const StatementContext& context) : c_(context) {}
+
+  /// The first group of things joined by "and" in a range that can be a subject or object.
+  std::vector<const Thing*> group_in(Span span, bool from_right = false) const;
+  std::vector<const Thing*> objects(const Predicate& p) const { return group_in(p.right); }
+  std::vector<const Thing*> subjects(const Predicate& p) const;
+  /// Things set against the others: "not the capstan".
+  std::vector<const Thing*> contrasted(Span span) const;
+  /// The things after a role word in a range.
+  std::vector<const Thing*> with_role(Span span, Role role) const;
+
+  const Thing* place_in(Span span, std::initializer_list<Role> roles, bool locations = false) const;
+  /// A place for a statement of the clause; from-places only where wanted.
+  std::optional<Referent> place_for(const Predicate* p, std::uint32_t clause, bool ending) const;
+  /// "just aft of the crane", "on the port side"; empty when nothing of the kind is said.
+  std::string relative_place(Span span, const Thing* subject) const;
+
+  /// What "it", "they" or "that one" stands for.
+  std::optional<Referent> pronoun(bool plural) const;
+  bool pronoun_object(const Predicate& p, bool& plural) const;
+  bool pronoun_subject(const Predicate& p, bool& plural) const;
+
+  bool has(std::uint32_t i, WordClass w) const { return c_.passage.notes[i].flags.has(w); }
+  bool is_mark(std::uint32_t i) const { return c_.passage.tokens[i].kind == Token::Kind::mark; }
+  bool any_in(Span span, WordClass w) const;
+  const StatementContext& context() const { return c_; }
+
+ private:
+  bool candidate(const Thing& thing) const;
+  bool joined(const Thing& before, const Thing& after) const;
+  const StatementContext& c_;
+};
+
+}  // namespace witnessmark::claims

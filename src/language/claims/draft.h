@@ -1,0 +1,66 @@
+#pragma once
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "language/claims/passage.h"
+#include "language/claims/sentence_reading.h"
+#include "witnessmark/model/claim.h"
+
+namespace witnessmark::claims {
+
+/// What a claim speaks of: named in the sentence or taken from the talk before.
+struct Referent {
+  ThingKind kind = ThingKind::equipment;
+  std::vector<std::uint32_t> terms;
+  std::string words;
+  bool plural = false;
+  bool near_match = false;
+  bool carried = false;
+  CodePointRange range;        ///< Of the words, wherever they stand.
+};
+
+/// A date chosen for a claim.
+struct ChosenDate {
+  DateExpression expression;
+  bool carried = false;
+};
+
+/// A claim before it is written out: subjects with several meanings are still one.
+struct Draft {
+  Statement statement = Statement::present;
+  std::optional<Referent> subject;
+  std::optional<Referent> place;
+  std::string place_words;                ///< Where no term of the list was named: "just aft of the crane".
+  std::optional<Quantity> quantity;
+  std::string attribute;
+  std::optional<ChosenDate> date;
+  Basis basis = Basis::unstated;
+  std::string knower;
+  Firmness firmness = Firmness::firm;
+  Polarity polarity = Polarity::affirmed;
+  bool led = false;
+  bool withdrawn = false;
+  bool fragment = false;                  ///< No verb was found.
+  bool elliptical = false;                ///< Repeats an earlier claim with another date, number or place.
+  std::uint32_t clause = 0;
+  std::string action;                     ///< The words of the verb.
+  CodePointRange clause_range;            ///< What was said of it.
+  std::vector<CodePointRange> quotes;
+  std::vector<Mention> cues;              ///< Cue and action spans.
+  std::vector<std::string> because;       ///< Reasons in words.
+};
+
+/// What talk is about, from sentence to sentence.
+struct Focus {
+  std::optional<Referent> thing;          ///< Last equipment spoken of.
+  std::optional<Referent> things;         ///< Last in the plural.
+  std::optional<Referent> place;
+  std::optional<ChosenDate> date;         ///< Last date said in this turn or its question.
+  int date_age = 0;                       ///< Sentences since.
+  std::optional<Draft> last;              ///< Last claim, for "no, it was 1964".
+  int age = 0;                            ///< Sentences since thing was named.
+};
+
+}  // namespace witnessmark::claims

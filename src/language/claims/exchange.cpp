@@ -1,0 +1,243 @@
+// Question and answer. A question that already holds the fact ("It was taken off in 1962, wasn't it?") and is only
+// confirmed makes a claim that is marked as led: the interviewer supplied it. Denied, it makes the denial, and what the
+// narrator puts in its place. A question for the time, place or number supplies subject and statement; the fact is the
+// narrator's, so nothing is led. An answer that declines ("I wouldn't know") makes nothing.
+#include "language/claims/exchange.h"
+
+#include <algorithm>
+
+#include "language/claims/arguments.h"
+#include "language/claims/cue_reading.h"
+
+namespace witnessmark::claims {
+namespace {
+
+/// The first token that says something.
+std::uint32_t first_word(const StatementContext& c) {
+  std::uint32_t i = c.reading.span.first;
+  while (i < c.reading.span.past && (c.passage.tokens[i].kind == Token::Kind::mark ||
+                                     c.passage.notes[i].flags.has(WordClass::filler))) {
+    ++i;
+  }
+  return i;
+}
+
+bool same_subject(const Draft& a, const Draft& b) {
+  if (!a.subject || !b.subject) return !a.subject && !b.subject;
+  return a.subject->terms == b.subject->terms;
+}
+
+void lay_cues(const StatementContext& c, Draft& draft, Opening opening) {
+  CueReading cues;
+  for (std::uint32_t clause = 0; clause < c.reading.clauses.size(); ++clause) {
+    const CueReading found = read_cues(c.passage, c.words, c.reading, nullptr, clause);
+    if (found.basis != Basis::unstated && cues.basis == Basis::unstated) cues.basis = found.basis;
+    if (static_cast<int>(found.firmness) > static_cast<int>(cues.firmness)) cues.firmness = found.firmness;
+    if (cues.knower.empty()) cues.knower = found.knower;
+    for (const std::uint32_t used : found.used) {
+      const CueSpan& span = c.passage.cues[used];
+      Mention mention;
+      mention.kind = MentionKind::cue;
+      mention.range = c.positions.range_of(c.passage, span.span);
+      mention.value = std::string(to_string(c.words.cues[span.cue].cue));
+      mention.rule = c.words.cues[span.cue].phrase;
+      draft.because.push_back("'" + std::string(c.passage.words(span.span)) + "' → " + mention.value);
+      draft.cues.push_back(std::move(mention));
+    }
+  }
+  draft.basis = cues.basis;
+  draft.knower = cues.knower;
+  draft.firmness = cues.firmness;
+  if (opening == Opening::maybe && draft.firmness == Firmness::firm) draft.firmness = Firmness::hedged;
+  if (draft.date && is_about(draft.date->expression) && draft.firmness == Firmness::firm) {
+    draft.firmness = Firmness::hedged;
+  }
+}
+
+Draft asked_again(const StatementContext& c, const Draft& asked) {
+  Draft draft = asked;
+  draft.basis = Basis::unstated;
+  draft.firmness = Firmness::firm;
+  draft.cues.clear();
+  draft.because.clear();
+  if (draft.subject) draft.subject->carried = true;
+  if (draft.place) draft.place->carried = true;
+  if (draft.date) draft.date->carried = true;
+  draft.clause_range = c.positions.range_of(c.passage, c.reading.span);
+  return draft;
+}
+
+/// What the answer adds: a date, a place or a number of its own. False when it has none of them.
+bool complete(const StatementContext& c, Draft& draft) {
+  bool any = false;
+  for (std::uint32_t d = 0; d < c.passage.dates.size(); ++d) {
+    const Span& span = c.passage.date_spans[d];
+    if (span.empty() || !c.reading.span.holds(span.first) || c.passage.dates[d].corrected) continue;
+    if (c.passage.dates[d].type == TimexType::duration || c.passage.dates[d].type == TimexType::set) continue;
+    draft.date = ChosenDate{c.passage.dates[d], false};
+    any = true;
+    break;
+  }
+  const Arguments arguments(c);
+  if (const Thing* place = arguments.place_in(c.reading.span, {Role::at, Role::relation, Role::none, Role::to})) {
+    draft.place = referent_of(c, *place);
+    any = true;
+  }
+  return any;
+}
+
+bool complete_number(const StatementContext& c, Draft& draft) {
+  for (const Number& number : c.passage.numbers) {
+    if (!c.reading.span.holds(number.span.first) || number.measure) continue;
+    const bool early = number.span.first < c.reading.span.first + 6;
+    const bool counts_other = number.span.past < c.reading.span.past &&
+                              c.passage.notes[number.span.past].flags.has(WordClass::people_count);
+    if (!early || counts_other) return false;
+    draft.statement = Statement::count;
+    draft.quantity = Quantity{number.least, number.most, std::string(c.passage.words(number.span))};
+    if (number.about && draft.firmness == Firmness::firm) draft.firmness = Firmness::hedged;
+    return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
+  Asked next;
+  next.quote = quote;
+  next.drafts = read_statements(context);
+  std::erase_if(next.drafts, [](const Draft& draft) { return draft.withdrawn; });
+  next.yes_no = true;
+  const std::uint32_t first = first_word(context);
+  for (std::uint32_t i = first; i < std::min(context.reading.span.past, first + 3); ++i) {
+    const Flags& f = context.passage.notes[i].flags;
+    if (f.has(WordClass::how_many)) next.how_many = true;
+    if (f.has(WordClass::when)) next.when = true;
+    if (f.has(WordClass::where)) next.where = true;
+    if (f.has(WordClass::question_word)) next.yes_no = false;
+    // "In what year was it?"
+  }
+  const Arguments arguments(context);
+  if (const Thing* place = arguments.place_in(context.reading.span, {Role::at, Role::none, Role::to, Role::relation})) {
+    next.place = referent_of(context, *place);
+  }
+  next.answered = false;
+  // "You were aboard then. Right." adds nothing to the question before it in the same turn.
+  const bool empty = next.drafts.empty() && !next.place && !context.reading.question;
+  if (empty && !asked.answered) return;
+  asked = std::move(next);
+}
+
+Opening opening_of(const StatementContext& context) {
+  const std::uint32_t first = first_word(context);
+  Opening found = Opening::other;
+  std::uint32_t length = 0;
+  for (const CueSpan& cue : context.passage.cues) {
+    if (cue.span.first != first) continue;
+    Opening what = Opening::other;
+    switch (context.words.cues[cue.cue].cue) {
+      case CueClass::yes: what = Opening::yes; break;
+      case CueClass::maybe: what = Opening::maybe; break;
+      case CueClass::no: what = Opening::no; break;
+      case CueClass::unknown: what = Opening::unknown; break;
+      default: continue;
+    }
+    const std::uint32_t here = cue.span.past - cue.span.first;
+    if (here > length || (here == length && static_cast<int>(what) > static_cast<int>(found))) {
+      found = what;
+      length = here;
+    }
+  }
+  if (found != Opening::other) {
+    // "It was yellow", "no radar there": the words begin a statement. A mark, the end or another such word must follow.
+    const std::uint32_t next = first + length;
+    const bool ends = next >= context.reading.span.past || context.passage.tokens[next].kind == Token::Kind::mark;
+    const std::uint32_t size = context.passage.tokens[first].end - context.passage.tokens[first].begin;
+    const bool plain_word = length == 1 && size <= 5;
+    const bool another = !ends && std::any_of(context.passage.cues.begin(), context.passage.cues.end(), [&](const CueSpan& cue) {
+      return cue.span.first == next && context.words.cues[cue.cue].cue >= CueClass::yes;
+    });
+    if (!ends && !another && !(found == Opening::yes && plain_word) && found != Opening::maybe &&
+        found != Opening::unknown) {
+      return Opening::other;
+    }
+    return found;
+  }
+  // "Six, yes."
+  for (const CueSpan& cue : context.passage.cues) {
+    if (cue.span.past == context.reading.span.past ||
+        (cue.span.past + 1 == context.reading.span.past &&
+         context.passage.tokens[cue.span.past].kind == Token::Kind::mark)) {
+      if (context.reading.span.holds(cue.span.first) && context.words.cues[cue.cue].cue == CueClass::yes &&
+          context.reading.span.past - context.reading.span.first < 8 && context.reading.predicates.empty()) {
+        return Opening::yes;
+      }
+    }
+  }
+  return Opening::other;
+}
+
+std::vector<Draft> answer(const StatementContext& context, const Asked& asked, std::vector<Draft> own) {
+  if (asked.drafts.empty()) return own;
+  const Opening opening = opening_of(context);
+  std::vector<Draft> drafts;
+  const auto add = [&](Draft draft) {
+    draft.quotes = {context.positions.range_of(context.passage, context.reading.span), asked.quote};
+    drafts.push_back(std::move(draft));
+  };
+  switch (opening) {
+    case Opening::unknown: return own;
+    case Opening::yes:
+    case Opening::maybe:
+      if (!asked.yes_no) break;
+      for (const Draft& draft : asked.drafts) {
+        const bool said = std::any_of(own.begin(), own.end(), [&](const Draft& o) {
+          return same_subject(o, draft) && o.statement == draft.statement;
+        });
+        if (said) continue;
+        Draft led = asked_again(context, draft);
+        led.led = true;
+        lay_cues(context, led, opening);
+        add(std::move(led));
+      }
+      break;
+    case Opening::no:
+      if (!asked.yes_no) break;
+      for (const Draft& draft : asked.drafts) {
+        Draft corrected = asked_again(context, draft);
+        const bool completes = own.empty() && complete(context, corrected);
+        Draft denied = asked_again(context, draft);
+        if (denied.statement == Statement::present) {
+          denied.statement = Statement::absent;
+        } else if (denied.statement == Statement::absent) {
+          denied.statement = Statement::present;
+        } else {
+          denied.polarity = Polarity::denied;
+        }
+        lay_cues(context, denied, Opening::no);
+        add(std::move(denied));
+        if (completes) {
+          lay_cues(context, corrected, Opening::no);
+          add(std::move(corrected));
+        }
+      }
+      break;
+    case Opening::other: {
+      if (!own.empty() || asked.yes_no) break;
+      for (const Draft& draft : asked.drafts) {
+        Draft completed = asked_again(context, draft);
+        const bool timed = (asked.when || asked.where) && complete(context, completed);
+        const bool numbered = asked.how_many && complete_number(context, completed);
+        if (!timed && !numbered) continue;
+        lay_cues(context, completed, opening);
+        add(std::move(completed));
+      }
+      break;
+    }
+  }
+  for (Draft& draft : own) drafts.push_back(std::move(draft));
+  return drafts;
+}
+
+}  // namespace witnessmark::claims

@@ -1,0 +1,606 @@
+// Finding the verbs that matter, and cutting a sentence into clauses around them.
+//
+// A word is taken for a verb when its form allows it and its neighbours do: past forms nearly always, base forms only
+// after a pronoun, an auxiliary, "to" or another verb; never as part of a list term, date or number, never after an
+// article. Auxiliaries before it say whether it is passive. Particles may stand apart ("took the derrick off").
+//
+// A form of "to be" or "to have" counts as a full verb when no verb of the lists follows it as a participle.
+//
+// Clauses: the sentence is cut at marks and at conjunctions; pieces without a predicate join a neighbour: leading pieces
+// the next, others the one before, unless they begin with a conjunction and hold only a date.
+#include <algorithm>
+
+#include "language/claims/sentence_reading.h"
+
+namespace witnessmark::claims {
+namespace {
+
+bool is_mark(const Passage& passage, std::uint32_t i) { return passage.tokens[i].kind == Token::Kind::mark; }
+
+class Finder {
+ public:
+  Finder(const Passage& passage, const Words& words, Span span)
+      : passage_(passage), words_(words), notes_(passage.notes), span_(span) {}
+
+  std::vector<Predicate> run() {
+    for (std::uint32_t i = span_.first; i < span_.past; ++i) {
+      const Note& note = notes_[i];
+      if (!note.info || note.thing >= 0 || note.date >= 0 || is_mark(passage_, i)) continue;
+      if (try_verb(i)) continue;
+      if (note.flags.has(WordClass::be)) try_be(i);
+      if (note.flags.has(WordClass::have) || note.flags.has(WordClass::had_or_would)) try_have(i);
+    }
+    std::sort(found_.begin(), found_.end(), [](const Predicate& a, const Predicate& b) { return a.at < b.at; });
+    return std::move(found_);
+  }
+
+ private:
+  bool has(std::uint32_t i, WordClass c) const { return i < span_.past && i >= span_.first && notes_[i].flags.has(c); }
+  bool is_adverb(std::uint32_t i) const {
+    const Flags& f = notes_[i].flags;
+    return f.has(WordClass::adverb) || f.has(WordClass::negative) || f.has(WordClass::still) ||
+           f.has(WordClass::already) || f.has(WordClass::never) || f.has(WordClass::yet) || f.has(WordClass::us);
+  }
+  bool is_aux(std::uint32_t i) const {
+    const Flags& f = notes_[i].flags;
+    return f.has(WordClass::be) || f.has(WordClass::have) || f.has(WordClass::do_) || f.has(WordClass::modal) ||
+           f.has(WordClass::had_or_would) || f.has(WordClass::got);
+  }
+
+  /// Auxiliaries and adverbs before token i; sets what they say.
+  void read_auxiliaries(std::uint32_t i, Predicate& predicate) const {
+    std::uint32_t at = i;
+    bool nearest = true;
+    bool have = false;
+    bool would = false;
+    predicate.span.first = i;
+    for (int steps = 0; at > span_.first && steps < 7; ++steps) {
+      const std::uint32_t k = at - 1;
+      if (is_mark(passage_, k) || notes_[k].thing >= 0 || notes_[k].date >= 0) break;
+      const Flags& f = notes_[k].flags;
+      if (is_aux(k)) {
+        if (nearest && (f.has(WordClass::be) || f.has(WordClass::got))) predicate.passive = true;
+        if (f.has(WordClass::have)) have = true;
+        if (f.has(WordClass::would) || f.has(WordClass::had_or_would)) would = true;
+        if (f.has(WordClass::present_be) || f.has(WordClass::do_)) predicate.present_tense = f.has(WordClass::present_be);
+        nearest = false;
+        predicate.span.first = k;
+        at = k;
+        // A contraction holds the subject.
+        if (f.has(WordClass::we) || f.has(WordClass::they) || f.has(WordClass::it) || f.has(WordClass::exist)) break;
+        continue;
+      }
+      if (is_adverb(k)) {
+        at = k;
+        continue;
+      }
+      if (f.has(WordClass::to) && notes_[k].reach == 1) {
+        predicate.infinitive = true;
+        at = k;
+        continue;
+      }
+      // "Did they", "was it": the subject stands between.
+      if ((f.has(WordClass::they) || f.has(WordClass::we) || f.has(WordClass::it)) && k > span_.first &&
+          is_aux(k - 1) && predicate.span.first == i) {
+        at = k;
+        continue;
+      }
+      break;
+    }
+    predicate.perfect_would = have && would;
+  }
+
+  Agent agent_before(std::uint32_t i) const {
+    // A contraction among the auxiliaries is its own subject ("we'd").
+    for (std::uint32_t k = i; k > span_.first && k + 8 > i; --k) {
+      const std::uint32_t at = k - 1;
+      if (is_mark(passage_, at)) {
+        // "We, the two of us, took": look over one comma only when nothing was found yet.
+        break;
+      }
+      if (notes_[at].thing >= 0) return Agent::none;
+      const Flags& f = notes_[at].flags;
+      if (f.has(WordClass::we)) return Agent::we;
+      if (f.has(WordClass::it)) return Agent::it;
+      if (f.has(WordClass::she)) return Agent::it;
+      if (f.has(WordClass::they)) return Agent::them;
+      if (f.has(WordClass::coordinator) && at > span_.first) {
+        // "took off … and put": the agent of the verb before.
+        for (auto p = found_.rbegin(); p != found_.rend(); ++p) {
+          if (p->at < at) return p->agent;
+        }
+        return Agent::none;
+      }
+    }
+    return Agent::none;
+  }
+
+  bool base_form_allowed(std::uint32_t i) const {
+    std::uint32_t k = i;
+    while (k > span_.first && is_adverb(k - 1)) --k;
+    if (k == span_.first) return false;
+    const std::uint32_t before = k - 1;
+    if (is_mark(passage_, before)) return false;
+    const Flags& f = notes_[before].flags;
+    if (f.has(WordClass::we) || f.has(WordClass::they) || f.has(WordClass::modal) || f.has(WordClass::do_) ||
+        f.has(WordClass::us) || f.has(WordClass::had_or_would) || f.has(WordClass::used_to) ||
+        f.has(WordClass::them) || f.has(WordClass::it)) {
+      return true;
+    }
+    if (f.has(WordClass::to) && notes_[before].reach == 1) return true;
+    // "to take it down and put": a base form joined to a verb before it.
+    if (f.has(WordClass::coordinator)) {
+      return !found_.empty() && found_.back().kind == Predicate::Kind::verb && before > found_.back().at;
+    }
+    return before > span_.first && notes_[before - 1].reach == 2 && notes_[before - 1].flags.has(WordClass::used_to);
+  }
+
+  bool noun_position(std::uint32_t i) const {
+    if (i == span_.first) return false;
+    const std::uint32_t before = i - 1;
+    if (is_mark(passage_, before)) return false;
+    const Flags& f = notes_[before].flags;
+    if (notes_[before].number >= 0) return true;
+    if (f.has(WordClass::determiner) && !f.has(WordClass::relative) && !f.has(WordClass::it) &&
+        !f.has(WordClass::them) && !f.has(WordClass::this_)) {
+      return true;
+    }
+    return f.has(WordClass::old) || f.has(WordClass::of) || f.has(WordClass::colour) ||
+           f.has(WordClass::negative_determiner);
+  }
+
+  bool form_allowed(std::uint32_t i, std::uint8_t forms) const {
+    const auto has_form = [forms](VerbForm form) { return (forms & static_cast<std::uint8_t>(form)) != 0; };
+    if (noun_position(i)) return false;
+    if (has_form(VerbForm::past) || has_form(VerbForm::participle)) {
+      // "put", "set" and "cut" are past and base forms in one; after an article they were ruled out above.
+      return true;
+    }
+    if (has_form(VerbForm::base)) return base_form_allowed(i);
+    if (has_form(VerbForm::third)) {
+      if (i == span_.first || is_mark(passage_, i - 1)) return false;
+      const std::uint32_t k = i - 1;
+      return notes_[k].thing >= 0 || has(k, WordClass::it) || has(k, WordClass::she) || has(k, WordClass::they) ||
+             has(k, WordClass::relative);
+    }
+    return has_form(VerbForm::ing);
+  }
+
+  /// Where the particle of a row ends: right after the verb, or apart within eight tokens; 0 when it is not there.
+  std::uint32_t particle_at(std::uint32_t i, const Verb& verb) const {
+    const auto length = static_cast<std::uint32_t>(verb.particle_forms.size());
+    if (length == 0) return i;
+    const auto matches = [&](std::uint32_t k) {
+      if (k + length > span_.past) return false;
+      for (std::uint32_t n = 0; n < length; ++n) {
+        if (passage_.tokens[k + n].form != verb.particle_forms[n]) return false;
+      }
+      return true;
+    };
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 10); ++k) {
+      if (matches(k)) {
+        // "took the winch off the deck" is a particle; "took it to the deck and off" is not. A particle before a
+        // preposition's own object still counts.
+        if (k == i + 1 || length == 1) return k;
+      }
+      if (is_mark(passage_, k) || has(k, WordClass::be) || has(k, WordClass::have) || has(k, WordClass::relative) ||
+          has(k, WordClass::when) || has(k, WordClass::subordinator) || has(k, WordClass::modal)) {
+        return 0;
+      }
+      const WordInfo* info = notes_[k].info;
+      const bool verb_here = info && notes_[k].thing < 0 && (info->verb_forms[0] & 4U) != 0 && k > i + 1 &&
+                             !noun_position(k);
+      if (verb_here) return 0;
+      if (k > i + 1 && (has(k, WordClass::at) || has(k, WordClass::to)) && notes_[k].thing < 0 &&
+          !matches(k)) {
+        // A prepositional phrase between verb and particle: "put on the deck off" does not happen.
+        if (length == 1 && k + 1 < span_.past && matches(k + 1)) continue;
+        return 0;
+      }
+    }
+    return 0;
+  }
+
+  bool thing_after(std::uint32_t i, std::uint32_t limit, bool with_role_to, bool with_role_from, bool any_place) const {
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + limit); ++k) {
+      if (passage_.tokens[k].kind == Token::Kind::mark && passage_.tokens[k].mark != ',') return false;
+      const Flags& f = notes_[k].flags;
+      if (any_place || with_role_to) {
+        if (f.has(WordClass::in_place) || f.has(WordClass::in_there)) return true;
+      }
+      if (with_role_from && f.has(WordClass::from)) return true;
+      if (notes_[k].thing < 0) continue;
+      const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
+      if (thing.kind == ThingKind::equipment) {
+        if (any_place && thing.role == Role::relation) return true;
+        continue;
+      }
+      if (with_role_to && (thing.role == Role::to || thing.role == Role::at)) return true;
+      if (any_place && thing.role != Role::from && thing.role != Role::of) return true;
+    }
+    return false;
+  }
+
+  bool needs_met(std::uint32_t i, const Verb& verb, std::uint8_t forms, const Predicate& p) const {
+    switch (verb.needs) {
+      case VerbNeeds::nothing:
+      case VerbNeeds::seen:
+      case VerbNeeds::thing: return true;
+      case VerbNeeds::place: return thing_after(i, 16, false, false, true);
+      case VerbNeeds::toplace: return thing_after(i, 16, true, false, false);
+      case VerbNeeds::fromplace: return thing_after(i, 12, false, true, false);
+      case VerbNeeds::move: {
+        for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 16); ++k) {
+          if (notes_[k].thing < 0) continue;
+          const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
+          if (thing.kind != ThingKind::equipment && thing.role == Role::to) return true;
+        }
+        return false;
+      }
+      case VerbNeeds::weobject: return (forms & 12U) != 0 && !p.passive;
+      case VerbNeeds::past: return goes_away(i, forms);
+      case VerbNeeds::swap: return swap_word_after(i);
+      case VerbNeeds::colour: return class_after(i, WordClass::colour);
+      case VerbNeeds::name: return true;
+      case VerbNeeds::location: return location_after(i);
+    }
+    return false;
+  }
+
+  /// "it went in 1961", "the whaler went": no way to is named.
+  bool goes_away(std::uint32_t i, std::uint8_t forms) const {
+    if ((forms & 4U) == 0) return false;
+    if (i + 1 >= span_.past || is_mark(passage_, i + 1)) return true;
+    if (notes_[i + 1].date >= 0) return true;
+    const Flags& f = notes_[i + 1].flags;
+    return f.has(WordClass::when) || f.has(WordClass::then) || f.has(WordClass::adverb) ||
+           f.has(WordClass::coordinator) || f.has(WordClass::before) || f.has(WordClass::after) ||
+           f.has(WordClass::subordinator) || (f.has(WordClass::by) && i + 2 < span_.past && notes_[i + 2].date >= 0) ||
+           ((f.has(WordClass::at) || f.has(WordClass::for_)) && i + 2 < span_.past && notes_[i + 2].date >= 0);
+  }
+
+  bool swap_word_after(std::uint32_t i) const {
+    for (std::uint32_t k = i + 1; k < span_.past; ++k) {
+      if (has(k, WordClass::for_) || has(k, WordClass::with) || has(k, WordClass::to)) return true;
+    }
+    return false;
+  }
+  bool class_after(std::uint32_t i, WordClass c) const {
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 10); ++k) {
+      if (has(k, c)) return true;
+    }
+    return false;
+  }
+  bool location_after(std::uint32_t i) const {
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 14); ++k) {
+      if (passage_.tokens[k].kind == Token::Kind::mark && passage_.tokens[k].mark != ',') return false;
+      if (notes_[k].thing >= 0 &&
+          passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind == ThingKind::location) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  bool try_verb(std::uint32_t i) {
+    const WordInfo& info = *notes_[i].info;
+    for (int slot = 0; slot < 2; ++slot) {
+      const std::uint8_t forms = info.verb_forms[slot];
+      if (forms == 0 || !form_allowed(i, forms)) continue;
+      Predicate predicate;
+      predicate.at = i;
+      read_auxiliaries(i, predicate);
+      const bool participle = (forms & 8U) != 0;
+      if (!participle) predicate.passive = false;
+      for (const std::uint32_t row : words_.verb_groups[static_cast<std::size_t>(info.verb_group[slot])]) {
+        const Verb& verb = words_.verbs[row];
+        const std::uint32_t particle = particle_at(i, verb);
+        if (!verb.particle_forms.empty() && particle == 0) continue;
+        if (verb.base == "have" || verb.base == "be") continue;  // Read below, as full verbs.
+        if (predicate.passive && verb.frame == VerbFrame::subject && verb.kind != VerbKind::happened &&
+            verb.kind != VerbKind::located) {
+          continue;
+        }
+        if (!needs_met(i, verb, forms, predicate)) continue;
+        predicate.verb = &verb;
+        predicate.span.past = i + 1;
+        if (!verb.particle_forms.empty()) {
+          const auto past = particle + static_cast<std::uint32_t>(verb.particle_forms.size());
+          if (particle == i + 1) {
+            predicate.span.past = past;
+          } else {
+            predicate.particle = particle;
+          }
+        }
+        predicate.agent = agent_before(i);
+        found_.push_back(predicate);
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /// A participle of the lists, or any verb form, that makes the form of "to be" at i an auxiliary.
+  bool auxiliary_of_verb(std::uint32_t i) const {
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 6); ++k) {
+      if (is_mark(passage_, k) || notes_[k].thing >= 0 || notes_[k].date >= 0) return false;
+      for (const Predicate& p : found_) {
+        if (p.at == k) return true;
+      }
+      if (notes_[k].info && (notes_[k].info->verb_forms[0] & 24U) != 0 && !has(k, WordClass::gone)) {
+        return verb_will_be_read(k);
+      }
+      if (!is_adverb(k) && !is_aux(k)) return false;
+    }
+    return false;
+  }
+
+  bool verb_will_be_read(std::uint32_t k) const {
+    Finder probe(passage_, words_, span_);
+    return probe.try_verb(k);
+  }
+
+  void try_be(std::uint32_t i) {
+    // Only the last of "must have been", "used to be" is read; "was being" is an auxiliary.
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 3); ++k) {
+      if (has(k, WordClass::be) && !has(k, WordClass::exist) && !is_mark(passage_, i + 1)) return;
+      if (!is_adverb(k)) break;
+    }
+    if (auxiliary_of_verb(i)) return;
+    Predicate predicate;
+    predicate.at = i;
+    read_auxiliaries(i, predicate);
+    predicate.passive = false;
+    predicate.present_tense = predicate.present_tense || has(i, WordClass::present_be);
+    predicate.span.past = i + 1;
+    predicate.kind = Predicate::Kind::be;
+    // "There was", "was there", "there used to be", "there'd been".
+    if (has(i, WordClass::exist)) {
+      predicate.kind = Predicate::Kind::exist;
+    } else {
+      for (std::uint32_t k = i; k > span_.first && k + 7 > i; --k) {
+        const std::uint32_t at = k - 1;
+        if (has(at, WordClass::exist)) {
+          predicate.kind = Predicate::Kind::exist;
+          predicate.span.first = std::min(predicate.span.first, at);
+          break;
+        }
+        if (is_mark(passage_, at) || notes_[at].thing >= 0 ||
+            (!is_aux(at) && !is_adverb(at) && !has(at, WordClass::used_to) && !has(at, WordClass::to) &&
+             notes_[at].cue < 0)) {
+          break;
+        }
+      }
+      if (predicate.kind == Predicate::Kind::be && i + 1 < span_.past && has(i + 1, WordClass::exist) &&
+          i + 2 < span_.past && !is_mark(passage_, i + 2) && notes_[i + 2].date < 0) {
+        predicate.kind = Predicate::Kind::exist;  // "Was there a radar".
+        predicate.span.past = i + 2;
+      }
+    }
+    predicate.agent = has(i, WordClass::we) ? Agent::we : has(i, WordClass::it) ? Agent::it : agent_before(i);
+    found_.push_back(predicate);
+  }
+
+  void try_have(std::uint32_t i) {
+    // A full verb only when a noun phrase of interest follows before any verb.
+    bool contraction = has(i, WordClass::had_or_would);
+    bool article = false;
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 11); ++k) {
+      if (is_mark(passage_, k) && passage_.tokens[k].mark != ',') return;
+      if (notes_[k].thing >= 0 || notes_[k].number >= 0) {
+        if (notes_[k].thing >= 0 && passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind != ThingKind::equipment) {
+          return;
+        }
+        if (contraction && !article && notes_[k].number < 0) return;
+        push_have(i);
+        return;
+      }
+      const Flags& f = notes_[k].flags;
+      if (f.has(WordClass::determiner) || f.has(WordClass::negative_determiner)) {
+        article = true;
+        continue;
+      }
+      if (f.has(WordClass::be) || f.has(WordClass::modal) || f.has(WordClass::relative) || f.has(WordClass::when) ||
+          f.has(WordClass::to)) {
+        return;
+      }
+      if (notes_[k].info && (notes_[k].info->verb_forms[0] & 12U) != 0 && !f.has(WordClass::got) && !article) return;
+    }
+  }
+
+  void push_have(std::uint32_t i) {
+    Predicate predicate;
+    predicate.kind = Predicate::Kind::have;
+    predicate.at = i;
+    read_auxiliaries(i, predicate);
+    predicate.passive = false;
+    predicate.span.past = i + 1;
+    const Flags& f = notes_[i].flags;
+    predicate.agent = f.has(WordClass::we) ? Agent::we : f.has(WordClass::they) ? Agent::them : agent_before(i);
+    found_.push_back(predicate);
+  }
+
+  const Passage& passage_;
+  const Words& words_;
+  const std::vector<Note>& notes_;
+  Span span_;
+  std::vector<Predicate> found_;
+};
+
+/// A piece of a sentence between cuts.
+struct Piece {
+  Span span;
+  std::uint32_t predicates = 0;
+  bool conjunction = false;   ///< Begins with a conjunction.
+  bool strong = false;        ///< Cut by more than a comma.
+};
+
+std::vector<Piece> cut(const Passage& passage, Span span, const std::vector<Predicate>& predicates) {
+  std::vector<Piece> pieces;
+  Piece piece;
+  piece.span = {span.first, span.first};
+  const auto close = [&](std::uint32_t end, std::uint32_t next, bool conjunction, bool strong) {
+    piece.span.past = end;
+    if (!piece.span.empty()) pieces.push_back(piece);
+    piece = Piece{};
+    piece.span.first = next;
+    piece.conjunction = conjunction;
+    piece.strong = strong;
+  };
+  std::size_t next_predicate = 0;
+  for (std::uint32_t i = span.first; i < span.past; ++i) {
+    while (next_predicate < predicates.size() && predicates[next_predicate].at < i) ++next_predicate;
+    if (is_mark(passage, i)) {
+      const char mark = passage.tokens[i].mark;
+      if (mark == '"' || mark == '\'') continue;
+      close(i, i + 1, false, mark != ',');
+      continue;
+    }
+    if (i == piece.span.first && !piece.conjunction) {
+      const Flags& f = passage.notes[i].flags;
+      piece.conjunction = f.has(WordClass::coordinator) || f.has(WordClass::subordinator) || f.has(WordClass::then);
+    }
+    if (i == piece.span.first || passage.notes[i].thing >= 0 || passage.notes[i].date >= 0) continue;
+    const Flags& f = passage.notes[i].flags;
+    const bool conjunction = f.has(WordClass::coordinator) || f.has(WordClass::subordinator) ||
+                             f.has(WordClass::terminator) || f.has(WordClass::when) || f.has(WordClass::relative) ||
+                             f.has(WordClass::if_) || (f.has(WordClass::where) && !f.has(WordClass::in_place));
+    if (!conjunction || passage.notes[i].number >= 0) continue;
+    // Cut only where a predicate stands on both sides, the next before another mark.
+    const bool before = std::any_of(predicates.begin(), predicates.end(), [&](const Predicate& p) {
+      return piece.span.holds(p.at) ? p.at < i : (p.at >= piece.span.first && p.at < i);
+    });
+    if (!before || next_predicate >= predicates.size()) continue;
+    bool reachable = true;
+    for (std::uint32_t k = i; k < predicates[next_predicate].at; ++k) reachable = reachable && !is_mark(passage, k);
+    if (!reachable) continue;
+    close(i, i, true, !f.has(WordClass::relative));
+  }
+  close(span.past, span.past, false, false);
+  for (Piece& p : pieces) {
+    for (const Predicate& predicate : predicates) p.predicates += p.span.holds(predicate.at);
+  }
+  return pieces;
+}
+
+bool has_thing(const Passage& passage, Span span) {
+  for (std::uint32_t i = span.first; i < span.past; ++i) {
+    if (passage.notes[i].thing >= 0) return true;
+  }
+  return false;
+}
+
+/// Joins pieces without predicate to a neighbour.
+std::vector<Clause> join(const Passage& passage, const std::vector<Piece>& pieces) {
+  std::vector<Clause> clauses;
+  std::optional<std::uint32_t> open;  // First token of leading pieces still without predicate.
+  bool contrast = false;
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    const Piece& piece = pieces[i];
+    const bool more = i + 1 < pieces.size();
+    if (piece.predicates == 0) {
+      bool date_only = false;
+      for (std::uint32_t k = piece.span.first; k < piece.span.past; ++k) date_only |= passage.notes[k].date >= 0;
+      date_only = date_only && !has_thing(passage, piece.span);
+      const bool later = std::any_of(pieces.begin() + static_cast<std::ptrdiff_t>(i), pieces.end(),
+                                     [](const Piece& p) { return p.predicates > 0; });
+      const bool forward = clauses.empty() || (later && more && (piece.conjunction || piece.strong) && date_only);
+      if (forward && later) {
+        if (!open) open = piece.span.first;
+        contrast = contrast || passage.notes[piece.span.first].flags.has(WordClass::terminator);
+        continue;
+      }
+      if (clauses.empty()) {
+        Clause clause;
+        clause.span = {open.value_or(piece.span.first), piece.span.past};
+        clauses.push_back(clause);
+        open.reset();
+      } else {
+        clauses.back().span.past = piece.span.past;
+      }
+      continue;
+    }
+    Clause clause;
+    clause.span = {open.value_or(piece.span.first), piece.span.past};
+    open.reset();
+    clause.contrast = contrast || passage.notes[piece.span.first].flags.has(WordClass::terminator);
+    contrast = false;
+    clauses.push_back(clause);
+  }
+  return clauses;
+}
+
+void set_windows(const Passage& passage, SentenceReading& reading) {
+  std::uint32_t p = 0;
+  for (std::uint32_t c = 0; c < reading.clauses.size(); ++c) {
+    Clause& clause = reading.clauses[c];
+    clause.first_predicate = p;
+    while (p < reading.predicates.size() && reading.predicates[p].at < clause.span.past) {
+      Predicate& predicate = reading.predicates[p];
+      predicate.clause = c;
+      predicate.left = {clause.span.first, std::max(clause.span.first, predicate.span.first)};
+      if (p > clause.first_predicate) predicate.left.first = reading.predicates[p - 1].span.past;
+      if (predicate.left.past < predicate.left.first) predicate.left.past = predicate.left.first;
+      predicate.right = {predicate.span.past, clause.span.past};
+      const bool next_inside = p + 1 < reading.predicates.size() && reading.predicates[p + 1].at < clause.span.past;
+      if (next_inside) predicate.right.past = std::max(predicate.right.first, reading.predicates[p + 1].span.first);
+      ++p;
+    }
+    clause.past_predicate = p;
+    // "and put a crane on": a conjunction right before the verb.
+    if (c > 0 && clause.past_predicate > clause.first_predicate) {
+      const Predicate& first = reading.predicates[clause.first_predicate];
+      std::uint32_t at = clause.span.first;
+      const Flags& f = passage.notes[at].flags;
+      const bool joined = f.has(WordClass::coordinator) && !f.has(WordClass::terminator);
+      while (at < first.span.first && (passage.notes[at].flags.has(WordClass::coordinator) ||
+                                       passage.notes[at].flags.has(WordClass::then) ||
+                                       passage.notes[at].flags.has(WordClass::adverb))) {
+        ++at;
+      }
+      clause.own_subject = !(joined && at >= first.span.first);
+    }
+    for (std::uint32_t k = clause.span.first; k < clause.span.past; ++k) {
+      if (passage.notes[k].flags.has(WordClass::if_) && passage.notes[k].cue < 0) clause.conditional = true;
+    }
+  }
+}
+
+}  // namespace
+
+std::optional<std::uint32_t> negative_in(const Passage& passage, Span span) {
+  std::optional<std::uint32_t> found;
+  for (std::uint32_t i = span.first; i < span.past; ++i) {
+    const Note& note = passage.notes[i];
+    if (note.thing >= 0 || note.date >= 0) continue;
+    if (note.flags.has(WordClass::terminator) && found) found.reset();
+    if (note.flags.has(WordClass::negative) && note.cue < 0 && !note.flags.has(WordClass::terminator)) found = i;
+  }
+  return found;
+}
+
+SentenceReading read_sentence(const Passage& passage, const Words& words, Span span) {
+  SentenceReading reading;
+  reading.span = span;
+  reading.predicates = Finder(passage, words, span).run();
+  for (std::uint32_t i = span.first; i < span.past; ++i) {
+    if (passage.tokens[i].kind == Token::Kind::mark && passage.tokens[i].mark == '?') reading.question = true;
+  }
+  reading.clauses = join(passage, cut(passage, span, reading.predicates));
+  set_windows(passage, reading);
+  for (Predicate& predicate : reading.predicates) {
+    const Span inside{predicate.span.first, predicate.span.past};
+    Span before = predicate.left;
+    // Only the last stretch before the verb without a mark.
+    for (std::uint32_t k = before.past; k > before.first; --k) {
+      if (is_mark(passage, k - 1)) {
+        before.first = k;
+        break;
+      }
+    }
+    predicate.negated = negative_in(passage, inside).has_value() || negative_in(passage, before).has_value();
+  }
+  return reading;
+}
+
+}  // namespace witnessmark::claims

@@ -1,0 +1,270 @@
+// An interview from beginning to end. Each utterance is annotated once; each of its sentences is read in the light of the
+// focus: what was last spoken of, the date last said, the question just asked. The interviewer's sentences change the
+// focus and set the question, the narrator's make claims. Drafts become claims here: one for each meaning of a name, with
+// quotes, mentions, a reason in words and a rank.
+#include <algorithm>
+#include <map>
+
+#include "language/claims/exchange.h"
+#include "language/claims/write_claim.h"
+#include "witnessmark/base/fold.h"
+#include "witnessmark/language/claims.h"
+
+namespace witnessmark {
+namespace claims {
+namespace {
+
+AuthorityList list_of_locations(const ReadingContext& context) {
+  std::vector<Term> terms;
+  for (const std::vector<std::string>& names : context.locations) {
+    if (names.empty()) continue;
+    Term term;
+    term.key = term.name = names.front();
+    term.spoken.assign(names.begin() + 1, names.end());
+    terms.push_back(std::move(term));
+  }
+  return AuthorityList(AuthorityList::Kind::places, std::move(terms));
+}
+
+/// Persons by their whole names and pseudonyms, and by surname with the first name's place taken by anything ("Mr").
+AuthorityList list_of_persons(const ReadingContext& context) {
+  std::vector<Term> terms;
+  for (const Person& person : context.persons) {
+    Term term;
+    term.key = person.key;
+    term.name = person.name;
+    if (!person.pseudonym.empty()) term.spoken.push_back(person.pseudonym);
+    const std::size_t space = person.name.rfind(' ');
+    if (space != std::string::npos) term.spoken.push_back(person.name.substr(space + 1));
+    terms.push_back(std::move(term));
+  }
+  return AuthorityList(AuthorityList::Kind::places, std::move(terms));
+}
+
+class InterviewReader {
+ public:
+  InterviewReader(const ReadingContext& context, const Transcript& transcript)
+      : context_(context),
+        transcript_(transcript),
+        index_(transcript.reading_text),
+        positions_{&index_},
+        words_(context.language->data().words),
+        annotator_(*context.language, finders_) {
+    finders_.equipment = context.equipment;
+    finders_.places = context.places;
+    if (!context.locations.empty()) finders_.locations.emplace(list_of_locations(context), *context.language);
+    if (!context.persons.empty()) finders_.persons.emplace(list_of_persons(context), *context.language);
+    discourse_.events.assign(context.events.begin(), context.events.end());
+    discourse_.policy = context.policy;
+    discourse_.century = context.century;
+    if (context.interview) discourse_.speech_time = context.interview->date.value;
+    labelled_ = std::any_of(transcript.utterances.begin(), transcript.utterances.end(),
+                            [](const Utterance& u) { return !u.speaker.empty(); });
+  }
+
+  Proposals run(const std::vector<Sentence>& sentences) {
+    std::size_t s = 0;
+    for (std::size_t u = 0; u < transcript_.utterances.size(); ++u) {
+      while (s < sentences.size() && sentences[s].utterance < u) ++s;
+      std::size_t past = s;
+      while (past < sentences.size() && sentences[past].utterance == u) ++past;
+      utterance(u, std::span(sentences).subspan(s, past - s));
+      s = past;
+    }
+    number_ordinals(proposals_.claims);
+    std::stable_sort(proposals_.mentions.begin(), proposals_.mentions.end(),
+                     [](const Mention& a, const Mention& b) { return a.range < b.range; });
+    return std::move(proposals_);
+  }
+
+ private:
+  const SpeakerIdentity& speaker_of(const std::string& label) {
+    const auto found = speakers_.find(label);
+    if (found != speakers_.end()) return found->second;
+    return speakers_.emplace(label, identify_speaker(context_, label)).first->second;
+  }
+
+  /// The speaker's birth and service; of the only narrator when an interviewer speaks ("when you were nineteen").
+  void set_speaker(const SpeakerIdentity& speaker) {
+    std::string key = speaker.person;
+    const auto narrates = [&](const std::string& k) {
+      const auto& all = context_.interview->narrators;
+      return std::find(all.begin(), all.end(), k) != all.end();
+    };
+    if (context_.interview && !context_.interview->narrators.empty() && (key.empty() || !narrates(key))) {
+      key = context_.interview->narrators.front();
+    }
+    if (key == discourse_.speaker && !discourse_.speaker.empty()) return;
+    discourse_.speaker = key;
+    discourse_.birth.reset();
+    discourse_.service.clear();
+    for (const Person& person : context_.persons) {
+      if (person.key != key) continue;
+      discourse_.birth = person.birth.value;
+      discourse_.service = person.service;
+    }
+  }
+
+  void annotate(const Utterance& utterance) {
+    const ByteRange bytes = index_.to_bytes(utterance.range);
+    const std::string_view text = std::string_view(transcript_.reading_text)
+                                      .substr(static_cast<std::size_t>(bytes.begin.value),
+                                              static_cast<std::size_t>(bytes.length()));
+    passage_.base_byte = bytes.begin.value;
+    std::vector<ByteRange> remarks;
+    while (remark_ < transcript_.remarks.size() && transcript_.remarks[remark_].range.end <= utterance.range.begin) {
+      ++remark_;
+    }
+    for (std::size_t r = remark_; r < transcript_.remarks.size() && transcript_.remarks[r].range.begin < utterance.range.end; ++r) {
+      const ByteRange inside = index_.to_bytes(transcript_.remarks[r].range);
+      remarks.push_back({{inside.begin.value - bytes.begin.value}, {inside.end.value - bytes.begin.value}});
+    }
+    DateReading dates = read_dates(text, context_.language->dates(), discourse_);
+    discourse_ = std::move(dates.after);
+    std::vector<ByteRange> date_bytes;
+    for (const DateExpression& date : dates.expressions) {
+      const auto at = [&](CodePoint p) {
+        return ByteOffset{index_.to_byte({utterance.range.begin.value + p.value}).value - bytes.begin.value};
+      };
+      date_bytes.push_back({at(date.range.begin), at(date.range.end)});
+    }
+    annotator_.annotate(text, remarks, std::move(dates.expressions), date_bytes, passage_);
+  }
+
+  void utterance(std::size_t u, std::span<const Sentence> sentences) {
+    const Utterance& utterance = transcript_.utterances[u];
+    const SpeakerIdentity& speaker = speaker_of(utterance.speaker);
+    set_speaker(speaker);
+    annotate(utterance);
+    collect_mentions(passage_, positions_, finders_, words_, proposals_.mentions);
+    const bool interviewer = speaker.role == SpeakerRole::interviewer;
+    if (interviewer) {
+      asked_.answered = true;
+      focus_.age += 1;
+      focus_.date_age += 1;
+    }
+    std::uint32_t token = 0;
+    const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
+    for (const Sentence& sentence : sentences) {
+      const ByteRange bytes = index_.to_bytes(sentence.range);
+      const std::int64_t begin = bytes.begin.value - passage_.base_byte;
+      const std::int64_t end = bytes.end.value - passage_.base_byte;
+      while (token < count && passage_.tokens[token].begin < begin) ++token;
+      Span span{token, token};
+      while (span.past < count && passage_.tokens[span.past].begin < end) ++span.past;
+      token = span.past;
+      if (span.empty()) continue;
+      read(sentence, span, interviewer, utterance, speaker);
+    }
+  }
+
+  void read(const Sentence& sentence, Span span, bool interviewer, const Utterance& utterance,
+            const SpeakerIdentity& speaker) {
+    const SentenceReading reading = read_sentence(passage_, words_, span);
+    const bool asks = interviewer || (!labelled_ && reading.question);
+    StatementContext context{passage_, words_, finders_, reading, positions_, focus_, asks, nullptr};
+    collect_actions(reading, context, proposals_.mentions);
+    if (asks) {
+      ask(context, sentence.range, asked_);
+      bring_up_to_date(context, {});
+      if (asked_.place) focus_.place = asked_.place;
+      return;
+    }
+    const bool first = !asked_.answered;
+    if (asked_.place && asked_age_ < 2) context.asked_place = &*asked_.place;
+    if (first) asked_age_ = 0;
+    std::vector<Draft> drafts = read_statements(context);
+    if (first) {
+      drafts = answer(context, asked_, std::move(drafts));
+      // "Oh, well." does not yet answer.
+      const bool empty = span.past - span.first <= 2 && drafts.empty() && opening_of(context) == Opening::other;
+      if (!empty) asked_.answered = true;
+    }
+    ++asked_age_;
+    for (Draft& draft : drafts) {
+      carry(draft);
+      if (draft.quotes.empty()) draft.quotes = {sentence.range};
+    }
+    bring_up_to_date(context, drafts);
+    const Writer writer{context_, finders_, utterance, speaker};
+    for (const Draft& draft : drafts) writer.write(draft, proposals_.claims);
+  }
+
+  /// Place and date from the talk before, where the sentence is silent.
+  void carry(Draft& draft) const {
+    if (!draft.date && focus_.date && focus_.date_age <= 1) {
+      draft.date = focus_.date;
+      draft.date->carried = true;
+    }
+    const bool silent = !draft.place && draft.place_words.empty();
+    if (silent && draft.subject && draft.subject->carried && draft.statement != Statement::begins && focus_.last &&
+        focus_.last->subject && focus_.last->place && focus_.last->subject->terms == draft.subject->terms) {
+      draft.place = focus_.last->place;
+      draft.place->carried = true;
+    }
+  }
+
+  void bring_up_to_date(const StatementContext& context, const std::vector<Draft>& drafts) {
+    ++focus_.age;
+    ++focus_.date_age;
+    const auto name = [this](const Referent& referent) {
+      (referent.plural ? focus_.things : focus_.thing) = referent;
+      (referent.plural ? focus_.things : focus_.thing)->carried = false;
+      focus_.age = 0;
+    };
+    for (const Thing& thing : passage_.things) {
+      if (!context.reading.span.holds(thing.span.first) || thing.shadowed || thing.near_match) continue;
+      if (thing.kind == ThingKind::place) focus_.place = referent_of(context, thing);
+      if (thing.kind == ThingKind::equipment && (thing.role == Role::none || thing.role == Role::of)) {
+        name(referent_of(context, thing));
+      }
+    }
+    for (const Draft& draft : drafts) {
+      if (draft.subject && draft.subject->kind == ThingKind::equipment) name(*draft.subject);
+      if (!draft.withdrawn) focus_.last = draft;
+      if (draft.place && !draft.place->carried && draft.place->kind == ThingKind::place) focus_.place = draft.place;
+    }
+    for (std::uint32_t d = 0; d < passage_.dates.size(); ++d) {
+      const DateExpression& date = passage_.dates[d];
+      const Span& at = passage_.date_spans[d];
+      if (at.empty() || !context.reading.span.holds(at.first) || date.corrected || !date.edtf) continue;
+      focus_.date = ChosenDate{date, true};
+      focus_.date_age = 0;
+    }
+  }
+
+  const ReadingContext& context_;
+  const Transcript& transcript_;
+  CodePointIndex index_;
+  Positions positions_;
+  const Words& words_;
+  Finders finders_;
+  Annotator annotator_;
+  Discourse discourse_;
+  Passage passage_;
+  Focus focus_;
+  Asked asked_;
+  int asked_age_ = 0;
+  bool labelled_ = false;
+  std::size_t remark_ = 0;
+  std::map<std::string, SpeakerIdentity, std::less<>> speakers_;
+  Proposals proposals_;
+};
+
+}  // namespace
+}  // namespace claims
+
+Proposals read_claims(const ReadingContext& context, const Transcript& transcript,
+                      const std::vector<Sentence>& sentences) {
+  if (!context.language || !context.places || !context.equipment) {
+    throw std::logic_error("a reading context needs a language and both finders");
+  }
+  return claims::InterviewReader(context, transcript).run(sentences);
+}
+
+std::vector<Claim> propose_claims(const ReadingContext& context, const Transcript& transcript,
+                                  const std::vector<Sentence>& sentences) {
+  return read_claims(context, transcript, sentences).claims;
+}
+
+}  // namespace witnessmark

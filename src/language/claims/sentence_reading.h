@@ -1,0 +1,54 @@
+#pragma once
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "language/claims/passage.h"
+
+namespace witnessmark::claims {
+
+/// Who does it, as far as the words before the verb say.
+enum class Agent : std::uint8_t { none, we, other, it, them };
+
+/// A verb of the lists (or a form of to be or to have used as a full verb) with what surrounds it.
+struct Predicate {
+  enum class Kind : std::uint8_t { verb, be, exist, have };
+  Kind kind = Kind::verb;
+  const Verb* verb = nullptr;
+  std::uint32_t at = 0;          ///< The verb's token.
+  Span span;                     ///< From the first auxiliary to the verb and a particle right after it.
+  std::uint32_t particle = 0;    ///< Token of a particle that stands apart; 0 for none.
+  bool passive = false;
+  bool negated = false;
+  bool present_tense = false;
+  bool perfect_would = false;    ///< "they'd have taken".
+  bool infinitive = false;
+  Agent agent = Agent::none;
+  std::uint32_t clause = 0;
+  Span left, right;              ///< Where its subject and its objects may stand.
+};
+
+/// A stretch around one predicate: everything in it belongs together.
+struct Clause {
+  Span span;
+  std::uint32_t first_predicate = 0, past_predicate = 0;
+  bool own_subject = true;       ///< False for "and put …": it shares subject and cues of the clause before.
+  bool contrast = false;         ///< Begins with but, however …
+  bool conditional = false;      ///< Hangs on an if.
+};
+
+struct SentenceReading {
+  Span span;
+  std::vector<Clause> clauses;
+  std::vector<Predicate> predicates;
+  bool question = false;
+};
+
+/// Finds predicates and clauses in one sentence of a passage.
+SentenceReading read_sentence(const Passage& passage, const Words& words, Span span);
+
+/// The first negative word in the range that no cue covers; nothing when there is none.
+std::optional<std::uint32_t> negative_in(const Passage& passage, Span span);
+
+}  // namespace witnessmark::claims

@@ -1,0 +1,78 @@
+#pragma once
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "language/claims/arguments.h"
+
+namespace witnessmark::claims {
+
+/// Makes drafts of one predicate after the other; what each verb kind states is in statements_of_verbs.cpp, what "to be"
+/// and "to have" state in statements_of_states.cpp.
+class StatementReader {
+ public:
+  explicit StatementReader(const StatementContext& context)
+      : c_(context), passage_(context.passage), arguments_(context) {}
+
+  std::vector<Draft> run();
+
+ private:
+  struct Subject {
+    std::optional<Referent> referent;
+    const Thing* thing = nullptr;
+  };
+
+  // Verbs.
+  void verb(const Predicate& p);
+  void begins_or_ends(const Predicate& p, Statement statement);
+  void move(const Predicate& p);
+  void replace(const Predicate& p);
+  void swap(const Predicate& p);
+  void takeover(const Predicate& p);
+  void paint(const Predicate& p);
+  void unpaint(const Predicate& p);
+  void name(const Predicate& p);
+  void happened(const Predicate& p);
+  void located(const Predicate& p);
+  void built(const Predicate& p);
+  void seen(const Predicate& p);
+  void stands(const Predicate& p);
+  void instead_of(const Predicate& p);
+
+  // States.
+  void exists(const Predicate& p);
+  void has(const Predicate& p);
+  void is(const Predicate& p);
+  bool is_gone(const Predicate& p, const std::vector<Subject>& subjects);
+  bool is_attribute(const Predicate& p, const std::vector<Subject>& subjects);
+  bool is_somewhere(const Predicate& p, const std::vector<Subject>& subjects);
+  void is_dated(const Predicate& p, const std::vector<Subject>& subjects);
+  void event(const Predicate& p);
+  void fragment();
+  std::string property_at(std::uint32_t from, std::uint32_t past, std::uint32_t* end) const;
+
+  /// Things as subjects, or what a pronoun stands for.
+  std::vector<Subject> things(const std::vector<const Thing*>& found) const;
+  std::vector<Subject> objects_or_pronoun(const Predicate& p) const;
+  std::vector<Subject> subjects_or_pronoun(const Predicate& p) const;
+  /// Whether "there were six of us" counts people.
+  bool counts_people(std::uint32_t number) const;
+
+  /// Adds a state as present, absent or a count, as negation and number say.
+  void add_state(const Predicate* p, const Subject& subject, bool negated);
+  Draft& add(const Predicate* p, Statement statement, const Subject& subject, bool negated);
+  void place_it(Draft& draft, const Predicate* p, bool ending);
+  void set_number(Draft& draft, const Subject& subject) const;
+  void put_dates(const Predicate* p, std::size_t first_draft);
+  void put_cues(const Predicate* p, std::uint32_t clause, std::size_t first_draft);
+  std::uint32_t clause_of(const Predicate* p) const { return p ? p->clause : 0; }
+  bool things_between_negated(const Predicate& p, const Thing* thing) const;
+
+  const StatementContext& c_;
+  const Passage& passage_;
+  Arguments arguments_;
+  std::vector<Draft> drafts_;
+};
+
+}  // namespace witnessmark::claims

@@ -1,0 +1,309 @@
+// One sentence: each predicate makes its drafts, then dates and cues are laid over them, then what is only intended,
+// asked or contrary to fact is dropped. A sentence without a predicate may still count or deny things ("No stove in the
+// mess room").
+#include "language/claims/statements.h"
+
+#include <algorithm>
+
+#include "language/claims/statement_reader.h"
+
+namespace witnessmark::claims {
+
+Referent referent_of(const StatementContext& context, const Thing& thing) {
+  Referent referent;
+  referent.kind = thing.kind;
+  referent.terms = thing.terms;
+  referent.words = std::string(context.passage.words(thing.span));
+  referent.plural = thing.plural;
+  referent.near_match = thing.near_match;
+  referent.range = context.positions.range_of(context.passage, thing.span);
+  return referent;
+}
+
+std::vector<StatementReader::Subject> StatementReader::things(const std::vector<const Thing*>& found) const {
+  std::vector<Subject> subjects;
+  for (const Thing* thing : found) subjects.push_back({referent_of(c_, *thing), thing});
+  return subjects;
+}
+
+std::vector<StatementReader::Subject> StatementReader::objects_or_pronoun(const Predicate& p) const {
+  if (!p.passive) {
+    bool plural = false;
+    // "took it off the crane": the pronoun right after the verb comes first.
+    if (arguments_.pronoun_object(p, plural)) {
+      if (auto referent = arguments_.pronoun(plural)) return {{referent, nullptr}};
+      return {};
+    }
+    if (auto found = things(arguments_.objects(p)); !found.empty()) return found;
+  }
+  if (auto found = things(arguments_.subjects(p)); !found.empty()) return found;
+  bool plural = false;
+  if (p.passive && arguments_.pronoun_subject(p, plural)) {
+    if (auto referent = arguments_.pronoun(plural)) return {{referent, nullptr}};
+    return {};
+  }
+  // "Was the radar fitted": the subject stands among the auxiliaries.
+  for (const Thing& thing : passage_.things) {
+    if (p.passive && thing.kind == ThingKind::equipment && p.span.holds(thing.span.first)) {
+      return {{referent_of(c_, thing), &thing}};
+    }
+  }
+  if (p.passive) return things(arguments_.objects(p));
+  return {};
+}
+
+std::vector<StatementReader::Subject> StatementReader::subjects_or_pronoun(const Predicate& p) const {
+  if (auto found = things(arguments_.subjects(p)); !found.empty()) return found;
+  for (const Thing& thing : passage_.things) {
+    if (thing.kind == ThingKind::equipment && p.span.holds(thing.span.first) && !thing.shadowed) {
+      return {{referent_of(c_, thing), &thing}};
+    }
+  }
+  bool plural = false;
+  if (arguments_.pronoun_subject(p, plural)) {
+    if (auto referent = arguments_.pronoun(plural)) return {{referent, nullptr}};
+  }
+  return {};
+}
+
+void StatementReader::set_number(Draft& draft, const Subject& subject) const {
+  if (!subject.thing) return;
+  const Thing& thing = *subject.thing;
+  if (thing.quantity >= 0) {
+    const Number& number = passage_.numbers[static_cast<std::size_t>(thing.quantity)];
+    Quantity quantity{number.least, number.most, std::string(passage_.words(number.span))};
+    draft.quantity = quantity;
+    if (number.about && draft.firmness == Firmness::firm) draft.firmness = Firmness::hedged;
+    return;
+  }
+  for (std::uint32_t i = thing.head; i < thing.span.first; ++i) {
+    if (arguments_.has(i, WordClass::both)) draft.quantity = Quantity{2, 2, std::string(passage_.words({i, i + 1}))};
+  }
+}
+
+Draft& StatementReader::add(const Predicate* p, Statement statement, const Subject& subject, bool negated) {
+  Draft draft;
+  draft.statement = statement;
+  draft.subject = subject.referent;
+  draft.polarity = negated ? Polarity::denied : Polarity::affirmed;
+  draft.clause = clause_of(p);
+  draft.fragment = p == nullptr;
+  draft.clause_range = c_.positions.range_of(passage_, c_.reading.clauses[draft.clause].span);
+  set_number(draft, subject);
+  if (p) {
+    Span words = p->span;
+    draft.action = std::string(passage_.words({p->at, words.past}));
+    if (p->particle > 0) draft.action += " … " + std::string(passage_.words({p->particle, p->particle + 1}));
+    Mention mention;
+    mention.kind = MentionKind::action;
+    mention.range = c_.positions.range_of(passage_, words);
+    mention.value = std::string(to_string(statement));
+    mention.rule = p->verb ? p->verb->base + (p->verb->particle.empty() ? "" : " " + p->verb->particle)
+                           : p->kind == Predicate::Kind::have ? "to have" : "to be";
+    draft.cues.push_back(mention);
+  }
+  drafts_.push_back(std::move(draft));
+  return drafts_.back();
+}
+
+void StatementReader::place_it(Draft& draft, const Predicate* p, bool ending) {
+  draft.place = arguments_.place_for(p, draft.clause, ending);
+  if (!draft.place) {
+    draft.place_words = arguments_.relative_place(c_.reading.clauses[draft.clause].span, nullptr);
+  }
+}
+
+bool StatementReader::things_between_negated(const Predicate& p, const Thing* thing) const {
+  if (!thing || thing->head < p.span.past) return false;
+  bool negative = false;
+  for (std::uint32_t i = p.span.past; i < thing->head; ++i) {
+    if (arguments_.has(i, WordClass::terminator)) {
+      negative = false;
+    } else if (arguments_.has(i, WordClass::negative) && passage_.notes[i].cue < 0) {
+      negative = true;
+    }
+  }
+  return negative;
+}
+
+void StatementReader::add_state(const Predicate* p, const Subject& subject, bool negated) {
+  Draft& draft = add(p, Statement::present, subject, false);
+  place_it(draft, p, false);
+  const Number* number = subject.thing && subject.thing->quantity >= 0
+                             ? &passage_.numbers[static_cast<std::size_t>(subject.thing->quantity)]
+                             : nullptr;
+  bool only = false;
+  if (subject.thing) {
+    for (std::uint32_t i = subject.thing->head > 0 ? subject.thing->head - 1 : 0; i < subject.thing->span.first; ++i) {
+      only = only || arguments_.has(i, WordClass::only);
+    }
+  }
+  const bool counted = draft.quantity && (draft.quantity->most != 1 || only);
+  if (counted) {
+    draft.statement = Statement::count;
+    const bool bounded = number && number->bound;
+    if (negated && !bounded) draft.polarity = Polarity::denied;
+    return;
+  }
+  draft.quantity.reset();
+  if (negated) draft.statement = Statement::absent;
+}
+
+bool StatementReader::counts_people(std::uint32_t number) const {
+  const std::uint32_t past = passage_.numbers[number].span.past;
+  return past < passage_.notes.size() && (passage_.notes[past].flags.has(WordClass::people_count) ||
+                                          passage_.notes[past].flags.has(WordClass::person));
+}
+
+void StatementReader::put_dates(const Predicate* p, std::size_t first_draft) {
+  const std::vector<DateUse> uses = dates_for(passage_, c_.reading, p, clause_of(p));
+  if (uses.empty()) return;
+  std::vector<Draft> undated(drafts_.begin() + static_cast<std::ptrdiff_t>(first_draft), drafts_.end());
+  drafts_.resize(first_draft);
+  const bool one_usable =
+      std::any_of(uses.begin(), uses.end(), [](const DateUse& use) { return !use.corrected && !use.negated; });
+  for (const Draft& draft : undated) {
+    for (const DateUse& use : uses) {
+      const DateExpression& expression = passage_.dates[use.date];
+      Draft dated = draft;
+      dated.date = ChosenDate{expression, false};
+      if (use.corrected && one_usable) dated.withdrawn = true;
+      const bool state = draft.statement == Statement::present || draft.statement == Statement::absent;
+      if (use.negated && !state && one_usable && uses.size() > 1) dated.polarity = Polarity::denied;
+      if (use.until && expression.edtf) {
+        const bool negative = dated.polarity == Polarity::denied;
+        if (dated.statement == Statement::present) {
+          dated.statement = Statement::ends;
+          dated.date->expression.edtf = end_of_until(*expression.edtf);
+        } else if (negative && (dated.statement == Statement::begins || dated.statement == Statement::ends)) {
+          // "didn't fit it until spring": it was fitted then.
+          dated.polarity = Polarity::affirmed;
+          dated.date->expression.edtf = end_of_until(*expression.edtf);
+        } else if (dated.statement == Statement::absent) {
+          dated.statement = Statement::begins;
+          dated.date->expression.edtf = end_of_until(*expression.edtf);
+        }
+      } else if (use.since && dated.statement == Statement::present && expression.edtf) {
+        dated.statement = Statement::begins;
+        dated.date->expression.edtf = begin_of_since(*expression.edtf);
+      }
+      drafts_.push_back(std::move(dated));
+    }
+  }
+}
+
+void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::size_t first_draft) {
+  const CueReading cues = read_cues(passage_, c_.words, c_.reading, p, clause);
+  const Clause& own = c_.reading.clauses[clause];
+  bool blocked = cues.blocked || own.conditional;
+  // "They were supposed to fit one but they never did": what was meant did not happen.
+  bool never_did = false;
+  if (cues.ordered && p) {
+    Span after{p->span.past, c_.reading.span.past};
+    for (std::uint32_t i = after.first; i < after.past; ++i) {
+      if (!arguments_.has(i, WordClass::terminator)) continue;
+      never_did = negative_in(passage_, {i + 1, after.past}).has_value() &&
+                  (arguments_.any_in({i + 1, after.past}, WordClass::do_) ||
+                   arguments_.any_in({i + 1, after.past}, WordClass::never));
+      break;
+    }
+  }
+  if (never_did) blocked = false;
+  if (blocked && !c_.asking) {
+    drafts_.resize(first_draft);
+    return;
+  }
+  for (std::size_t d = first_draft; d < drafts_.size(); ++d) {
+    Draft& draft = drafts_[d];
+    if (never_did) draft.polarity = Polarity::denied;
+    if (draft.basis == Basis::unstated) draft.basis = cues.basis;
+    if (draft.knower.empty()) draft.knower = cues.knower;
+    if (static_cast<int>(cues.firmness) > static_cast<int>(draft.firmness)) draft.firmness = cues.firmness;
+    if (draft.basis == Basis::unstated && p && p->agent == Agent::we && p->kind != Predicate::Kind::be) {
+      draft.basis = Basis::first_hand;
+      draft.because.emplace_back("the narrator took part → first-hand");
+    }
+    if (draft.statement == Statement::located && draft.basis == Basis::unstated && p && p->agent == Agent::we) {
+      draft.basis = Basis::first_hand;
+    }
+    if (draft.date && is_about(draft.date->expression) && draft.firmness == Firmness::firm) {
+      draft.firmness = Firmness::hedged;
+    }
+    if (cues.doubted) {
+      if (draft.statement == Statement::present) {
+        draft.statement = Statement::absent;
+      } else if (draft.statement != Statement::absent) {
+        draft.polarity = Polarity::denied;
+      }
+    }
+    if (cues.not_as_if) draft.polarity = Polarity::denied;
+    if (cues.not_until && draft.polarity == Polarity::denied) draft.polarity = Polarity::affirmed;
+    for (const std::uint32_t used : cues.used) {
+      const CueSpan& span = passage_.cues[used];
+      const Cue& cue = c_.words.cues[span.cue];
+      Mention mention;
+      mention.kind = MentionKind::cue;
+      mention.range = c_.positions.range_of(passage_, span.span);
+      mention.value = std::string(to_string(cue.cue)) + (cue.value.empty() ? "" : " " + cue.value);
+      mention.rule = cue.phrase;
+      draft.because.push_back("'" + std::string(passage_.words(span.span)) + "' → " + mention.value);
+      draft.cues.push_back(std::move(mention));
+    }
+  }
+}
+
+void StatementReader::fragment() {
+  const Span span = c_.reading.span;
+  std::vector<const Thing*> all = arguments_.group_in(span);
+  if (all.empty()) return;
+  const std::size_t first = drafts_.size();
+  for (const Subject& subject : things(all)) {
+    const Thing& thing = *subject.thing;
+    const Thing* place = arguments_.place_in(span, {Role::at, Role::relation});
+    const bool counted = thing.quantity >= 0 && !passage_.numbers[static_cast<std::size_t>(thing.quantity)].measure;
+    if (!place && !counted && !(thing.negated && !dates_for(passage_, c_.reading, nullptr, 0).empty())) continue;
+    // Much talk beside a bare name is talk of something else.
+    if (span.past - span.first > 25) continue;
+    add_state(nullptr, subject, thing.negated);
+  }
+  put_dates(nullptr, first);
+  put_cues(nullptr, 0, first);
+}
+
+std::vector<Draft> StatementReader::run() {
+  if (c_.reading.predicates.empty()) {
+    fragment();
+    return std::move(drafts_);
+  }
+  for (const Predicate& p : c_.reading.predicates) {
+    const std::size_t first = drafts_.size();
+    switch (p.kind) {
+      case Predicate::Kind::verb: verb(p); break;
+      case Predicate::Kind::exist: exists(p); break;
+      case Predicate::Kind::have: has(p); break;
+      case Predicate::Kind::be: is(p); break;
+    }
+    instead_of(p);
+    put_dates(&p, first);
+    put_cues(&p, p.clause, first);
+  }
+  return std::move(drafts_);
+}
+
+std::vector<Draft> read_statements(const StatementContext& context) {
+  // A question the narrator asks states nothing, but for "or was it 1950?" behind a statement.
+  if (context.reading.question && !context.asking) {
+    const bool tag = std::any_of(context.passage.cues.begin(), context.passage.cues.end(), [&](const CueSpan& cue) {
+      return context.reading.span.holds(cue.span.first) && cue.span.first > context.reading.span.first &&
+             (context.words.cues[cue.cue].cue == CueClass::hedge ||
+              context.words.cues[cue.cue].cue == CueClass::pseudo);
+    });
+    const Flags& opening = context.passage.notes[context.reading.span.first].flags;
+    const bool asks = opening.has(WordClass::question_word) || opening.has(WordClass::be) ||
+                      opening.has(WordClass::do_) || opening.has(WordClass::have) || opening.has(WordClass::modal);
+    if (asks || !tag) return {};
+  }
+  return StatementReader(context).run();
+}
+
+}  // namespace witnessmark::claims

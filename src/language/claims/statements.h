@@ -1,0 +1,39 @@
+#pragma once
+#include <vector>
+
+#include "language/claims/cue_reading.h"
+#include "language/claims/draft.h"
+#include "language/claims/times.h"
+
+namespace witnessmark::claims {
+
+/// Positions and places of one utterance in the reading text.
+struct Positions {
+  const CodePointIndex* index = nullptr;
+  CodePointRange range_of(const Passage& passage, Span span) const {
+    if (span.empty()) return {};
+    return index->to_code_points({{passage.base_byte + passage.tokens[span.first].begin},
+                                  {passage.base_byte + passage.tokens[span.past - 1].end}});
+  }
+};
+
+/// What the reader of statements works on.
+struct StatementContext {
+  const Passage& passage;
+  const Words& words;
+  const Finders& finders;
+  const SentenceReading& reading;
+  const Positions& positions;
+  Focus& focus;                       ///< Read for pronouns; brought up to date by the caller.
+  bool asking = false;                ///< The sentence is a question: what it would state is wanted.
+  /// Place or thing the question was about, for answers.
+  const Referent* asked_place = nullptr;
+};
+
+/// The statements of one sentence, in its order.
+std::vector<Draft> read_statements(const StatementContext& context);
+
+/// A referent of something named in the passage.
+Referent referent_of(const StatementContext& context, const Thing& thing);
+
+}  // namespace witnessmark::claims

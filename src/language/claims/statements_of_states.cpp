@@ -1,0 +1,291 @@
+// What forms of "to be" and "to have" state: that something is or was there, how many, what it was like, that it was gone,
+// that something happened, where the site lay, or when what was just spoken of took place.
+#include <algorithm>
+
+#include "language/claims/statement_reader.h"
+
+namespace witnessmark::claims {
+
+void StatementReader::exists(const Predicate& p) {
+  const Span clause = c_.reading.clauses[p.clause].span;
+  std::vector<Subject> subjects = things(arguments_.group_in({p.span.past, clause.past}));
+  // "How many bunks were there?"
+  if (subjects.empty() && c_.asking) subjects = things(arguments_.group_in({clause.first, p.span.first}));
+  if (subjects.empty()) {
+    event(p);
+    // "There were six", of what was just spoken of.
+    for (std::uint32_t i = p.span.past; i < std::min(clause.past, p.span.past + 3); ++i) {
+      if (passage_.notes[i].number < 0) continue;
+      const auto index = static_cast<std::uint32_t>(passage_.notes[i].number);
+      const Number& number = passage_.numbers[index];
+      if (number.measure || counts_people(index)) return;
+      const bool alone = number.span.past >= clause.past || arguments_.is_mark(number.span.past) ||
+                         arguments_.has(number.span.past, WordClass::of_them) ||
+                         passage_.notes[number.span.past].date >= 0 ||
+                         arguments_.has(number.span.past, WordClass::at) ||
+                         arguments_.has(number.span.past, WordClass::there);
+      if (!alone) return;
+      std::optional<Referent> subject;
+      for (const Draft& earlier : drafts_) {
+        if (earlier.subject) subject = earlier.subject;
+      }
+      if (!subject) subject = arguments_.pronoun(true);
+      if (!subject) return;
+      subject->carried = true;
+      Draft& draft = add(&p, Statement::count, {subject, nullptr}, p.negated);
+      draft.quantity = Quantity{number.least, number.most, std::string(passage_.words(number.span))};
+      if (number.about) draft.firmness = Firmness::hedged;
+      place_it(draft, &p, false);
+      if (!draft.place && !drafts_.empty() && drafts_.front().place) {
+        draft.place = drafts_.front().place;
+        draft.place->carried = true;
+      }
+      return;
+    }
+    return;
+  }
+  for (const Subject& subject : subjects) {
+    bool negated = things_between_negated(p, subject.thing) || subject.thing->negated;
+    const bool excepted = subject.thing->head > 0 && arguments_.has(subject.thing->head - 1, WordClass::terminator);
+    if (p.negated && !excepted) negated = true;
+    add_state(&p, subject, negated);
+    if (!drafts_.back().place && c_.asked_place) {
+      drafts_.back().place = *c_.asked_place;
+      drafts_.back().place->carried = true;
+    }
+  }
+}
+
+void StatementReader::event(const Predicate& p) {
+  const Span clause = c_.reading.clauses[p.clause].span;
+  for (std::uint32_t i = p.span.past; i < std::min(clause.past, p.span.past + 5); ++i) {
+    if (!arguments_.has(i, WordClass::event_noun)) continue;
+    std::optional<Referent> place = arguments_.place_for(&p, p.clause, false);
+    if (!place) return;
+    const bool negated = p.negated || negative_in(passage_, {p.span.past, i}).has_value();
+    Draft& draft = add(&p, Statement::happened, {}, negated);
+    draft.attribute = std::string(passage_.words({i, i + 1}));
+    draft.place = place;
+    return;
+  }
+}
+
+void StatementReader::has(const Predicate& p) {
+  std::vector<const Thing*> objects = arguments_.objects(p);
+  // "had twenty feet of chain": no count of chains.
+  for (const Subject& subject : things(objects)) {
+    bool negated = p.negated || things_between_negated(p, subject.thing) || subject.thing->negated;
+    const bool excepted = subject.thing->head > 0 && arguments_.has(subject.thing->head - 1, WordClass::terminator);
+    if (excepted) negated = false;
+    add_state(&p, subject, negated);
+    Draft& draft = drafts_.back();
+    if (!draft.place) {
+      // "The salle had no guillotine."
+      if (const Thing* place = arguments_.place_in(p.left, {Role::none})) draft.place = referent_of(c_, *place);
+    }
+    if (!draft.place && c_.asked_place) {
+      draft.place = *c_.asked_place;
+      draft.place->carried = true;
+    }
+  }
+}
+
+std::string StatementReader::property_at(std::uint32_t from, std::uint32_t past, std::uint32_t* end) const {
+  std::uint32_t i = from;
+  while (i < past && (arguments_.has(i, WordClass::shade) && !arguments_.has(i, WordClass::colour))) ++i;
+  if (i >= past) return {};
+  struct Kind {
+    WordClass word;
+    const char* name;
+  };
+  for (const Kind kind : {Kind{WordClass::colour, "colour"}, Kind{WordClass::material, "material"},
+                          Kind{WordClass::type, "type"}, Kind{WordClass::condition, "condition"}}) {
+    if (!arguments_.has(i, kind.word)) continue;
+    const std::uint32_t last = std::min(past, i + (passage_.notes[i].reach > 1 ? passage_.notes[i].reach : 1));
+    if (end) *end = last;
+    return std::string(kind.name) + ": " + std::string(passage_.words({from, last}));
+  }
+  return {};
+}
+
+bool StatementReader::is_gone(const Predicate& p, const std::vector<Subject>& subjects) {
+  const Span clause = c_.reading.clauses[p.clause].span;
+  for (std::uint32_t i = p.span.past; i < std::min(clause.past, p.span.past + 4); ++i) {
+    if (arguments_.is_mark(i)) return false;
+    if (!arguments_.has(i, WordClass::gone)) {
+      if (arguments_.has(i, WordClass::adverb) || arguments_.has(i, WordClass::everything) ||
+          arguments_.has(i, WordClass::already) || arguments_.has(i, WordClass::still)) {
+        continue;
+      }
+      return false;
+    }
+    if (i + 1 < clause.past && arguments_.has(i + 1, WordClass::to)) return false;  // "had gone to …"
+    for (const Subject& subject : subjects) {
+      Draft& draft = add(&p, Statement::ends, subject, p.negated);
+      place_it(draft, &p, true);
+    }
+    return true;
+  }
+  return false;
+}
+
+bool StatementReader::is_attribute(const Predicate& p, const std::vector<Subject>& subjects) {
+  const Span clause = c_.reading.clauses[p.clause].span;
+  bool negated = p.negated;
+  for (std::uint32_t i = p.span.past; i < std::min(clause.past, p.span.past + 5); ++i) {
+    if (arguments_.is_mark(i)) return false;
+    if (passage_.notes[i].thing >= 0 || passage_.notes[i].date >= 0) return false;
+    std::uint32_t end = i;
+    const std::string property = property_at(i, clause.past, &end);
+    if (!property.empty()) {
+      // "a brass plate": the adjective of another noun, unless that is what the thing is said to be.
+      if (end < clause.past && passage_.notes[end].thing >= 0 && property.rfind("type", 0) != 0) return false;
+      for (const Subject& subject : subjects) {
+        Draft& draft = add(&p, Statement::attribute, subject, negated);
+        draft.attribute = property;
+        place_it(draft, &p, false);
+      }
+      return true;
+    }
+    const Flags& f = passage_.notes[i].flags;
+    if (f.has(WordClass::negative)) {
+      negated = true;
+      continue;
+    }
+    if (!f.has(WordClass::adverb) && !f.has(WordClass::determiner) && !f.has(WordClass::everything) &&
+        passage_.notes[i].cue < 0) {
+      return false;
+    }
+  }
+  return false;
+}
+
+bool StatementReader::is_somewhere(const Predicate& p, const std::vector<Subject>& subjects) {
+  const Span clause = c_.reading.clauses[p.clause].span;
+  const Span right{p.span.past, std::max(p.span.past, p.right.past)};
+  const bool inverted = right.empty();
+  const Thing* place = arguments_.place_in(right, {Role::at, Role::relation, Role::none});
+  if (!place) place = arguments_.place_in({p.span.past, clause.past}, {Role::at, Role::relation});
+  if (!place && inverted) place = arguments_.place_in(p.left, {Role::at});
+  std::string words = place ? std::string() : arguments_.relative_place({p.span.past, clause.past}, nullptr);
+  bool there = false;
+  for (std::uint32_t i = p.span.past; i < std::min(right.past, p.span.past + 4); ++i) {
+    there = there || arguments_.has(i, WordClass::there) || arguments_.has(i, WordClass::in_there);
+    if (arguments_.is_mark(i)) break;
+  }
+  if (!place && words.empty() && !there) return false;
+  const bool negated = p.negated || negative_in(passage_, {p.span.past, place ? place->head : p.span.past}).has_value() ||
+                       arguments_.any_in(p.right, WordClass::no_longer);
+  // "Where the boiler had been, they put …": by then it was gone.
+  bool had_been = false;
+  for (std::uint32_t i = clause.first; i < p.at; ++i) {
+    had_been = had_been || (arguments_.has(i, WordClass::where) && passage_.notes[i].cue < 0);
+  }
+  for (const Subject& subject : subjects) {
+    add_state(&p, subject, negated || (subject.thing && subject.thing->negated));
+    Draft& draft = drafts_.back();
+    if (place && !draft.place) draft.place = referent_of(c_, *place);
+    if (!draft.place && draft.place_words.empty()) draft.place_words = words;
+    if (!draft.place && there && c_.focus.place) {
+      draft.place = c_.focus.place;
+      draft.place->carried = true;
+    }
+  }
+  return true;
+}
+
+void StatementReader::is_dated(const Predicate& p, const std::vector<Subject>& subjects) {
+  const Span clause = c_.reading.clauses[p.clause].span;
+  // The first content after the verb is a date.
+  bool date_first = false;
+  for (std::uint32_t i = p.span.past; i < clause.past; ++i) {
+    if (passage_.notes[i].date >= 0) {
+      date_first = true;
+      break;
+    }
+    const Flags& f = passage_.notes[i].flags;
+    if (arguments_.is_mark(i) || (!f.has(WordClass::adverb) && !f.has(WordClass::at) && !f.has(WordClass::determiner) &&
+                                  passage_.notes[i].cue < 0)) {
+      break;
+    }
+  }
+  if (!date_first) return;
+  const Clause& own = c_.reading.clauses[p.clause];
+  if (own.past_predicate - own.first_predicate > 1) return;  // A cleft: the date is the other verb's.
+  if (!subjects.empty() && subjects[0].thing) {
+    // "The turbine must be 1954": dated to its beginning.
+    if (c_.passage.notes[p.at].flags.has(WordClass::be) && p.infinitive) return;
+    for (const Subject& subject : subjects) add(&p, Statement::begins, subject, p.negated);
+    return;
+  }
+  const Draft* last = nullptr;
+  for (const Draft& draft : drafts_) {
+    if (!draft.withdrawn) last = &draft;
+  }
+  if (!last && c_.focus.last && c_.focus.age <= 2) last = &*c_.focus.last;
+  if (!last || p.agent == Agent::we) return;
+  bool plural = false;
+  if (!arguments_.pronoun_subject(p, plural)) return;
+  Draft again = *last;
+  again.elliptical = true;
+  again.polarity = p.negated ? Polarity::denied : Polarity::affirmed;
+  again.date.reset();
+  again.basis = Basis::unstated;
+  again.knower.clear();
+  again.firmness = Firmness::firm;
+  again.cues.clear();
+  again.because.clear();
+  again.quotes.clear();
+  again.led = again.withdrawn = false;
+  again.clause = p.clause;
+  again.clause_range = c_.positions.range_of(passage_, clause);
+  if (again.subject) again.subject->carried = true;
+  if (again.place) again.place->carried = true;
+  drafts_.push_back(std::move(again));
+}
+
+void StatementReader::is(const Predicate& p) {
+  const Clause& own = c_.reading.clauses[p.clause];
+  std::vector<Subject> subjects = subjects_or_pronoun(p);
+  const std::size_t before = drafts_.size();
+  // "Where was the searchlight?", "Was the awning on the deck?"
+  if (subjects.empty() && (c_.asking || p.left.empty())) subjects = things(arguments_.objects(p));
+  bool another = false;
+  for (std::uint32_t i = own.first_predicate; i < own.past_predicate; ++i) {
+    another = another || c_.reading.predicates[i].at > p.at;
+  }
+  const Thing* person = nullptr;
+  for (const Thing& thing : passage_.things) {
+    if (thing.kind == ThingKind::person && p.left.holds(thing.span.first)) person = &thing;
+  }
+  if (person || ((p.agent == Agent::we || p.agent == Agent::it) && (subjects.empty() || !subjects[0].thing))) {
+    const Thing* where = arguments_.place_in(p.right, {Role::at}, true);
+    if (where && (person || p.agent == Agent::we || arguments_.any_in({own.span.first, p.span.past}, WordClass::she))) {
+      Subject who;
+      if (person) who = {referent_of(c_, *person), person};
+      Draft& draft = add(&p, Statement::located, who, p.negated);
+      draft.place = referent_of(c_, *where);
+      return;
+    }
+    if (person || p.agent == Agent::we) return;
+  }
+  if (!subjects.empty() && !another) {
+    if (is_gone(p, subjects) || is_attribute(p, subjects) || is_somewhere(p, subjects)) return;
+  }
+  if (subjects.empty()) {
+    // "The salle was cream."
+    if (const Thing* place = arguments_.place_in(p.left, {Role::none}); place && !another) {
+      if (is_attribute(p, {Subject{}})) {
+        drafts_.back().place = referent_of(c_, *place);
+        return;
+      }
+    }
+  }
+  if (drafts_.size() == before) is_dated(p, subjects);
+  // "Where was the searchlight?" wants a place.
+  if (c_.asking && drafts_.size() == before && !subjects.empty() && !another) {
+    for (const Subject& subject : subjects) add_state(&p, subject, false);
+  }
+}
+
+}  // namespace witnessmark::claims

@@ -1,0 +1,334 @@
+// What the verbs of verbs.csv state of their subjects and objects.
+#include <algorithm>
+
+#include "language/claims/statement_reader.h"
+
+namespace witnessmark::claims {
+
+void StatementReader::verb(const Predicate& p) {
+  switch (p.verb->kind) {
+    case VerbKind::begins: begins_or_ends(p, Statement::begins); break;
+    case VerbKind::ends: begins_or_ends(p, Statement::ends); break;
+    case VerbKind::move: move(p); break;
+    case VerbKind::replace: replace(p); break;
+    case VerbKind::swap: swap(p); break;
+    case VerbKind::takeover: takeover(p); break;
+    case VerbKind::present:
+      if (p.verb->needs == VerbNeeds::seen) {
+        seen(p);
+      } else {
+        stands(p);
+      }
+      break;
+    case VerbKind::paint: paint(p); break;
+    case VerbKind::unpaint: unpaint(p); break;
+    case VerbKind::name: name(p); break;
+    case VerbKind::happened: happened(p); break;
+    case VerbKind::located: located(p); break;
+    case VerbKind::built: built(p); break;
+  }
+}
+
+void StatementReader::begins_or_ends(const Predicate& p, Statement statement) {
+  const bool object = p.verb->frame == VerbFrame::object;
+  const std::vector<Subject> subjects = object ? objects_or_pronoun(p) : subjects_or_pronoun(p);
+  const bool ending = statement == Statement::ends;
+  const bool everything = arguments_.any_in(p.right, WordClass::everything);
+  for (const Subject& subject : subjects) {
+    bool negated = p.negated || (subject.thing && subject.thing->negated);
+    if (everything && subject.thing && subject.thing->head > 0 &&
+        arguments_.has(subject.thing->head - 1, WordClass::terminator)) {
+      negated = !negated;  // "took off everything except the anchor"
+    }
+    Draft& draft = add(&p, statement, subject, negated);
+    place_it(draft, &p, ending);
+    // "not yet fitted" says that it was not there.
+    if (statement == Statement::begins && negated && arguments_.any_in(p.span, WordClass::yet)) {
+      draft.statement = Statement::absent;
+      draft.polarity = Polarity::affirmed;
+    }
+  }
+  if (subjects.empty()) return;
+  for (const Thing* thing : arguments_.contrasted(c_.reading.clauses[p.clause].span)) {
+    const bool already = std::any_of(subjects.begin(), subjects.end(), [&](const Subject& s) { return s.thing == thing; });
+    if (already) continue;
+    Draft& draft = add(&p, statement, {referent_of(c_, *thing), thing}, true);
+    place_it(draft, &p, ending);
+  }
+}
+
+void StatementReader::move(const Predicate& p) {
+  const std::vector<Subject> subjects =
+      p.verb->frame == VerbFrame::object ? objects_or_pronoun(p) : subjects_or_pronoun(p);
+  const Span clause = c_.reading.clauses[p.clause].span;
+  const Thing* to = arguments_.place_in({p.at, clause.past}, {Role::to});
+  const Thing* from = arguments_.place_in({p.at, clause.past}, {Role::from});
+  if (!to && !from) to = arguments_.place_in({p.at, clause.past}, {Role::at});
+  for (const Subject& subject : subjects) {
+    const bool negated = p.negated || (subject.thing && subject.thing->negated);
+    Draft& ends = add(&p, Statement::ends, subject, negated);
+    if (from) {
+      ends.place = referent_of(c_, *from);
+    } else if (c_.focus.last && c_.focus.last->place && subject.referent && subject.referent->carried) {
+      // Moved from where it was said to be.
+      ends.place = c_.focus.last->place;
+      ends.place->carried = true;
+    } else if (subject.referent && subject.referent->carried && !drafts_.empty()) {
+      for (const Draft& earlier : drafts_) {
+        if (earlier.place && earlier.subject && earlier.subject->terms == subject.referent->terms) {
+          ends.place = earlier.place;
+        }
+      }
+    }
+    if (negated || (from && !to)) continue;
+    Draft& begins = add(&p, Statement::begins, subject, false);
+    if (to) {
+      begins.place = referent_of(c_, *to);
+    } else {
+      begins.place_words = arguments_.relative_place({p.at, clause.past}, subject.thing);
+    }
+  }
+}
+
+void StatementReader::replace(const Predicate& p) {
+  const Span clause = c_.reading.clauses[p.clause].span;
+  const auto with = arguments_.with_role({p.at, clause.past}, Role::with);
+  auto by = arguments_.with_role({p.at, clause.past}, Role::by);
+  std::vector<Subject> gone;
+  std::vector<Subject> come;
+  if (p.passive) {
+    gone = subjects_or_pronoun(p);
+    come = things(by.empty() ? with : by);
+  } else {
+    gone = objects_or_pronoun(p);
+    come = things(with);
+    if (come.empty()) {
+      // "The turbine replaced the wheel."
+      const auto left = arguments_.subjects(p);
+      const auto right = arguments_.objects(p);
+      if (!left.empty() && (!right.empty() || (!gone.empty() && !gone[0].thing))) come = things(left);
+    }
+  }
+  for (const Subject& subject : gone) {
+    Draft& draft = add(&p, Statement::ends, subject, p.negated);
+    place_it(draft, &p, true);
+  }
+  if (p.negated) return;
+  // "They replaced the stove": a new one of the same kind.
+  if (come.empty()) come = gone;
+  for (const Subject& subject : come) {
+    Draft& draft = add(&p, Statement::begins, subject, false);
+    place_it(draft, &p, false);
+  }
+}
+
+void StatementReader::swap(const Predicate& p) {
+  const Span clause = c_.reading.clauses[p.clause].span;
+  auto come = arguments_.with_role({p.at, clause.past}, Role::for_);
+  if (come.empty()) come = arguments_.with_role({p.at, clause.past}, Role::with);
+  if (come.empty()) come = arguments_.with_role({p.at, clause.past}, Role::to);
+  if (come.empty()) return;
+  for (const Subject& subject : objects_or_pronoun(p)) {
+    Draft& draft = add(&p, Statement::ends, subject, p.negated);
+    place_it(draft, &p, true);
+  }
+  for (const Subject& subject : things(come)) {
+    Draft& draft = add(&p, Statement::begins, subject, p.negated);
+    place_it(draft, &p, false);
+  }
+}
+
+void StatementReader::takeover(const Predicate& p) {
+  const Span clause = c_.reading.clauses[p.clause].span;
+  const std::vector<Subject> left = subjects_or_pronoun(p);
+  std::vector<Subject> right = things(arguments_.group_in({p.span.past, clause.past}));
+  if (right.empty()) {
+    for (const Role role : {Role::from, Role::to, Role::for_}) {
+      if (right.empty()) right = things(arguments_.with_role({p.at, clause.past}, role));
+    }
+  }
+  if (left.empty() || right.empty()) return;
+  const bool newcomer_left = p.verb->particle.starts_with("over");
+  for (const Subject& subject : left) {
+    Draft& draft = add(&p, newcomer_left ? Statement::begins : Statement::ends, subject, p.negated);
+    place_it(draft, &p, !newcomer_left);
+  }
+  for (const Subject& subject : right) {
+    Draft& draft = add(&p, newcomer_left ? Statement::ends : Statement::begins, subject, p.negated);
+    place_it(draft, &p, newcomer_left);
+  }
+}
+
+/// "Instead of the searchlight they gave us a loudhailer."
+void StatementReader::instead_of(const Predicate& p) {
+  if (p.kind != Predicate::Kind::verb || p.verb->kind != VerbKind::begins || p.negated) return;
+  for (const Subject& subject : things(arguments_.with_role(c_.reading.clauses[p.clause].span, Role::instead))) {
+    Draft& draft = add(&p, Statement::ends, subject, false);
+    place_it(draft, &p, true);
+  }
+}
+
+void StatementReader::paint(const Predicate& p) {
+  std::vector<Subject> subjects = objects_or_pronoun(p);
+  const Span clause = c_.reading.clauses[p.clause].span;
+  const Thing* place = nullptr;
+  if (subjects.empty()) {
+    place = arguments_.place_in(p.passive ? p.left : p.right, {Role::none});
+    if (!place) return;
+    subjects.push_back({});
+  }
+  const bool dated = !dates_for(passage_, c_.reading, &p, p.clause).empty();
+  for (const Subject& subject : subjects) {
+    bool any = false;
+    for (std::uint32_t i = p.span.past; i < clause.past;) {
+      std::uint32_t end = i;
+      const std::string colour = arguments_.has(i, WordClass::colour) || arguments_.has(i, WordClass::shade)
+                                     ? property_at(i, clause.past, &end)
+                                     : std::string();
+      if (colour.empty() || passage_.notes[i].thing >= 0) {
+        ++i;
+        continue;
+      }
+      bool negated = p.negated;
+      if (i > 0 && arguments_.has(i - 1, WordClass::negative) && i - 1 >= p.span.past) negated = true;
+      Draft& draft = add(&p, p.passive && !dated ? Statement::attribute : Statement::begins, subject, negated);
+      draft.attribute = colour;
+      if (place) {
+        draft.place = referent_of(c_, *place);
+      } else {
+        place_it(draft, &p, false);
+      }
+      any = true;
+      i = std::max(end, i + 1);
+    }
+    if (any) continue;
+    Draft& draft = add(&p, Statement::happened, subject, p.negated);
+    draft.attribute = "painted";
+    if (place) {
+      draft.place = referent_of(c_, *place);
+    } else {
+      place_it(draft, &p, false);
+    }
+  }
+}
+
+void StatementReader::unpaint(const Predicate& p) {
+  const Span clause = c_.reading.clauses[p.clause].span;
+  std::string colour;
+  for (std::uint32_t i = p.at + 1; i < clause.past && colour.empty(); ++i) {
+    if (arguments_.has(i, WordClass::colour)) colour = property_at(i, clause.past, nullptr);
+  }
+  if (colour.empty()) return;
+  for (const Thing& thing : passage_.things) {
+    if (thing.kind != ThingKind::equipment || !clause.holds(thing.span.first)) continue;
+    Draft& draft = add(&p, Statement::ends, {referent_of(c_, thing), &thing}, p.negated);
+    draft.attribute = colour;
+    place_it(draft, &p, true);
+    return;
+  }
+}
+
+void StatementReader::name(const Predicate& p) {
+  std::vector<Subject> subjects = p.passive ? subjects_or_pronoun(p) : objects_or_pronoun(p);
+  if (subjects.empty()) return;
+  std::uint32_t first = p.span.past;
+  if (!p.passive) {
+    if (subjects[0].thing && subjects[0].thing->span.first >= p.at) {
+      first = subjects[0].thing->span.past;
+    } else {
+      ++first;  // Over the pronoun.
+    }
+  }
+  std::uint32_t past = first;
+  while (past < p.right.past && !arguments_.is_mark(past) && past < first + 5 &&
+         !arguments_.has(past, WordClass::subordinator) && passage_.notes[past].date < 0) {
+    ++past;
+  }
+  const std::string words(passage_.words({first, past}));
+  if (words.empty()) return;
+  for (const Subject& subject : subjects) {
+    Draft& draft = add(&p, Statement::attribute, subject, p.negated);
+    draft.attribute = "name: " + words;
+    place_it(draft, &p, false);
+  }
+}
+
+void StatementReader::happened(const Predicate& p) {
+  std::vector<Subject> subjects =
+      p.verb->frame == VerbFrame::object ? objects_or_pronoun(p) : things(arguments_.subjects(p));
+  const Thing* place = nullptr;
+  if (subjects.empty()) {
+    const bool left = p.verb->frame == VerbFrame::subject || p.passive;
+    place = arguments_.place_in(left ? p.left : p.right, {Role::none});
+    if (place) {
+      subjects.push_back({});
+    } else if (p.verb->frame == VerbFrame::subject) {
+      subjects = subjects_or_pronoun(p);
+    }
+  }
+  for (const Subject& subject : subjects) {
+    Draft& draft = add(&p, Statement::happened, subject, p.negated);
+    draft.attribute = draft.action;
+    if (place) {
+      draft.place = referent_of(c_, *place);
+    } else {
+      place_it(draft, &p, false);
+    }
+  }
+}
+
+void StatementReader::located(const Predicate& p) {
+  const Span clause = c_.reading.clauses[p.clause].span;
+  const Thing* where = arguments_.place_in({p.at, clause.past}, {Role::at, Role::to, Role::none}, true);
+  if (!where) where = arguments_.place_in(clause, {Role::at}, true);
+  if (!where) return;
+  Subject who;
+  for (const Thing& thing : passage_.things) {
+    if (thing.kind == ThingKind::person && p.left.holds(thing.span.first)) who = {referent_of(c_, thing), &thing};
+  }
+  const bool site = p.agent == Agent::we || p.agent == Agent::it;
+  const bool named_site = arguments_.place_in(p.left, {Role::none}) != nullptr;
+  if (!who.referent && !site && !named_site) return;
+  Draft& draft = add(&p, Statement::located, who, p.negated);
+  draft.quantity.reset();
+  draft.place = referent_of(c_, *where);
+}
+
+void StatementReader::built(const Predicate& p) {
+  if (!p.passive) return;
+  for (const Subject& subject : subjects_or_pronoun(p)) {
+    Draft& draft = add(&p, Statement::attribute, subject, p.negated);
+    draft.attribute = "made";
+    place_it(draft, &p, false);
+  }
+}
+
+void StatementReader::seen(const Predicate& p) {
+  // Only when nothing else in the clause says what was seen.
+  const Clause& clause = c_.reading.clauses[p.clause];
+  for (std::uint32_t i = clause.first_predicate; i < clause.past_predicate; ++i) {
+    if (c_.reading.predicates[i].at > p.at) return;
+  }
+  if (p.negated) return;
+  for (const Subject& subject : objects_or_pronoun(p)) {
+    if (!subject.thing) continue;
+    const bool placed = arguments_.place_in(p.right, {Role::at, Role::relation}) != nullptr;
+    if (!placed) continue;
+    add_state(&p, subject, subject.thing->negated);
+  }
+}
+
+void StatementReader::stands(const Predicate& p) {
+  if (p.verb->frame == VerbFrame::object) {
+    if (p.passive) return;
+    for (const Subject& subject : things(arguments_.objects(p))) {
+      add_state(&p, subject, p.negated || subject.thing->negated);
+    }
+    return;
+  }
+  for (const Subject& subject : subjects_or_pronoun(p)) {
+    add_state(&p, subject, p.negated || (subject.thing && subject.thing->negated));
+  }
+}
+
+}  // namespace witnessmark::claims

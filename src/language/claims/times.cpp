@@ -1,0 +1,162 @@
+// Which date belongs to which verb. A sentence with one date gives it to all its verbs. Otherwise a verb takes the
+// nearest date of its own clause, first to the right; a clause without date takes the sentence's opening date, else that
+// of a following clause that shares its subject ("took off A and put on B in 1962"), else that of the clause before.
+#include "language/claims/times.h"
+
+#include <algorithm>
+
+namespace witnessmark::claims {
+namespace {
+
+bool usable(const DateExpression& date) {
+  return date.type == TimexType::date || date.type == TimexType::time || date.edtf.has_value();
+}
+
+/// Flags of the words just before a date, over prepositions.
+DateUse use_of(const Passage& passage, std::uint32_t date, Span sentence) {
+  DateUse use;
+  use.date = date;
+  use.corrected = passage.dates[date].corrected;
+  const Span span = passage.date_spans[date];
+  const auto mark_flags = [&](std::uint32_t i) {
+    const Flags& f = passage.notes[i].flags;
+    if (f.has(WordClass::until)) use.until = true;
+    if (passage.tokens[i].kind == Token::Kind::word && passage.words({i, i + 1}).size() == 5 &&
+        f.has(WordClass::subordinator)) {
+      const std::string_view word = passage.words({i, i + 1});
+      use.since = use.since || word == "since" || word == "Since";
+    }
+  };
+  if (!span.empty()) {
+    mark_flags(span.first);
+    for (std::uint32_t k = span.first; k > sentence.first && k + 3 > span.first; --k) {
+      const std::uint32_t at = k - 1;
+      if (passage.tokens[at].kind == Token::Kind::mark || passage.notes[at].thing >= 0) break;
+      const Flags& f = passage.notes[at].flags;
+      const bool preposition = f.has(WordClass::at) || f.has(WordClass::for_) || f.has(WordClass::by) ||
+                               f.has(WordClass::until) || f.has(WordClass::subordinator) || f.has(WordClass::to) ||
+                               f.has(WordClass::determiner);
+      if (f.has(WordClass::negative) && passage.notes[at].cue < 0) {
+        // "not in 1954" as a piece of its own; "was not in 1954" belongs to the verb.
+        const bool alone = at == sentence.first || passage.tokens[at - 1].kind == Token::Kind::mark ||
+                           passage.notes[at - 1].flags.has(WordClass::coordinator);
+        use.negated = alone;
+        break;
+      }
+      if (!preposition) break;
+      mark_flags(at);
+      if (passage.notes[at].reach > 1) continue;
+      // "right up to": a phrase that began further left.
+    }
+    for (std::uint32_t k = span.first; k > sentence.first && k + 4 > span.first; --k) {
+      const Note& note = passage.notes[k - 1];
+      if (note.flags.has(WordClass::until) && k - 1 + note.reach >= span.first) use.until = true;
+    }
+  }
+  return use;
+}
+
+std::vector<std::uint32_t> dates_in(const Passage& passage, Span span) {
+  std::vector<std::uint32_t> dates;
+  for (std::uint32_t d = 0; d < passage.dates.size(); ++d) {
+    const Span& at = passage.date_spans[d];
+    if (!at.empty() && span.holds(at.first) && usable(passage.dates[d])) dates.push_back(d);
+  }
+  return dates;
+}
+
+/// Date d and those joined to it by "and" or "but" with nothing but prepositions between.
+std::vector<std::uint32_t> joined(const Passage& passage, const std::vector<std::uint32_t>& dates, std::size_t at) {
+  std::vector<std::uint32_t> group{dates[at]};
+  const auto linked = [&](std::uint32_t a, std::uint32_t b) {
+    bool link = false;
+    for (std::uint32_t i = passage.date_spans[a].past; i < passage.date_spans[b].first; ++i) {
+      const Flags& f = passage.notes[i].flags;
+      if (f.has(WordClass::coordinator)) {
+        link = true;
+      } else if (passage.tokens[i].kind == Token::Kind::mark && passage.tokens[i].mark == ',') {
+        link = true;
+      } else if (!f.has(WordClass::at) && !f.has(WordClass::adverb) && !f.has(WordClass::determiner) &&
+                 !f.has(WordClass::negative) && passage.notes[i].cue < 0 && !f.has(WordClass::then)) {
+        return false;
+      }
+    }
+    return link;
+  };
+  for (std::size_t i = at; i > 0 && linked(dates[i - 1], dates[i]); --i) group.insert(group.begin(), dates[i - 1]);
+  for (std::size_t i = at; i + 1 < dates.size() && linked(dates[i], dates[i + 1]); ++i) group.push_back(dates[i + 1]);
+  return group;
+}
+
+std::vector<DateUse> uses(const Passage& passage, const std::vector<std::uint32_t>& dates, Span sentence) {
+  std::vector<DateUse> all;
+  for (const std::uint32_t date : dates) all.push_back(use_of(passage, date, sentence));
+  return all;
+}
+
+std::vector<std::uint32_t> own_dates(const Passage& passage, const Predicate& predicate, Span clause) {
+  const std::vector<std::uint32_t> all = dates_in(passage, clause);
+  if (all.empty()) return {};
+  std::size_t best = all.size();
+  for (std::size_t i = 0; i < all.size() && best == all.size(); ++i) {
+    if (predicate.right.holds(passage.date_spans[all[i]].first)) best = i;
+  }
+  for (std::size_t i = all.size(); i > 0 && best == all.size(); --i) {
+    if (predicate.left.holds(passage.date_spans[all[i - 1]].first)) best = i - 1;
+  }
+  for (std::size_t i = 0; i < all.size() && best == all.size(); ++i) {
+    if (passage.date_spans[all[i]].first > predicate.at) best = i;
+  }
+  if (best == all.size()) best = all.size() - 1;
+  return joined(passage, all, best);
+}
+
+}  // namespace
+
+std::vector<DateUse> dates_for(const Passage& passage, const SentenceReading& reading, const Predicate* predicate,
+                               std::uint32_t clause) {
+  const std::vector<std::uint32_t> all = dates_in(passage, reading.span);
+  if (all.empty()) return {};
+  if (all.size() == 1) return uses(passage, all, reading.span);
+  const Clause& own = reading.clauses[clause];
+  std::vector<std::uint32_t> chosen =
+      predicate ? own_dates(passage, *predicate, own.span) : dates_in(passage, own.span);
+  if (chosen.empty() && !reading.predicates.empty() &&
+      passage.date_spans[all.front()].first < reading.predicates.front().at) {
+    chosen = joined(passage, all, 0);
+  }
+  if (chosen.empty() && clause + 1 < reading.clauses.size() && !reading.clauses[clause + 1].own_subject) {
+    chosen = dates_in(passage, reading.clauses[clause + 1].span);
+  }
+  for (std::uint32_t c = clause; chosen.empty() && c > 0; --c) {
+    chosen = dates_in(passage, reading.clauses[c - 1].span);
+    if (chosen.size() > 1) chosen.erase(chosen.begin(), chosen.end() - 1);
+  }
+  return uses(passage, chosen, reading.span);
+}
+
+std::optional<Edtf> end_of_until(const Edtf& value) {
+  if (const auto* interval = std::get_if<EdtfInterval>(&value.value)) {
+    if (const auto* end = std::get_if<EdtfDate>(&interval->end)) return Edtf{*end};
+  }
+  if (const auto* set = std::get_if<EdtfSet>(&value.value)) {
+    if (set->elements.size() == 1 && set->elements[0].last) return Edtf{*set->elements[0].last};
+  }
+  return value;
+}
+
+std::optional<Edtf> begin_of_since(const Edtf& value) {
+  if (const auto* interval = std::get_if<EdtfInterval>(&value.value)) {
+    if (const auto* begin = std::get_if<EdtfDate>(&interval->begin)) return Edtf{*begin};
+  }
+  if (const auto* set = std::get_if<EdtfSet>(&value.value)) {
+    if (set->elements.size() == 1 && set->elements[0].first) return Edtf{*set->elements[0].first};
+  }
+  return value;
+}
+
+bool is_about(const DateExpression& expression) {
+  return expression.mod == "APPROX" || (expression.edtf && to_string(*expression.edtf).find('~') != std::string::npos);
+}
+
+}  // namespace witnessmark::claims

@@ -1,0 +1,29 @@
+#pragma once
+#include <optional>
+#include <vector>
+
+#include "language/claims/draft.h"
+
+namespace witnessmark::claims {
+
+/// A date of the sentence as it bears on one predicate.
+struct DateUse {
+  std::uint32_t date = 0;      ///< Index into the passage's dates.
+  bool negated = false;        ///< "not in 1954"
+  bool until = false;          ///< "until 1953"
+  bool since = false;
+  bool corrected = false;      ///< Taken back.
+};
+
+/// Dates for a predicate: its own, else what the sentence says for all. Several only when joined by "and" or "but".
+std::vector<DateUse> dates_for(const Passage& passage, const SentenceReading& reading, const Predicate* predicate,
+                               std::uint32_t clause);
+
+/// The date at the near end of "until 1953", "since 1938": the value itself when it is no such interval.
+std::optional<Edtf> end_of_until(const Edtf& value);
+std::optional<Edtf> begin_of_since(const Edtf& value);
+
+/// Whether a date is only approximate as said ("about 1950").
+bool is_about(const DateExpression& expression);
+
+}  // namespace witnessmark::claims

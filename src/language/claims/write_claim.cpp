@@ -1,0 +1,195 @@
+#include "language/claims/write_claim.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+namespace witnessmark::claims {
+namespace {
+
+const AuthorityList& list_of(const Finders& finders, ThingKind kind) {
+  switch (kind) {
+    case ThingKind::equipment: return finders.equipment->list();
+    case ThingKind::place: return finders.places->list();
+    case ThingKind::location: return finders.locations->list();
+    case ThingKind::person: return finders.persons->list();
+  }
+  return finders.equipment->list();
+}
+
+MentionKind mention_kind(ThingKind kind) {
+  return kind == ThingKind::equipment || kind == ThingKind::person ? MentionKind::equipment : MentionKind::place;
+}
+
+ClaimTime time_of(const Draft& draft, const DatePolicy& policy) {
+  ClaimTime when;
+  if (!draft.date) return when;
+  const DateExpression& expression = draft.date->expression;
+  when.dated.written = expression.text;
+  when.dated.value = expression.edtf;
+  if (expression.edtf) when.period = to_period(*expression.edtf, policy);
+  const bool interval = expression.edtf && std::holds_alternative<EdtfInterval>(expression.edtf->value);
+  const bool state = draft.statement == Statement::present || draft.statement == Statement::absent ||
+                     draft.statement == Statement::located;
+  when.reading = interval && state ? Reading::throughout : Reading::within;
+  when.rule = expression.rule;
+  when.anchor = expression.anchor;
+  when.carried = draft.date->carried;
+  when.alternatives = expression.alternatives;
+  return when;
+}
+
+void add_referent(const Referent& referent, const std::string& key, std::vector<Mention>& mentions) {
+  Mention mention;
+  mention.kind = mention_kind(referent.kind);
+  mention.range = referent.range;
+  mention.value = key;
+  mention.rule = referent.carried ? "carried from the talk before" : "list";
+  mention.near_match = referent.near_match;
+  mentions.push_back(std::move(mention));
+}
+
+std::string reason_of(const Draft& draft) {
+  std::string reason;
+  const auto part = [&reason](const std::string& words) { reason += (reason.empty() ? "" : " + ") + words; };
+  const auto named = [&](const char* kind, const Referent& referent) {
+    part(fmt::format("{} '{}'{}{}", kind, referent.words, referent.carried ? " (carried)" : "",
+                     referent.near_match ? " (a likely misspelling)" : ""));
+  };
+  if (draft.subject) named(draft.subject->kind == ThingKind::person ? "person" : "equipment", *draft.subject);
+  if (!draft.action.empty()) part("'" + draft.action + "'");
+  if (draft.place) named(draft.place->kind == ThingKind::location ? "location" : "place", *draft.place);
+  if (!draft.place && !draft.place_words.empty()) part("'" + draft.place_words + "'");
+  if (draft.quantity) part("'" + draft.quantity->written + "'");
+  if (draft.date) part(fmt::format("'{}'{}", draft.date->expression.text, draft.date->carried ? " (carried)" : ""));
+  if (draft.led) {
+    reason += "; the interviewer said it, the narrator agreed";
+  } else if (draft.fragment) {
+    reason += " without a verb";
+  } else if (draft.elliptical) {
+    reason += "; repeats what was said before";
+  } else {
+    reason += " in one clause";
+  }
+  for (const std::string& because : draft.because) reason += "; " + because;
+  if (draft.withdrawn) reason += "; taken back in the same breath";
+  return reason;
+}
+
+/// Full and firm claims first; what was carried, misspelt or withdrawn later.
+int rank_of(const Draft& draft) {
+  int rank = 10;
+  if (!draft.subject) rank += 20;
+  if (!draft.date) rank += 10;
+  if (!draft.place) rank += 5;
+  if (draft.subject && draft.subject->carried) rank += 10;
+  if (draft.subject && draft.subject->near_match) rank += 20;
+  if (draft.subject && draft.subject->terms.size() > 1) rank += 5;
+  if (draft.fragment || draft.elliptical) rank += 5;
+  if (draft.statement == Statement::attribute) rank += 5;
+  if (draft.withdrawn) rank += 40;
+  return rank;
+}
+
+}  // namespace
+
+void Writer::write(const Draft& draft, std::vector<Claim>& claims) const {
+  if (!draft.subject && !draft.place) return;
+  Claim claim;
+  claim.interview = context.interview ? context.interview->key : std::string();
+  claim.speaker = speaker.person.empty() ? utterance.speaker : speaker.person;
+  claim.knower = draft.knower;
+  claim.statement = draft.statement;
+  claim.when = time_of(draft, context.policy);
+  claim.quantity = draft.quantity;
+  claim.attribute = draft.attribute;
+  claim.basis = draft.basis;
+  claim.firmness = draft.firmness;
+  claim.polarity = draft.polarity;
+  claim.led = draft.led;
+  claim.withdrawn = draft.withdrawn;
+  claim.quotes = draft.quotes;
+  claim.reason = reason_of(draft);
+  claim.rank = rank_of(draft);
+  const std::size_t subjects = draft.subject ? draft.subject->terms.size() : 1;
+  const std::size_t places = draft.place ? draft.place->terms.size() : 1;
+  for (std::size_t s = 0; s < subjects; ++s) {
+    for (std::size_t p = 0; p < places; ++p) {
+      Claim made = claim;
+      if (draft.subject) {
+        made.subject = list_of(finders, draft.subject->kind).terms()[draft.subject->terms[s]].key;
+        made.subject_words = draft.subject->words;
+        made.subject_carried = draft.subject->carried;
+        add_referent(*draft.subject, made.subject, made.mentions);
+      }
+      made.place_words = draft.place_words;
+      if (draft.place) {
+        const std::string& key = list_of(finders, draft.place->kind).terms()[draft.place->terms[p]].key;
+        if (draft.place->kind == ThingKind::place) made.place = key;
+        made.place_words = draft.place->words;
+        made.place_carried = draft.place->carried;
+        add_referent(*draft.place, key, made.mentions);
+      }
+      made.mentions.insert(made.mentions.end(), draft.cues.begin(), draft.cues.end());
+      claims.push_back(std::move(made));
+    }
+  }
+}
+
+void number_ordinals(std::vector<Claim>& claims) {
+  std::map<std::tuple<std::int64_t, std::int64_t, Statement>, int> next;
+  for (Claim& claim : claims) {
+    const CodePointRange& quote = claim.quotes.front();
+    claim.ordinal = next[{quote.begin.value, quote.end.value, claim.statement}]++;
+  }
+}
+
+void collect_mentions(const Passage& passage, const Positions& positions, const Finders& finders, const Words& words,
+                      std::vector<Mention>& mentions) {
+  for (const Thing& thing : passage.things) {
+    for (const std::uint32_t term : thing.terms) {
+      Mention mention;
+      mention.kind = mention_kind(thing.kind);
+      mention.range = positions.range_of(passage, thing.span);
+      mention.value = list_of(finders, thing.kind).terms()[term].key;
+      mention.rule = thing.kind == ThingKind::person ? "person" : thing.kind == ThingKind::location ? "itinerary" : "list";
+      mention.near_match = thing.near_match;
+      mentions.push_back(std::move(mention));
+    }
+  }
+  for (std::size_t d = 0; d < passage.dates.size(); ++d) {
+    const DateExpression& date = passage.dates[d];
+    if (passage.date_spans[d].empty()) continue;
+    mentions.push_back({MentionKind::date, positions.range_of(passage, passage.date_spans[d]),
+                        date.edtf ? to_string(*date.edtf) : date.timex3, date.rule, false});
+  }
+  for (const Number& number : passage.numbers) {
+    mentions.push_back({MentionKind::quantity, positions.range_of(passage, number.span),
+                        number.least == number.most ? std::to_string(number.least)
+                                                    : fmt::format("{}..{}", number.least, number.most),
+                        "number", false});
+  }
+  for (const CueSpan& cue : passage.cues) {
+    const Cue& what = words.cues[cue.cue];
+    if (what.cue >= CueClass::yes && what.cue <= CueClass::no) continue;
+    mentions.push_back({MentionKind::cue, positions.range_of(passage, cue.span),
+                        std::string(to_string(what.cue)) + (what.value.empty() ? "" : " " + what.value), what.phrase,
+                        false});
+  }
+}
+
+void collect_actions(const SentenceReading& reading, const StatementContext& context, std::vector<Mention>& mentions) {
+  for (const Predicate& p : reading.predicates) {
+    if (p.kind != Predicate::Kind::verb) continue;
+    static constexpr std::string_view kNames[] = {"begins",   "ends",    "ends begins", "ends begins", "ends begins",
+                                                  "ends begins", "present", "begins",   "ends",        "attribute",
+                                                  "happened", "located", "attribute"};
+    mentions.push_back({MentionKind::action, context.positions.range_of(context.passage, {p.at, p.span.past}),
+                        std::string(kNames[static_cast<std::size_t>(p.verb->kind)]),
+                        p.verb->base + (p.verb->particle.empty() ? "" : " " + p.verb->particle), false});
+  }
+}
+
+}  // namespace witnessmark::claims
