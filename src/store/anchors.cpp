@@ -27,8 +27,8 @@ std::optional<CodePointRange> AnchorCarrier::search(CodePointRange range) const 
   if (range.empty()) return std::nullopt;
   const std::string_view quote = before_.slice(range);
   // Wider and wider, first on both sides, then on one: what surrounds the words may itself have been revised.
-  static constexpr std::pair<std::int64_t, std::int64_t> kAround[] = {{0, 0},  {20, 20}, {60, 60}, {200, 200},
-                                                                      {60, 0}, {0, 60},  {200, 0}, {0, 200}};
+  static constexpr std::pair<std::int64_t, std::int64_t> kAround[] = {
+      {0, 0}, {20, 20}, {60, 60}, {200, 200}, {20, 0}, {0, 20}, {60, 0}, {0, 60}, {200, 0}, {0, 200}};
   for (const auto& [left, right] : kAround) {
     const std::int64_t begin = std::max<std::int64_t>(0, range.begin.value - left);
     const std::int64_t end = std::min(before_.size().value, range.end.value + right);
