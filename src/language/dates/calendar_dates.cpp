@@ -264,7 +264,11 @@ bool Grammar::season(std::size_t i, Spec& spec) const {
   spec.end = j + 1;
   if (year_after(j + 1, spec)) return true;
   if (said_year(j + 1, spec)) return true;
-  if (setting_.prose) return true;
+  if (setting_.prose) {
+    // "the summer offensive": the article is the offensive's.
+    const auto& after = t[j + 1];
+    return j == i || !(after.is_word() && !after.newline && !after.word && !ends_with(j + 1, "ed"));
+  }
   // Talk: a bare season has to stand where a time stands.
   const auto before = t[i - 1].hash;
   const bool told = t[i - 1].is(Role::part) || t[i - 1].is(Role::part_noun) || before == w("in") || before == w("by") || before == w("since") || before == w("until") ||

@@ -135,7 +135,7 @@ bool Grammar::clock(std::size_t i, Spec& spec) const {
   // on 4 October, of that day, the next morning
   std::size_t k = spec.end;
   if (is(k, w("on")) || is(k, w("of"))) ++k;
-  else if (t[k].is_sign(',') && !prose()) ++k;
+  else if (t[k].is_sign(',')) ++k;
   Spec day;
   offer(&Grammar::day_and_month, k, day);
   offer(&Grammar::said_relative, k, day);
@@ -197,7 +197,9 @@ bool Grammar::part_of_day(std::size_t i, Spec& spec) const {
   if (j != i) return false;
   // bare: at night is a habit, "night attack" in prose
   const bool at_night = is(i - 1, w("at")) && is(i, w("night"));
-  if (at_night || (prose() && !t[i - 1].is(Role::determiner) && !t[i - 1].is(Role::every) && !t[i - 1].is(Role::following) && k == j + 1)) {
+  if (prose() && t[i].capital && i != 0 && !t[i].newline && t[i - 1].kind != Token::Kind::sign) return false;   // Operation Red Dawn
+  const bool compound = t[k].is_sign('-') && !t[k].space && !t[k + 1].space;
+  if (at_night || (prose() && (compound || !t[i - 1].is(Role::determiner)) && !t[i - 1].is(Role::every) && !t[i - 1].is(Role::following) && k == j + 1)) {
     spec.kind = Spec::Kind::set;
     spec.timex = "XXXX-XX-XX" + spec.date.time;
     spec.rule = "set";

@@ -96,6 +96,7 @@ class Reader {
   DateReading run() {
     std::size_t i = tokens_.refill(0);
     while (tokens_[i].kind != Token::Kind::end) {
+      if (tokens_[i].newline && talk_.setting().prose) begin_line(i);
       if (may_begin(i)) {
         Spec spec;
         if (grammar_.read(i, spec) && spec.end > i) {
@@ -133,7 +134,22 @@ class Reader {
   static bool quick_word(std::uint64_t hash) {
     return hash == w("later") || hash == w("earlier") || hash == w("couple") || hash == w("half") || hash == w("quarter") || hash == w("at") ||
            hash == w("well") || hash == w("no") || hash == w("per") || hash == w("when") || hash == w("age") || hash == w("aged") || hash == w("i") ||
-           hash == w("right") || hash == w("very") || hash == w("dozens") || hash == w("present");
+           hash == w("right") || hash == w("very") || hash == w("dozens") || hash == w("present") || hash == w("date");
+  }
+
+  /// Prose: a short line without a full stop is a heading; the one year in it, if there is one, holds for its section.
+  void begin_line(std::size_t i) {
+    constexpr std::size_t kHeadingTokens = 12;
+    std::size_t j = i, years = 0;
+    std::int64_t year = 0;
+    while (tokens_[j].kind != Token::Kind::end && (j == i || !tokens_[j].newline) && j - i <= kHeadingTokens) {
+      if (tokens_[j].is_number() && tokens_[j].digits == 4 && tokens_[j].number >= 1000 && tokens_[j].number <= 2199) ++years, year = tokens_[j].number;
+      ++j;
+    }
+    const bool heading = j - i <= kHeadingTokens && tokens_[j - 1].sign != '.';
+    if (!heading) return talk_.begin_paragraph();
+    if (years == 1) talk_.begin_section(year);
+    else if (years > 1) talk_.end_section();
   }
 
   /// The limit a preposition before the expression sets on it.
@@ -195,14 +211,14 @@ class Reader {
       const auto limit = limit_before(spec);
       const auto meaning = talk_.meaning(spec);
       reading_.expressions.push_back(make(spec, meaning, limit));
-      talk_.move_to(meaning, spec);
+      talk_.move_to(meaning, spec, limit);
       return;
     }
     std::vector<DateExpression> parts;
     for (auto& part : spec.parts) {
       const auto meaning = talk_.meaning(part);
       parts.push_back(make(part, meaning, Mod::none));
-      talk_.move_to(meaning, part);
+      talk_.move_to(meaning, part, Mod::none);
     }
     if (talk_.setting().prose || spec.join == Spec::Join::none || !join(spec, parts))
       for (auto& part : parts) reading_.expressions.push_back(std::move(part));

@@ -25,7 +25,7 @@ std::size_t count_modifier(const Grammar& g, std::size_t i, Mod& mod) {
     mod = static_cast<Mod>(token.value(Role::approx));
     if (g.token(i + 1).is_sign('.')) return i;
     // "just over a year", "only about two years"
-    if (mod == Mod::none && g.token(i + 1).is(Role::approx)) return count_modifier(g, i + 1, mod);
+    if (mod == Mod::none && g.token(i + 1).is(Role::approx)) return g.prose() ? i : count_modifier(g, i + 1, mod);
     return i + 1;
   }
   return i;
@@ -61,6 +61,16 @@ bool read_span(const Grammar& g, std::size_t i, Span& span) {
     span.past = j + 1;
     if (!span.plural) span.count.vague = false, span.count.value = 1, span.bare = false, span.hyphen = true;
   } else {
+    if ((g.is(j, w("a")) || g.is(j, w("an"))) && g.token(j + 1).is(Role::number)) {   // a sixty-day period
+      Count inner;
+      std::size_t after = 0;
+      if (!g.count(j + 1, inner, after) || !g.token(after).is_sign('-') || !g.token(after + 1).is(Role::unit) || !g.is(after + 2, w("period")))
+        return false;
+      ++j;
+    } else if ((g.is(j, w("a")) || g.is(j, w("an"))) && g.token(j + 1).is_number()) {
+      if (!g.token(j + 2).is_sign('-') || !g.is(j + 4, w("period"))) return false;
+      ++j;
+    }
     if (!g.count(j, span.count, j)) return false;
     span.article = j == i + 1 && (g.is(i, w("a")) || g.is(i, w("an")));
     if (g.token(j).is_sign('-') && !g.token(j).space && !g.token(j + 1).space) ++j, span.hyphen = true;
@@ -94,6 +104,20 @@ bool after_for(const Grammar& g, std::size_t i) {
 }
 
 }  // namespace
+
+// "two months of fierce battles": what filled the time belongs to the expression (TimeML annotation guidelines: a
+// postmodifier is part of the extent). The phrase ends at a sign or a word that cannot be in it.
+std::size_t Grammar::past_noun_phrase(std::size_t i) const {
+  std::size_t j = i + 1;
+  for (int words = 0; words < 8; ++words, ++j) {
+    const auto& token = t[j];
+    if (!token.is_word() || token.newline) break;
+    const bool joins = token.hash == w("and");
+    if (token.any(bit(Role::year_zero)) || (token.any(bit(Role::place_in_time) | bit(Role::after_year) | bit(Role::limit) | bit(Role::determiner)) && !joins)) break;
+    if (joins && (!t[j + 1].is_word() || t[j + 1].any(bit(Role::determiner) | bit(Role::after_year)))) break;
+  }
+  return j == i + 1 ? i : j;
+}
 
 // What stands behind a span and makes it a point: later, ago, before Christmas, after that.
 bool Grammar::offset_tail(std::size_t i, Spec& spec) const {
@@ -149,6 +173,11 @@ bool Grammar::offset_tail(std::size_t i, Spec& spec) const {
   const bool open = next.kind != Token::Kind::word || next.newline || is(j, w("earlier")) || next.is(Role::after_year);
   const bool clause = next.is(Role::pronoun) || next.is(Role::determiner) || next.capital;
   if (clause && !is(j, w("earlier"))) {
+    if (prose() && next.capital && next.is_word() && !next.is(Role::determiner)) {   // eight days after Fort Sumter
+      for (k = j + 1; t[k].is_word() && t[k].capital && !t[k].newline; ++k) spec.end = k + 1;
+      spec.count.vague = true;
+      return true;
+    }
     spec.timex = "unknown-anchor";
     spec.end = j;
     return true;
@@ -173,6 +202,19 @@ bool Grammar::duration(std::size_t i, Spec& spec) const {
     following = true;
     ++j;
   }
+  if (!following && j != i) {
+    Count number;
+    std::size_t past = 0;
+    if (count(j, number, past) && !number.vague && t[past].is(Role::following) && t[past + 1].is(Role::units)) {   // the four previous weeks
+      spec.kind = Spec::Kind::duration;
+      spec.begin = i;
+      spec.end = past + 2;
+      spec.count = number;
+      spec.unit = static_cast<Unit>(t[past + 1].value(Role::units));
+      spec.rule = "duration";
+      return true;
+    }
+  }
   Span span;
   if (!read_span(*this, j, span)) {
     // the day before, the year after Christmas, the summer before we went into the yard
@@ -196,6 +238,8 @@ bool Grammar::duration(std::size_t i, Spec& spec) const {
     return true;
   }
   (void)det;
+  if (prose() && !span.hyphen && !span.aged && is(span.past, w("of")) && span.unit >= Unit::day && t[span.past - 1].any(bit(Role::unit) | bit(Role::units)))
+    span.past = past_noun_phrase(span.past);
   const bool the = j != i && !modified;
   if (number_is_label(j) && t[j].is_number()) return false;
   spec.begin = i;
@@ -208,8 +252,9 @@ bool Grammar::duration(std::size_t i, Spec& spec) const {
   const bool small = span.unit <= Unit::minute;
   // ten-day, 46-day, one-year: an adjective, the article stays outside
   if (span.hyphen) {
-    if (span.article || !span.count.vague) return !the || prose();
-    return false;
+    const bool period = is(span.past, w("period")) && prose();   // a sixty-day period, the same 28-day period
+    if (period) return spec.end = span.past + 1, true;
+    return !the && !span.count.vague && !(t[j].is(Role::determiner) && span.count.value == 1);
   }
   if (span.aged) {
     spec.kind = Spec::Kind::duration;

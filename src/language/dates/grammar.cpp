@@ -38,11 +38,13 @@ bool Grammar::read(std::size_t i, Spec& spec) const {
     offer(&Grammar::clock, i, best);
   if (det || token.any(bit(Role::day_part) | bit(Role::weekday) | bit(Role::part))) offer(&Grammar::part_of_day, i, best);
   if (det || token.any(bit(Role::watch) | bit(Role::ordinal))) offer(&Grammar::watch, i, best);
-  if (token.any(bit(Role::present) | bit(Role::past) | bit(Role::future)) || is(i, w("right")) || is(i, w("these")) || is(i, w("the")) || is(i, w("present")))
+  if (token.any(bit(Role::present) | bit(Role::past) | bit(Role::future)) || is(i, w("right")) || is(i, w("these")) || is(i, w("the")) || is(i, w("present")) || is(i, w("date")))
     offer(&Grammar::reference, i, best);
   if (token.is(Role::day_word)) offer(&Grammar::day_word, i, best);
   offer(&Grammar::event, i, best);
-  if (!prose()) {
+  if (prose()) {
+    if (digits || token.is(Role::number)) offer(&Grammar::age, i, best);
+  } else {
     if (is(i, w("when")) || is(i, w("at")) || is(i, w("age")) || is(i, w("aged")) || is(i, w("i"))) offer(&Grammar::age, i, best);
     if (is(i, w("when")) || is(i, w("my")) || is(i, w("the")) || is(i, w("i"))) offer(&Grammar::service, i, best);
   }

@@ -115,6 +115,12 @@ class Grammar {
   bool clock_digits(std::size_t i, Spec& spec) const;
   bool clock_tail(std::size_t i, int& hour, std::size_t& past, bool& said) const;
 
+  bool ends_with(std::size_t i, std::string_view ending) const {
+    const auto text = t.text(t[i]);
+    return text.size() > ending.size() && text.substr(text.size() - ending.size()) == ending;
+  }
+  std::size_t past_noun_phrase(std::size_t i) const;    ///< "of fierce battles", prose only.
+
   const TokenWindow& t;
   const TalkSetting& setting_;
 };

@@ -6,7 +6,18 @@ namespace witnessmark::dates {
 
 // when I was nineteen, I was about nineteen years old, at nineteen, at the age of 19
 bool Grammar::age(std::size_t i, Spec& spec) const {
-  if (prose()) return false;
+  if (prose()) {   // died at age [seventy-nine], aged [26]
+    std::int64_t years = 0;
+    std::size_t past = 0;
+    if ((!is(i - 1, w("age")) && !is(i - 1, w("aged"))) || !cardinal(i, years, past) || years < 1 || years > 120 || t[past].is(Role::units)) return false;
+    spec.kind = Spec::Kind::duration;
+    spec.begin = i;
+    spec.end = past;
+    spec.unit = Unit::year;
+    spec.count.value = years;
+    spec.rule = "age-duration";
+    return true;
+  }
   std::size_t j = i;
   bool said = false;
   if (is(j, w("when")) && (is(j + 1, w("i")) || is(j + 1, w("i'd")))) {

@@ -73,7 +73,7 @@ bool Grammar::part_before(std::size_t i, Spec& spec) const {
       Spec found;
       if (year(j, YearStance::supported, found) && found.end > best.end) best = std::move(found);
     }
-    if (best.end == 0) offer(&Grammar::part_of_day, j, best);
+    offer(&Grammar::part_of_day, j, best);
   }
   if (best.end == 0 || (best.kind != Spec::Kind::clock && !can_be_narrowed(best))) return false;
   if (best.date.weekday && best.date.precision == DateValue::Precision::day && !best.date.day) return false;

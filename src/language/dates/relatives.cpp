@@ -77,6 +77,13 @@ bool Grammar::relative(std::size_t i, Spec& spec) const {
   if (spec.speech && spec.following == Following::same && spec.date.precision != DateValue::Precision::none &&
       !spec.date.time.empty())
     spec.speech = true;
+  // "for the next decade", "in the past decade": how long, not when.
+  if (head.is(Role::unit) && the && spec.unit >= Unit::week && (past_word || (is(i - 1, w("for")) && is(i + 1, w("next"))))) {
+    spec.kind = Spec::Kind::duration;
+    spec.rule = "duration";
+    spec.speech = false;
+    return true;
+  }
   // "next to", "the last year of the war": not ours.
   if (spec.following != Following::same && head.is(Role::unit) && is(j + 1, w("of")) && (the || that)) return false;
   // "that day or", "the same week in 1962" stay; "that summer of 1962" is a calendar date and read as such.
@@ -104,7 +111,7 @@ bool Grammar::era(std::size_t i, Spec& spec) const {
                     before == w("around") || before == w("about") || before == w("in") || before == w("of") || before == w("over");
   if (the && !same && !(time && before == w("at") && prose())) return false;
   if ((time || point) && !told) return false;
-  if (point && !prose()) return false;
+  if (point) return false;
   if (!time && !told) return false;
   if (time && is(j + 1, w("of")) && !is(j + 2, w("the"))) return false;
   spec.kind = Spec::Kind::era;
@@ -154,6 +161,7 @@ bool Grammar::reference(std::size_t i, Spec& spec) const {
            (after.kind == Token::Kind::end || (after.kind == Token::Kind::sign && after.sign != '-') || is(i - 1, w("until")) || is(i - 1, w("is")) || is(i - 1, w("are")) || is(i - 1, w("by")));
   }
   if (!prose()) return false;
+  if (is(i, w("date")) && is(i - 1, w("to"))) return spec.timex = "PRESENT_REF", true;
   if (t[i].is(Role::past)) {
     spec.timex = "PAST_REF";
     if (is(i, w("former")) && (is(i - 1, w("the")) && (t[i + 1].kind == Token::Kind::sign || t[i + 1].is(Role::after_year)))) return false;

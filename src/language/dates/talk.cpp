@@ -42,7 +42,37 @@ std::string Talk::reference_anchor() const {
   return year_ ? "talk of " + std::to_string(*year_) : "";
 }
 
-void Talk::move_to(const Meaning& meaning, const Spec& spec) {
+// A history names other years in passing: a limit ("until 1945"), or one year far off ("in 2005 it was declassified").
+// Only a second mention near the far one takes the story there.
+bool Talk::passing(std::int64_t year, Mod limit) {
+  constexpr std::int64_t kFar = 5, kNear = 2;
+  const auto apart = [](std::int64_t a, std::int64_t b) { return a < b ? b - a : a - b; };
+  if (apart(year, *year_) == 0) return false;
+  if (limit != Mod::none) return true;
+  if (apart(year, *year_) <= kFar || (far_year_ && apart(year, *far_year_) <= kNear)) return false;
+  far_year_ = year;
+  return true;
+}
+
+// A heading that names one year ("2006: Civil war") sets the year of the section; what a paragraph mentioned in passing ends
+// with it.
+void Talk::begin_section(std::int64_t year) {
+  section_year_ = year;
+  year_ = year;
+  reference_ = DateValue::of_year(year);
+  refresh_setting();
+}
+
+void Talk::begin_paragraph() {
+  if (!setting_.prose || !section_year_ || !year_ || *year_ == *section_year_) return;
+  year_ = section_year_;
+  reference_ = DateValue::of_year(*section_year_);
+  refresh_setting();
+}
+
+void Talk::end_section() { section_year_.reset(); }
+
+void Talk::move_to(const Meaning& meaning, const Spec& spec, Mod limit) {
   if (!meaning.moves_talk || !meaning.value.year_known || spec.taken_back) return;
   if (meaning.value.precision == P::none) return;
   if (meaning.value.precision == P::century || meaning.value.precision == P::decade) {
@@ -51,6 +81,8 @@ void Talk::move_to(const Meaning& meaning, const Spec& spec) {
     refresh_setting();
     return;
   }
+  if (setting_.prose && year_ && meaning.value.precision == P::year && passing(meaning.value.year, limit)) return;
+  far_year_.reset();
   reference_ = meaning.value;
   year_ = meaning.value.year;
   if (*year_ > 0) discourse_.decade = *year_ / 10 * 10;
@@ -111,7 +143,9 @@ Meaning Talk::undated(const Spec& spec, DateValue value) const {
                                                       : 0;
   bool turned = false;
   if (reference_ && reference_->precision >= P::month && at && month) {
-    if (at >= 10 && month <= 3 && value.precision != P::season) turned = true;
+    // A month eight or more behind the one just spoken of is next year's: November, then March.
+    constexpr int kTurn = 8;
+    if (value.precision != P::season && at - month >= kTurn) turned = true;
     if (value.precision == P::season && value.season == Season::winter && at <= 2) --year;
     if (value.precision == P::season && value.season == Season::spring && at >= 10) turned = true;
   }
@@ -125,6 +159,12 @@ Meaning Talk::undated(const Spec& spec, DateValue value) const {
   meaning.value.year = year;
   meaning.value.year_known = true;
   meaning.anchor = reference_anchor();
+  if (setting_.prose && value.precision == P::season && value.season == Season::winter) {
+    // Histories name a winter by the year it ends in; our value is the one it begins in.
+    DateValue ending = meaning.value;
+    ++ending.year;
+    meaning.timex = to_timex(ending);
+  }
   (void)spec;
   return meaning;
 }

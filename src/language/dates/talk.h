@@ -35,7 +35,10 @@ class Talk {
 
   Meaning meaning(const Spec& spec) const;
   /// Talk has reached this date.
-  void move_to(const Meaning& meaning, const Spec& spec);
+  void move_to(const Meaning& meaning, const Spec& spec, Mod limit);
+  void begin_section(std::int64_t year);
+  void end_section();
+  void begin_paragraph();
   /// A new speaker's turn, heading or document part says nothing here; the state as a Discourse.
   Discourse after() const;
 
@@ -56,6 +59,7 @@ class Talk {
   Meaning service_edge(const Spec& spec) const;
   Meaning event(const Spec& spec) const;
   Meaning clock(const Spec& spec) const;
+  bool passing(std::int64_t year, Mod limit);
   void complete_year(const Spec& spec, Meaning& meaning) const;
   void named(const Spec& spec, Meaning& meaning, std::optional<std::int64_t> year) const;
   std::string reference_anchor() const;
@@ -66,6 +70,8 @@ class Talk {
   std::optional<DateValue> speech_;        ///< Day, month or year of speaking.
   std::optional<DateValue> reference_;
   std::optional<std::int64_t> year_;
+  std::optional<std::int64_t> far_year_;      ///< Prose: a far year mentioned once.
+  std::optional<std::int64_t> section_year_;  ///< Prose: the one year of the section's heading.
 };
 
 /// An interval between two days, inclusive.

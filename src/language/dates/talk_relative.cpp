@@ -210,10 +210,6 @@ Meaning Talk::within(const Spec& spec) const {
     if (later) meaning.edtf = one_of_span(month(from->month), month(12));
     else meaning.edtf = one_of_span(month(1), month(from->month));
   }
-  if (setting_.prose) {
-    if (spec.unit == Unit::month) meaning.timex = to_timex(meaning.value) + "-XX";
-    else if (spec.unit == Unit::year) meaning.timex = to_timex(meaning.value) + "-XX-XX";
-  }
   return meaning;
 }
 

@@ -13,7 +13,12 @@ bool ends_sentence(const Token& token) {
 
 bool Grammar::month_is_verb(std::size_t i) const {
   const bool may = is(i, w("may")), march = is(i, w("march"));
+  if (prose() && !t[i].capital && !t[i - 1].is_number() && !t[i + 1].is_number()) return true;   // to march, to august heights
   if (!may && !march) return false;
+  if (march && is(i + 1, w("to")) && !t[i + 2].any(bit(Role::month) | bit(Role::month_short)) && !t[i + 2].is_number() &&
+      !is(i - 1, w("in")) && !t[i - 1].is(Role::part))
+    return true;
+  if (march && prose() && t[i - 1].is_word() && t[i - 1].capital && !t[i - 1].word) return true;   // the Ice March
   const auto& before = t[i - 1];
   const auto& after = t[i + 1];
   if (i == 0 || ends_sentence(before)) {
@@ -37,7 +42,7 @@ bool Grammar::month_is_verb(std::size_t i) const {
            !is(i - 1, w("or"));
   }
   // "the Long March", "the March on …"
-  return march && (is(i - 1, w("the")) || is(i - 1, w("a")) || is(i - 1, w("long")) || is(i + 1, w("on")));
+  return march && (is(i - 1, w("the")) || is(i - 1, w("long")) || is(i + 1, w("on")));
 }
 
 bool Grammar::number_is_label(std::size_t i) const {
@@ -48,7 +53,13 @@ bool Grammar::number_is_label(std::size_t i) const {
     if (sign == '$' || sign == '#' || sign == '?' || sign == '@' || sign == '=' || sign == '_') return true;
     if ((sign == '-' || sign == '/' || sign == '.' || sign == ':') && !before.space && !t[i].space && i >= 2) {
       const auto& head = t[i - 2];
-      if (head.is_number()) return head.digits != 4 && !head.grouped;    // 1-75-4, but 1955-1957
+      if (head.is_number()) {   // 1-75-4, but 1955-1957 and 6-7 February
+        if (head.digits == 4 || head.grouped) return false;
+        const auto& beyond = t[i + 1];
+        const bool chain = beyond.kind == Token::Kind::sign && (beyond.sign == '-' || beyond.sign == '/') && !beyond.space && !t[i + 2].space;
+        const bool earlier = i >= 3 && t[i - 3].kind == Token::Kind::sign && (t[i - 3].sign == '-' || t[i - 3].sign == '/') && !t[i - 2].space;
+        return sign != '-' || chain || earlier || !t[i + 1].any(bit(Role::month) | bit(Role::month_short));
+      }
       if (head.is_word() && !head.any(bit(Role::part) | bit(Role::month) | bit(Role::month_short) | bit(Role::season) |
                                       bit(Role::limit)) &&
           sign == '-' && head.hash != w("pre") && head.hash != w("post"))
@@ -80,6 +91,7 @@ bool Grammar::season_is_thing(std::size_t i) const {
                              w("balance"), w("washer"), w("washers"), w("up"), w("back"), w("mattress"), w("clip"),
                              w("broke"), w("inside"), w("mechanism"), w("coil"), w("hook")})
       if (next == thing) return true;
+    if (prose() && is(i - 1, w("a")) && t[i + 1].is_word()) return false;   // a spring offensive
     return is(i - 1, w("to")) || is(i - 1, w("a")) || t[i - 1].is(Role::pronoun);
   }
   if (!is(i, w("fall"))) return false;
