@@ -139,6 +139,10 @@ TEST_CASE("text that cannot be read is refused with its place and what to do") {
           "talk.txt:1:2: half of a UTF-16 surrogate pair (DC00) (the file is damaged or not UTF-16; save it "
           "anew as "
           "UTF-8)"},
+         {"\xFE\xFF\xDC\x00\xDC\x00"sv,
+          "talk.txt:1:1: half of a UTF-16 surrogate pair (DC00) (the file is damaged or not UTF-16; save it "
+          "anew as "
+          "UTF-8)"},
          {"\xFE\xFF\xD8\x00"sv,
           "talk.txt:1:1: half of a UTF-16 surrogate pair (D800) (the file is damaged or not UTF-16; save it "
           "anew as "
