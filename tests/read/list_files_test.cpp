@@ -123,7 +123,8 @@ TEST_CASE("SKOS concepts become terms, whatever shape of RDF/XML they are writte
        "link out)\n"},
       {"<s:Concept rdf:about=\"a\"/>", "error: l.rdf:3:1: the concept a has no prefLabel (give it one)\n"},
       {"<s:Concept><s:prefLabel>A</s:prefLabel></s:Concept>",
-       "warning: l.rdf:3:1: a concept without address is left out (give it rdf:about)\n"},
+       "warning: l.rdf:3:1: a concept without address is left out (give it rdf:about)\n"
+       "error: l.rdf:2:1: no skos:Concept is described (check that this is a SKOS list)\n"},
       {"<s:Concept rdf:about=\"x/a\" s:prefLabel=\"A\"/>\n<s:Concept rdf:about=\"y/a\" s:prefLabel=\"B\"/>",
        "a \"A\"\n"
        "error: l.rdf:4:1: the concepts http://example.org/list/x/a and http://example.org/list/y/a would "

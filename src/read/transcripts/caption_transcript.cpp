@@ -91,10 +91,16 @@ class CaptionJoiner {
     if (task_.recording_length)
       check_length(stamps, keep_, *task_.recording_length, task_.source, text_.diagnostics());
     ends_.resize(cues_.size());
+    said_by_.resize(cues_.size());
     Millisecond next = task_.recording_length.value_or(Millisecond{0});
+    bool has_next = false;
     for (std::size_t i = cues_.size(); i-- > 0;) {
       ends_[i] = cues_[i].end ? *cues_[i].end : std::max(cues_[i].start, next);
-      if (keep_[i]) next = cues_[i].start;
+      said_by_[i] = ends_[i];
+      if (!keep_[i]) continue;
+      if (has_next) said_by_[i] = std::min(ends_[i], next);
+      next = cues_[i].start;
+      has_next = true;
     }
   }
 
@@ -190,7 +196,7 @@ class CaptionJoiner {
 
   /// The time so far into the cue as its lines are written.
   Millisecond within_cue() const {
-    const std::int64_t span = std::max<std::int64_t>(0, ends_[cue_].value - cues_[cue_].start.value);
+    const std::int64_t span = std::max<std::int64_t>(0, said_by_[cue_].value - cues_[cue_].start.value);
     const double share = static_cast<double>(cue_done_) / static_cast<double>(cue_length_);
     return {cues_[cue_].start.value + static_cast<std::int64_t>(static_cast<double>(span) * share)};
   }
@@ -229,6 +235,8 @@ class CaptionJoiner {
   SpeakerLabels labels_;
   std::vector<bool> keep_;         // cues whose start is in order
   std::vector<Millisecond> ends_;  // of each cue, stated or the next start
+  std::vector<Millisecond>
+      said_by_;  // the end, or the next start where cues overlap: what lies inside a cue is before it
 
   std::size_t cue_ = 0;
   std::size_t cue_length_ = 0;  // bytes of the cue's lines

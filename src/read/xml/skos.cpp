@@ -12,6 +12,7 @@
 #include <optional>
 #include <unordered_map>
 
+#include "read/tables/table.h"
 #include "read/xml/xml_text.h"
 #include "witnessmark/base/fold.h"
 
@@ -202,7 +203,7 @@ class SkosReader {
     for (const Concept& item : concepts_) {
       if (item.typed) make_term(item);  // a scheme or collection has labels too
     }
-    if (out_.terms.empty() && out_.diagnostics.empty()) {
+    if (out_.terms.empty() && !has_errors(out_.diagnostics)) {
       fail(xml_.root(), "no skos:Concept is described", "check that this is a SKOS list");
     }
     find_unresolved();
