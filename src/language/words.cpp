@@ -204,7 +204,10 @@ Result<void> load_verbs(Words& words, const FileReader& files, const std::filesy
   }
   for (std::vector<std::uint32_t>& group : words.verb_groups) {
     std::stable_sort(group.begin(), group.end(), [&words](std::uint32_t a, std::uint32_t b) {
-      return words.verbs[a].particle_forms.size() > words.verbs[b].particle_forms.size();
+      const Verb& x = words.verbs[a];
+      const Verb& y = words.verbs[b];
+      if (x.particle_forms.size() != y.particle_forms.size()) return x.particle_forms.size() > y.particle_forms.size();
+      return x.needs != VerbNeeds::nothing && y.needs == VerbNeeds::nothing;
     });
   }
   return {};

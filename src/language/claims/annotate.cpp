@@ -11,7 +11,7 @@ namespace {
 bool hides_negatives(CueClass cue) {
   return cue == CueClass::pseudo || cue == CueClass::memory || cue == CueClass::doubt || cue == CueClass::hedge ||
          cue == CueClass::correction || cue == CueClass::inferred || cue == CueClass::told ||
-         cue == CueClass::unknown || cue == CueClass::before_time;
+         cue == CueClass::before_time;
 }
 
 class NumberReader {
@@ -319,7 +319,20 @@ void Annotator::find_phrases(Passage& passage) {
     const WordInfo* info = passage.notes[i].info;
     if (!info) continue;
     std::uint32_t longest = 0;
+    std::uint32_t longest_answer = 0;  // Words that open an answer are told apart from other cues.
     std::vector<std::uint32_t> cues;
+    std::vector<std::uint32_t> answers;
+    const auto take = [&](std::uint32_t index, std::uint32_t length) {
+      const bool answer = words.cues[index].cue >= CueClass::yes && words.cues[index].cue <= CueClass::unknown;
+      std::uint32_t& best = answer ? longest_answer : longest;
+      std::vector<std::uint32_t>& list = answer ? answers : cues;
+      if (length > best) list.clear();
+      best = std::max(best, length);
+      list.push_back(index);
+    };
+    if (info->cue >= 0) {
+      for (const std::uint32_t index : words.cue_lists[static_cast<std::size_t>(info->cue)]) take(index, 1);
+    }
     if (info->starts_phrase) {
       words.phrases.match(passage.tokens, i, [&](std::size_t length, const std::vector<std::uint32_t>& values) {
         for (const std::uint32_t value : values) {
@@ -328,127 +341,151 @@ void Annotator::find_phrases(Passage& passage) {
             passage.notes[i].flags.set(static_cast<WordClass>(index));
             passage.notes[i].reach = std::max(passage.notes[i].reach, static_cast<std::uint8_t>(length));
           } else if (value >> 28 == static_cast<std::uint32_t>(Words::PhraseKind::cue)) {
-            if (length > longest) cues.clear();
-            longest = static_cast<std::uint32_t>(length);
-            cues.push_back(index);
+            take(index, static_cast<std::uint32_t>(length));
           }
         }
       });
     }
-    if (longest == 0 && info->cue >= 0) {
-      cues = words.cue_lists[static_cast<std::size_t>(info->cue)];
-      longest = 1;
-    }
+    for (const std::uint32_t cue : answers) add_cue({i, i + longest_answer}, cue);
     if (longest == 0 || i + longest <= cue_past) continue;
     for (const std::uint32_t cue : cues) add_cue({i, i + longest}, cue);
     cue_past = std::max(cue_past, i + longest);
   }
 }
 
-/// Reads leftward from each thing over adjectives, numbers and articles to the word that gives its role.
+/// Reads leftward from a thing over adjectives, numbers and articles to the head of its noun phrase.
+void Annotator::read_phrase(Passage& passage, Thing& thing) {
+  std::uint32_t at = thing.span.first;
+  bool determined = false;
+  for (int steps = 0; at > 0 && steps < 8; ++steps) {
+    const Note& note = passage.notes[at - 1];
+    if (passage.tokens[at - 1].kind == Token::Kind::mark || note.thing >= 0 || note.date >= 0) break;
+    if (note.number >= 0) {
+      const Number& number = passage.numbers[static_cast<std::size_t>(note.number)];
+      if (!number.measure && !number.ordinal_name) {
+        if (thing.quantity >= 0) thing.total = thing.quantity;
+        thing.quantity = note.number;
+      }
+      at = number.span.first;
+      determined = true;
+      continue;
+    }
+    const Flags& flags = note.flags;
+    if (flags.has(WordClass::negative_determiner) || flags.has(WordClass::negative)) {
+      if (note.cue < 0) thing.negated = true;
+      // "neither … nor": the word also links.
+      if (!flags.has(WordClass::coordinator)) --at;
+      break;
+    }
+    if (flags.has(WordClass::of) && at >= 2) {
+      // "two of the davits": the number counts them. "some of the lamps", "a sort of a locker".
+      const Note& before = passage.notes[at - 2];
+      if (before.number >= 0 || before.flags.has(WordClass::everything) || before.flags.has(WordClass::both) ||
+          before.flags.has(WordClass::indefinite)) {
+        --at;
+        determined = false;
+        continue;
+      }
+    }
+    if (flags.has(WordClass::determiner)) {
+      thing.indefinite = thing.indefinite || flags.has(WordClass::indefinite);
+      determined = true;
+      --at;
+      continue;
+    }
+    const bool adjective = flags.has(WordClass::both) || flags.has(WordClass::only) ||
+                           flags.has(WordClass::everything) || flags.has(WordClass::indefinite);
+    if (determined && !adjective) break;
+    if (adjective || flags.has(WordClass::old) || flags.has(WordClass::more) || flags.has(WordClass::colour) ||
+        flags.has(WordClass::shade) || flags.has(WordClass::material) || flags.has(WordClass::type) ||
+        flags.has(WordClass::condition)) {
+      --at;
+      continue;
+    }
+    // Any word known for grammar, as a verb or as a cue ends the phrase; unknown words are adjectives.
+    const bool grammar = flags.low != 0 || flags.high != 0;
+    if (grammar || (note.info && note.info->verb_forms[0] != 0) || note.cue >= 0 || steps >= 3) break;
+    --at;
+  }
+  // Unknown words not led in by an article were no adjectives.
+  thing.head = at;
+}
+
+/// The preposition right before the noun phrase, which may be a phrase of several words.
+void Annotator::read_role(Passage& passage, Thing& thing) {
+  if (thing.head == 0 || passage.tokens[thing.head - 1].kind == Token::Kind::mark) return;
+  std::uint32_t at = thing.head - 1;
+  for (std::uint32_t k = at; k + 4 > at; --k) {
+    if (passage.notes[k].reach > 1 && k + passage.notes[k].reach == thing.head) at = k;
+    if (k == 0) break;
+  }
+  const Note& note = passage.notes[at];
+  const Flags& f = note.flags;
+  const bool by = f.has(WordClass::by) && thing.kind == ThingKind::equipment && note.reach == 1;
+  thing.role_at = static_cast<std::int32_t>(at);
+  if (f.has(WordClass::instead_of) && note.reach > 1) {
+    thing.role = Role::instead;
+  } else if (f.has(WordClass::relation) && !f.has(WordClass::at) && !by) {
+    thing.role = Role::relation;
+  } else if (f.has(WordClass::from)) {
+    thing.role = Role::from;
+  } else if (f.has(WordClass::to)) {
+    thing.role = Role::to;
+  } else if (f.has(WordClass::at)) {
+    thing.role = Role::at;
+  } else if (f.has(WordClass::of)) {
+    thing.role = Role::of;
+  } else if (f.has(WordClass::by)) {
+    thing.role = Role::by;
+  } else if (f.has(WordClass::with)) {
+    thing.role = Role::with;
+  } else if (f.has(WordClass::for_)) {
+    thing.role = Role::for_;
+  } else {
+    thing.role_at = -1;
+  }
+}
+
 void Annotator::settle_roles(Passage& passage) {
   const auto count = static_cast<std::uint32_t>(passage.tokens.size());
   for (std::size_t t = 0; t < passage.things.size(); ++t) {
     Thing& thing = passage.things[t];
-    std::uint32_t at = thing.span.first;
-    bool determined = false;
-    for (int steps = 0; at > 0 && steps < 6; ++steps) {
-      const Token& token = passage.tokens[at - 1];
-      const Note& note = passage.notes[at - 1];
-      if (token.kind == Token::Kind::mark || note.thing >= 0 || note.date >= 0) break;
-      if (note.number >= 0) {
-        const Number& number = passage.numbers[static_cast<std::size_t>(note.number)];
-        if (!number.measure && !number.ordinal_name) thing.quantity = note.number;
-        at = number.span.first;
-        continue;
-      }
-      const Flags& flags = note.flags;
-      if (flags.has(WordClass::negative_determiner) || flags.has(WordClass::negative)) {
-        if (note.cue < 0) thing.negated = true;
-        // "without a hoist" and "neither a winch" end the noun phrase.
-        --at;
-        break;
-      }
-      if (flags.has(WordClass::of) && thing.quantity < 0 && at >= 2) {
-        const Note& before = passage.notes[at - 2];
-        // "two of the davits": the number counts them. "some of the lamps", "both of the boats".
-        if (before.number >= 0 || before.flags.has(WordClass::everything) || before.flags.has(WordClass::both) ||
-            before.flags.has(WordClass::indefinite)) {
-          --at;
-          determined = false;
-          continue;
-        }
-      }
-      if (flags.has(WordClass::determiner)) {
-        thing.indefinite = thing.indefinite || flags.has(WordClass::indefinite);
-        determined = true;
-        --at;
-        continue;
-      }
-      if (determined && !flags.has(WordClass::both) && !flags.has(WordClass::only) &&
-          !flags.has(WordClass::everything)) {
-        break;
-      }
-      if (flags.has(WordClass::both) || flags.has(WordClass::only) || flags.has(WordClass::old) ||
-          flags.has(WordClass::more) || flags.has(WordClass::colour) || flags.has(WordClass::shade) ||
-          flags.has(WordClass::material) || flags.has(WordClass::type) || flags.has(WordClass::condition)) {
-        --at;
-        continue;
-      }
-      // Any word we know for grammar or as a verb ends the phrase; unknown words are adjectives or names.
-      const bool grammar = flags.low != 0 || flags.high != 0;
-      if (grammar || (note.info && (note.info->verb_forms[0] != 0)) || note.cue >= 0) break;
-      if (determined) break;
-      --at;
-      if (steps >= 3) break;
-    }
-    thing.head = at;
-    if (at > 0 && passage.tokens[at - 1].kind != Token::Kind::mark) {
-      // Look back over the words of a phrase such as "out of".
-      for (std::uint32_t k = at - 1; k + 4 > at - 1; --k) {
-        const Note& note = passage.notes[k];
-        if (k + note.reach >= at || k == at - 1) {
-          const bool whole = k + note.reach == at || (k == at - 1);
-          if (whole) {
-            if (note.flags.has(WordClass::relation) && !note.flags.has(WordClass::at) &&
-                !(note.flags.has(WordClass::by) && thing.kind == ThingKind::equipment && note.reach == 1)) {
-              thing.role = Role::relation;
-            } else if (note.flags.has(WordClass::instead_of) && note.reach > 1) {
-              thing.role = Role::instead;
-            } else if (note.flags.has(WordClass::from)) {
-              thing.role = Role::from;
-            } else if (note.flags.has(WordClass::to)) {
-              thing.role = Role::to;
-            } else if (note.flags.has(WordClass::at)) {
-              thing.role = Role::at;
-            } else if (note.flags.has(WordClass::of)) {
-              thing.role = Role::of;
-            } else if (note.flags.has(WordClass::by)) {
-              thing.role = Role::by;
-            } else if (note.flags.has(WordClass::with)) {
-              thing.role = Role::with;
-            } else if (note.flags.has(WordClass::for_)) {
-              thing.role = Role::for_;
-            }
-          }
-        }
-        if (k == 0) break;
-      }
-    }
+    read_phrase(passage, thing);
+    read_role(passage, thing);
     if (thing.span.past < count) {
       const Flags& next = passage.notes[thing.span.past].flags;
       thing.shadowed = next.has(WordClass::person) || next.has(WordClass::activity);
     }
     // A coordinated thing shares the role and the "no" of the first: "in the galley and the mess room".
-    if (t > 0 && thing.role == Role::none && thing.head > 0) {
-      const Thing& before = passage.things[t - 1];
-      const std::uint32_t link = thing.head - 1;
-      const bool joined = before.span.past == link && (passage.notes[link].flags.has(WordClass::coordinator) ||
-                                                       is_comma(passage.tokens[link]));
-      if (joined && before.kind == thing.kind && !passage.notes[link].flags.has(WordClass::terminator)) {
-        thing.role = before.role;
-        if (passage.notes[link].flags.has(WordClass::negative)) thing.negated = true;
+    if (t == 0 || thing.role != Role::none || thing.head == 0) continue;
+    const Thing& before = passage.things[t - 1];
+    const std::uint32_t link = thing.head - 1;
+    const bool joined = before.span.past == link && (passage.notes[link].flags.has(WordClass::coordinator) ||
+                                                     is_comma(passage.tokens[link]));
+    if (joined && before.kind == thing.kind && !passage.notes[link].flags.has(WordClass::terminator)) {
+      thing.role = before.role;
+      if (before.negated && before.head + 6 > thing.head && !is_comma(passage.tokens[link])) thing.negated = true;
+    }
+  }
+}
+
+/// "the wheelhouse, sorry, the chart room": of two of a kind around a correction the first is taken back.
+void Annotator::withdraw_corrected(Passage& passage) {
+  const Words& words = language_.data().words;
+  for (const CueSpan& cue : passage.cues) {
+    if (words.cues[cue.cue].cue != CueClass::correction) continue;
+    const auto after = std::find_if(passage.things.begin(), passage.things.end(), [&](const Thing& thing) {
+      return thing.span.first >= cue.span.past;
+    });
+    if (after == passage.things.end() || after == passage.things.begin() || after->head > cue.span.past + 3) continue;
+    for (auto before = std::prev(after);; --before) {
+      if (before->span.past + 4 < cue.span.first) break;
+      if (before->kind == after->kind && before->terms != after->terms) {
+        before->corrected = true;
+        if (after->role == Role::none) after->role = before->role;
+        break;
       }
+      if (before == passage.things.begin()) break;
     }
   }
 }
@@ -473,6 +510,7 @@ void Annotator::annotate(std::string_view text, const std::vector<ByteRange>& re
   find_numbers(passage);
   find_phrases(passage);
   settle_roles(passage);
+  withdraw_corrected(passage);
 }
 
 }  // namespace witnessmark::claims

@@ -20,7 +20,7 @@ bool Arguments::any_in(Span span, WordClass w) const {
 }
 
 bool Arguments::candidate(const Thing& thing) const {
-  if (thing.kind != ThingKind::equipment || thing.shadowed) return false;
+  if (thing.kind != ThingKind::equipment || thing.shadowed || thing.corrected) return false;
   return thing.role == Role::none || (thing.role == Role::of && thing.quantity >= 0);
 }
 
@@ -43,16 +43,11 @@ std::vector<const Thing*> Arguments::group_in(Span span, bool from_right) const 
     if (!holds(span, thing) || !candidate(thing)) continue;
     inside.push_back(&thing);
   }
-  if (inside.empty()) return {};
   // A negated thing after a mark only stands against the others.
-  const auto against = [&](const Thing* thing) {
+  std::erase_if(inside, [&](const Thing* thing) {
     return thing->negated && thing->head > span.first && is_mark(thing->head - 1);
-  };
-  std::vector<const Thing*> usual;
-  for (const Thing* thing : inside) {
-    if (!against(thing)) usual.push_back(thing);
-  }
-  if (!usual.empty()) inside = usual;
+  });
+  if (inside.empty()) return {};
   std::vector<const Thing*> group;
   if (from_right) {
     group.push_back(inside.back());
@@ -92,7 +87,7 @@ std::vector<const Thing*> Arguments::with_role(Span span, Role role) const {
 const Thing* Arguments::place_in(Span span, std::initializer_list<Role> roles, bool locations) const {
   const Thing* found = nullptr;
   for (const Thing& thing : c_.passage.things) {
-    if (!holds(span, thing) || thing.shadowed) continue;
+    if (!holds(span, thing) || thing.shadowed || thing.corrected) continue;
     const bool fits = locations ? thing.kind == ThingKind::location || thing.location : thing.kind == ThingKind::place;
     if (!fits || std::find(roles.begin(), roles.end(), thing.role) == roles.end()) continue;
     // "in the locker room on the second deck": the inner of two that nest.
@@ -178,7 +173,32 @@ std::string Arguments::relative_place(Span span, const Thing* subject) const {
   return {};
 }
 
-std::optional<Referent> Arguments::pronoun(bool plural) const {
+const Thing* Arguments::antecedent(const Predicate& p) const {
+  const Clause& own = c_.reading.clauses[p.clause];
+  if (!own.relative || own.span.first <= c_.reading.span.first) return nullptr;
+  const Thing* found = nullptr;
+  for (const Thing& thing : c_.passage.things) {
+    if (!c_.reading.span.holds(thing.span.first) || thing.span.past > own.span.first || !candidate(thing)) continue;
+    if (thing.span.past + 2 > own.span.first) found = &thing;
+  }
+  return found;
+}
+
+std::optional<Referent> Arguments::pronoun(bool plural, std::uint32_t at) const {
+  // Within the sentence the nearest before it; a name set after a comma comes too ("it was never there, the winch").
+  const Thing* inside = nullptr;
+  for (const Thing& thing : c_.passage.things) {
+    if (!c_.reading.span.holds(thing.span.first) || thing.plural != plural || !candidate(thing)) continue;
+    if (thing.span.past <= at) inside = &thing;
+  }
+  if (inside) return referent_of(c_, *inside);
+  const bool known = plural ? c_.focus.things.has_value() : c_.focus.thing.has_value();
+  if (!known || c_.focus.age > 1) {
+    for (const Thing& thing : c_.passage.things) {
+      if (!c_.reading.span.holds(thing.span.first) || thing.plural != plural || !candidate(thing)) continue;
+      if (thing.span.first > at && thing.head > 0 && is_mark(thing.head - 1)) return referent_of(c_, thing);
+    }
+  }
   const std::optional<Referent>& wanted = plural ? c_.focus.things : c_.focus.thing;
   const std::optional<Referent>& other = plural ? c_.focus.thing : c_.focus.things;
   if (c_.focus.age > 4) return std::nullopt;

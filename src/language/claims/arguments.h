@@ -27,7 +27,9 @@ class Arguments {
   std::string relative_place(Span span, const Thing* subject) const;
 
   /// What "it", "they" or "that one" stands for.
-  std::optional<Referent> pronoun(bool plural) const;
+  std::optional<Referent> pronoun(bool plural, std::uint32_t at) const;
+  /// "the hooter that was put up": the thing right before the relative clause the predicate stands in.
+  const Thing* antecedent(const Predicate& p) const;
   bool pronoun_object(const Predicate& p, bool& plural) const;
   bool pronoun_subject(const Predicate& p, bool& plural) const;
 

@@ -97,7 +97,10 @@ class Reader {
         if (used) reading.blocked = true;
         break;
       case CueClass::read: found_basis(reading, Basis::read); break;
-      case CueClass::inferred: found_basis(reading, Basis::inferred); break;
+      case CueClass::inferred:
+        found_basis(reading, Basis::inferred);
+        if (what.value == "not") reading.denied = true;
+        break;
       case CueClass::would_have:
         used = predicate_ && before && cue.span.past + 3 > predicate_->at;
         if (used) {
@@ -117,6 +120,7 @@ class Reader {
       case CueClass::pseudo:
         if (what.value == "not_until") reading.not_until = true;
         if (what.value == "not_as_if") reading.not_as_if = true;
+        if (what.value == "contrary") reading.contrary = true;
         break;
       case CueClass::doubt:
         used = before;
@@ -149,7 +153,7 @@ CueReading read_cues(const Passage& passage, const Words& words, const SentenceR
   const Clause& own = reading.clauses[clause];
   // A clause that shares its subject shares what was said before that subject's verb.
   std::uint32_t first_inherited = own.span.first;
-  for (std::uint32_t c = clause; c > 0 && !reading.clauses[c].own_subject; --c) {
+  for (std::uint32_t c = clause; c > 0 && (!reading.clauses[c].own_subject || reading.clauses[c].complement); --c) {
     first_inherited = reading.clauses[c - 1].span.first;
   }
   Reader reader(passage, words, predicate, {first_inherited, own.span.past});
@@ -158,15 +162,20 @@ CueReading read_cues(const Passage& passage, const Words& words, const SentenceR
   for (auto cue = begin; cue != passage.cues.end() && cue->span.first < own.span.past; ++cue) {
     const bool inherited = cue->span.first < own.span.first;
     if (inherited) {
-      // Only what stands before the verb of the clause it came from.
+      // Only what stands before the verb of the clause it came from, unless this clause is its complement.
       const auto clause_of = std::find_if(reading.clauses.begin(), reading.clauses.end(),
                                           [&](const Clause& c) { return c.span.holds(cue->span.first); });
       if (clause_of == reading.clauses.end()) continue;
-      const bool leading = clause_of->past_predicate > clause_of->first_predicate &&
-                           cue->span.first < reading.predicates[clause_of->first_predicate].at;
+      const bool leading = own.complement || (clause_of->past_predicate > clause_of->first_predicate &&
+                                              cue->span.first < reading.predicates[clause_of->first_predicate].at);
       if (!leading) continue;
     }
     reader.read(*cue, static_cast<std::uint32_t>(cue - passage.cues.begin()), result, inherited);
+  }
+  // "Contrary to what the book says": it is not what he goes by.
+  if (result.contrary && (result.basis == Basis::read || result.basis == Basis::told)) {
+    result.basis = Basis::unstated;
+    result.knower.clear();
   }
   return result;
 }

@@ -16,6 +16,8 @@ struct CueReading {
   bool ordered = false;        ///< Blocked because only intended or ordered.
   bool not_until = false;
   bool not_as_if = false;
+  bool contrary = false;
+  bool denied = false;         ///< "can't have been"
   std::vector<std::uint32_t> used;   ///< Indices into the passage's cues.
 };
 

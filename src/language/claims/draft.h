@@ -43,6 +43,7 @@ struct Draft {
   bool led = false;
   bool withdrawn = false;
   bool fragment = false;                  ///< No verb was found.
+  bool by_then = false;                   ///< Its date is the latest it can have been.
   bool elliptical = false;                ///< Repeats an earlier claim with another date, number or place.
   std::uint32_t clause = 0;
   std::string action;                     ///< The words of the verb.

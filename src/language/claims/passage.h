@@ -52,6 +52,9 @@ struct Thing {
   std::int32_t quantity = -1;         ///< Index of the number that counts it.
   bool shadowed = false;              ///< "the crane driver": names a person or work, not the thing.
   bool location = false;              ///< A place that is also one of the itinerary's locations.
+  bool corrected = false;             ///< Taken back: "the wheelhouse, sorry, the chart room".
+  std::int32_t total = -1;            ///< "two of the four davits": the four.
+  std::int32_t role_at = -1;          ///< Token of the word that gives the role.
 };
 
 struct Number {
@@ -124,6 +127,9 @@ class Annotator {
   void find_numbers(Passage& passage);
   void find_phrases(Passage& passage);
   void settle_roles(Passage& passage);
+  void read_phrase(Passage& passage, Thing& thing);
+  void read_role(Passage& passage, Thing& thing);
+  void withdraw_corrected(Passage& passage);
 
   const Language& language_;
   const Finders& finders_;

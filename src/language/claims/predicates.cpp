@@ -177,11 +177,14 @@ class Finder {
       }
       return true;
     };
+    // "Down came the chimney."
+    if (length == 1 && verb.frame == VerbFrame::subject && i > span_.first && matches(i - 1) &&
+        (i - 1 == span_.first || is_mark(passage_, i - 2) || has(i - 2, WordClass::coordinator))) {
+      return i - 1;
+    }
     for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 10); ++k) {
-      if (matches(k)) {
-        // "took the winch off the deck" is a particle; "took it to the deck and off" is not. A particle before a
-        // preposition's own object still counts.
-        if (k == i + 1 || length == 1) return k;
+      if (matches(k) && (k == i + 1 || (length == 1 && verb.frame == VerbFrame::object))) {
+        if (is_particle(k, k + length, k == i + 1)) return k;
       }
       if (is_mark(passage_, k) || has(k, WordClass::be) || has(k, WordClass::have) || has(k, WordClass::relative) ||
           has(k, WordClass::when) || has(k, WordClass::subordinator) || has(k, WordClass::modal)) {
@@ -199,6 +202,29 @@ class Finder {
       }
     }
     return 0;
+  }
+
+  /// "in" and "on" are prepositions where a date or, apart from the verb, a noun phrase follows.
+  bool is_particle(std::uint32_t k, std::uint32_t past, bool adjacent) const {
+    if (notes_[k].date >= 0) return false;
+    if (!has(k, WordClass::at) && !has(k, WordClass::to)) return true;
+    if (past >= span_.past || is_mark(passage_, past)) return true;
+    if (notes_[past].date >= 0) return false;
+    if (adjacent) return true;
+    return !has(past, WordClass::determiner) && notes_[past].thing < 0 && notes_[past].number < 0;
+  }
+
+  /// An object of interest, or a pronoun, right of the verb.
+  bool object_after(std::uint32_t i) const {
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 12); ++k) {
+      if (passage_.tokens[k].kind == Token::Kind::mark && passage_.tokens[k].mark != ',') return false;
+      if (has(k, WordClass::pronoun)) return true;
+      if (notes_[k].thing >= 0 &&
+          passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind == ThingKind::equipment) {
+        return true;
+      }
+    }
+    return false;
   }
 
   bool thing_after(std::uint32_t i, std::uint32_t limit, bool with_role_to, bool with_role_from, bool any_place) const {
@@ -224,10 +250,12 @@ class Finder {
   bool needs_met(std::uint32_t i, const Verb& verb, std::uint8_t forms, const Predicate& p) const {
     switch (verb.needs) {
       case VerbNeeds::nothing:
-      case VerbNeeds::seen:
       case VerbNeeds::thing: return true;
+      case VerbNeeds::seen: return object_after(i);
       case VerbNeeds::place: return thing_after(i, 16, false, false, true);
-      case VerbNeeds::toplace: return thing_after(i, 16, true, false, false);
+      case VerbNeeds::toplace:
+        return thing_after(i, 16, true, false, false) &&
+               (verb.frame == VerbFrame::subject || p.passive || object_after(i) || relative_before(i));
       case VerbNeeds::fromplace: return thing_after(i, 12, false, true, false);
       case VerbNeeds::move: {
         for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 16); ++k) {
@@ -243,6 +271,14 @@ class Finder {
       case VerbNeeds::colour: return class_after(i, WordClass::colour);
       case VerbNeeds::name: return true;
       case VerbNeeds::location: return location_after(i);
+    }
+    return false;
+  }
+
+  /// "the bell they hung in the yard"
+  bool relative_before(std::uint32_t i) const {
+    for (std::uint32_t k = i; k > span_.first && k + 4 > i; --k) {
+      if (has(k - 1, WordClass::relative) || notes_[k - 1].thing >= 0) return true;
     }
     return false;
   }
@@ -274,16 +310,22 @@ class Finder {
   bool location_after(std::uint32_t i) const {
     for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 14); ++k) {
       if (passage_.tokens[k].kind == Token::Kind::mark && passage_.tokens[k].mark != ',') return false;
-      if (notes_[k].thing >= 0 &&
-          passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind == ThingKind::location) {
-        return true;
-      }
+      if (notes_[k].thing < 0) continue;
+      const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
+      if (thing.kind == ThingKind::location || thing.location) return true;
     }
     return false;
   }
 
+  /// Inside a cue that denies memory no verb states anything.
+  bool in_memory_cue(std::uint32_t i) const {
+    const std::int32_t cue = notes_[i].cue;
+    return cue >= 0 && words_.cues[passage_.cues[static_cast<std::size_t>(cue)].cue].cue == CueClass::memory;
+  }
+
   bool try_verb(std::uint32_t i) {
     const WordInfo& info = *notes_[i].info;
+    if (in_memory_cue(i)) return false;
     for (int slot = 0; slot < 2; ++slot) {
       const std::uint8_t forms = info.verb_forms[slot];
       if (forms == 0 || !form_allowed(i, forms)) continue;
@@ -304,7 +346,7 @@ class Finder {
         if (!needs_met(i, verb, forms, predicate)) continue;
         predicate.verb = &verb;
         predicate.span.past = i + 1;
-        if (!verb.particle_forms.empty()) {
+        if (!verb.particle_forms.empty() && particle > i) {
           const auto past = particle + static_cast<std::uint32_t>(verb.particle_forms.size());
           if (particle == i + 1) {
             predicate.span.past = past;
@@ -347,6 +389,10 @@ class Finder {
       if (!is_adverb(k)) break;
     }
     if (auxiliary_of_verb(i)) return;
+    // "I'm", "he's": of people, unless a location of the site follows.
+    const bool person = has(i, WordClass::we) || (has(i, WordClass::they) && !has(i, WordClass::them)) ||
+                        (i > span_.first && has(i - 1, WordClass::we));
+    if (person && !location_after(i)) return;
     Predicate predicate;
     predicate.at = i;
     read_auxiliaries(i, predicate);
@@ -460,7 +506,10 @@ std::vector<Piece> cut(const Passage& passage, Span span, const std::vector<Pred
       const Flags& f = passage.notes[i].flags;
       piece.conjunction = f.has(WordClass::coordinator) || f.has(WordClass::subordinator) || f.has(WordClass::then);
     }
-    if (i == piece.span.first || passage.notes[i].thing >= 0 || passage.notes[i].date >= 0) continue;
+    if (i == piece.span.first || passage.notes[i].thing >= 0 || passage.notes[i].date >= 0 ||
+        (passage.notes[i].cue >= 0 && !passage.notes[i].flags.has(WordClass::coordinator))) {
+      continue;
+    }
     const Flags& f = passage.notes[i].flags;
     const bool conjunction = f.has(WordClass::coordinator) || f.has(WordClass::subordinator) ||
                              f.has(WordClass::terminator) || f.has(WordClass::when) || f.has(WordClass::relative) ||
@@ -490,9 +539,31 @@ bool has_thing(const Passage& passage, Span span) {
   return false;
 }
 
+bool begins_relative(const Passage& passage, Span span) {
+  const Flags& f = passage.notes[span.first].flags;
+  return f.has(WordClass::relative) || f.has(WordClass::when);
+}
+
+/// Whether a piece only says "it was" and a date.
+bool dates_only(const Passage& passage, Span span, const std::vector<Predicate>& predicates) {
+  const Predicate* only = nullptr;
+  for (const Predicate& p : predicates) {
+    if (!span.holds(p.at)) continue;
+    if (only || p.kind != Predicate::Kind::be) return false;
+    only = &p;
+  }
+  if (!only || has_thing(passage, span)) return false;
+  for (std::uint32_t k = only->span.past; k < span.past; ++k) {
+    if (passage.notes[k].date >= 0) return true;
+  }
+  return false;
+}
+
 /// Joins pieces without predicate to a neighbour.
-std::vector<Clause> join(const Passage& passage, const std::vector<Piece>& pieces) {
+std::vector<Clause> join(const Passage& passage, const std::vector<Piece>& pieces,
+                         const std::vector<Predicate>& predicates) {
   std::vector<Clause> clauses;
+  std::optional<std::size_t> cleft;  // A clause that gives only a date.
   std::optional<std::uint32_t> open;  // First token of leading pieces still without predicate.
   bool contrast = false;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
@@ -520,9 +591,16 @@ std::vector<Clause> join(const Passage& passage, const std::vector<Piece>& piece
       }
       continue;
     }
+    // "It was 1962, not 1963, that the derrick went": the date belongs to what follows.
+    if (!clauses.empty() && cleft.has_value() && *cleft == clauses.size() - 1 && begins_relative(passage, piece.span)) {
+      clauses.back().span.past = piece.span.past;
+      cleft.reset();
+      continue;
+    }
     Clause clause;
     clause.span = {open.value_or(piece.span.first), piece.span.past};
     open.reset();
+    if (dates_only(passage, piece.span, predicates)) cleft = clauses.size();
     clause.contrast = contrast || passage.notes[piece.span.first].flags.has(WordClass::terminator);
     contrast = false;
     clauses.push_back(clause);
@@ -559,6 +637,9 @@ void set_windows(const Passage& passage, SentenceReading& reading) {
         ++at;
       }
       clause.own_subject = !(joined && at >= first.span.first);
+      const Flags& opening = passage.notes[clause.span.first].flags;
+      clause.complement = opening.has(WordClass::relative) && opening.has(WordClass::this_);
+      clause.relative = opening.has(WordClass::relative);
     }
     for (std::uint32_t k = clause.span.first; k < clause.span.past; ++k) {
       if (passage.notes[k].flags.has(WordClass::if_) && passage.notes[k].cue < 0) clause.conditional = true;
@@ -579,14 +660,22 @@ std::optional<std::uint32_t> negative_in(const Passage& passage, Span span) {
   return found;
 }
 
-SentenceReading read_sentence(const Passage& passage, const Words& words, Span span) {
+SentenceReading read_sentence(Passage& passage, const Words& words, Span span) {
   SentenceReading reading;
   reading.span = span;
   reading.predicates = Finder(passage, words, span).run();
+  // "took off the derrick": a particle gives no role.
+  for (Thing& thing : passage.things) {
+    if (thing.kind != ThingKind::equipment || thing.role_at < 0 || !span.holds(thing.span.first)) continue;
+    const auto at = static_cast<std::uint32_t>(thing.role_at);
+    for (const Predicate& p : reading.predicates) {
+      if (p.span.holds(at) && at != p.at) thing.role = Role::none;
+    }
+  }
   for (std::uint32_t i = span.first; i < span.past; ++i) {
     if (passage.tokens[i].kind == Token::Kind::mark && passage.tokens[i].mark == '?') reading.question = true;
   }
-  reading.clauses = join(passage, cut(passage, span, reading.predicates));
+  reading.clauses = join(passage, cut(passage, span, reading.predicates), reading.predicates);
   set_windows(passage, reading);
   for (Predicate& predicate : reading.predicates) {
     const Span inside{predicate.span.first, predicate.span.past};

@@ -36,6 +36,8 @@ struct Clause {
   bool own_subject = true;       ///< False for "and put …": it shares subject and cues of the clause before.
   bool contrast = false;         ///< Begins with but, however …
   bool conditional = false;      ///< Hangs on an if.
+  bool complement = false;       ///< Begins with "that": what is said, known or read in the clause before.
+  bool relative = false;
 };
 
 struct SentenceReading {
@@ -45,8 +47,9 @@ struct SentenceReading {
   bool question = false;
 };
 
-/// Finds predicates and clauses in one sentence of a passage.
-SentenceReading read_sentence(const Passage& passage, const Words& words, Span span);
+/// Finds predicates and clauses in one sentence of a passage; what turns out to be a verb's particle no longer gives a
+/// role to the thing after it.
+SentenceReading read_sentence(Passage& passage, const Words& words, Span span);
 
 /// The first negative word in the range that no cue covers; nothing when there is none.
 std::optional<std::uint32_t> negative_in(const Passage& passage, Span span);

@@ -46,6 +46,7 @@ class StatementReader {
   void is(const Predicate& p);
   bool is_gone(const Predicate& p, const std::vector<Subject>& subjects);
   bool is_attribute(const Predicate& p, const std::vector<Subject>& subjects);
+  bool had_been_there(const Predicate& p, const std::vector<Subject>& subjects);
   bool is_somewhere(const Predicate& p, const std::vector<Subject>& subjects);
   void is_dated(const Predicate& p, const std::vector<Subject>& subjects);
   void event(const Predicate& p);
@@ -64,6 +65,7 @@ class StatementReader {
   Draft& add(const Predicate* p, Statement statement, const Subject& subject, bool negated);
   void place_it(Draft& draft, const Predicate* p, bool ending);
   void set_number(Draft& draft, const Subject& subject) const;
+  void settle_date(const DateUse& use, Draft& dated) const;
   void put_dates(const Predicate* p, std::size_t first_draft);
   void put_cues(const Predicate* p, std::uint32_t clause, std::size_t first_draft);
   std::uint32_t clause_of(const Predicate* p) const { return p ? p->clause : 0; }

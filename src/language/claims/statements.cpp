@@ -31,15 +31,16 @@ std::vector<StatementReader::Subject> StatementReader::objects_or_pronoun(const 
     bool plural = false;
     // "took it off the crane": the pronoun right after the verb comes first.
     if (arguments_.pronoun_object(p, plural)) {
-      if (auto referent = arguments_.pronoun(plural)) return {{referent, nullptr}};
+      if (auto referent = arguments_.pronoun(plural, p.at)) return {{referent, nullptr}};
       return {};
     }
     if (auto found = things(arguments_.objects(p)); !found.empty()) return found;
   }
   if (auto found = things(arguments_.subjects(p)); !found.empty()) return found;
+  if (const Thing* antecedent = arguments_.antecedent(p)) return {{referent_of(c_, *antecedent), antecedent}};
   bool plural = false;
   if (p.passive && arguments_.pronoun_subject(p, plural)) {
-    if (auto referent = arguments_.pronoun(plural)) return {{referent, nullptr}};
+    if (auto referent = arguments_.pronoun(plural, p.at)) return {{referent, nullptr}};
     return {};
   }
   // "Was the radar fitted": the subject stands among the auxiliaries.
@@ -54,6 +55,11 @@ std::vector<StatementReader::Subject> StatementReader::objects_or_pronoun(const 
 
 std::vector<StatementReader::Subject> StatementReader::subjects_or_pronoun(const Predicate& p) const {
   if (auto found = things(arguments_.subjects(p)); !found.empty()) return found;
+  if (const Thing* antecedent = arguments_.antecedent(p)) return {{referent_of(c_, *antecedent), antecedent}};
+  if (p.particle > 0 || (p.verb && !p.verb->particle.empty() && p.span.past == p.at + 1)) {
+    // "Down came the chimney."
+    if (auto found = things(arguments_.objects(p)); !found.empty()) return found;
+  }
   for (const Thing& thing : passage_.things) {
     if (thing.kind == ThingKind::equipment && p.span.holds(thing.span.first) && !thing.shadowed) {
       return {{referent_of(c_, thing), &thing}};
@@ -61,7 +67,7 @@ std::vector<StatementReader::Subject> StatementReader::subjects_or_pronoun(const
   }
   bool plural = false;
   if (arguments_.pronoun_subject(p, plural)) {
-    if (auto referent = arguments_.pronoun(plural)) return {{referent, nullptr}};
+    if (auto referent = arguments_.pronoun(plural, p.at)) return {{referent, nullptr}};
   }
   return {};
 }
@@ -155,6 +161,41 @@ bool StatementReader::counts_people(std::uint32_t number) const {
                                           passage_.notes[past].flags.has(WordClass::person));
 }
 
+/// "until", "since", "by", "before" and "after" mean different things of states and of events.
+void StatementReader::settle_date(const DateUse& use, Draft& dated) const {
+  DateExpression& expression = dated.date->expression;
+  if (use.or_date) expression.edtf = either(expression.edtf, passage_.dates[*use.or_date].edtf);
+  if (use.or_date) dated.firmness = Firmness::guess;
+  if (!expression.edtf) return;
+  if (dated.by_then) {
+    expression.edtf = at_the_latest(*expression.edtf);
+    return;
+  }
+  const bool denied = dated.polarity == Polarity::denied;
+  if (use.until) {
+    if (dated.statement == Statement::present) {
+      dated.statement = Statement::ends;
+      expression.edtf = end_of_until(*expression.edtf);
+    } else if (dated.statement == Statement::absent) {
+      dated.statement = Statement::begins;
+      expression.edtf = end_of_until(*expression.edtf);
+    } else if (denied && (dated.statement == Statement::begins || dated.statement == Statement::ends)) {
+      // "didn't fit it until spring": it was fitted then.
+      dated.polarity = Polarity::affirmed;
+      expression.edtf = end_of_until(*expression.edtf);
+    }
+    return;
+  }
+  if (use.since && dated.statement == Statement::present) {
+    dated.statement = Statement::begins;
+    expression.edtf = begin_of_since(*expression.edtf);
+    return;
+  }
+  const bool state = dated.statement == Statement::present || dated.statement == Statement::absent ||
+                     dated.statement == Statement::count || dated.statement == Statement::attribute;
+  if (state) expression.edtf = use.by ? end_of_until(*expression.edtf) : as_interval(*expression.edtf);
+}
+
 void StatementReader::put_dates(const Predicate* p, std::size_t first_draft) {
   const std::vector<DateUse> uses = dates_for(passage_, c_.reading, p, clause_of(p));
   if (uses.empty()) return;
@@ -168,25 +209,9 @@ void StatementReader::put_dates(const Predicate* p, std::size_t first_draft) {
       Draft dated = draft;
       dated.date = ChosenDate{expression, false};
       if (use.corrected && one_usable) dated.withdrawn = true;
+      settle_date(use, dated);
       const bool state = draft.statement == Statement::present || draft.statement == Statement::absent;
       if (use.negated && !state && one_usable && uses.size() > 1) dated.polarity = Polarity::denied;
-      if (use.until && expression.edtf) {
-        const bool negative = dated.polarity == Polarity::denied;
-        if (dated.statement == Statement::present) {
-          dated.statement = Statement::ends;
-          dated.date->expression.edtf = end_of_until(*expression.edtf);
-        } else if (negative && (dated.statement == Statement::begins || dated.statement == Statement::ends)) {
-          // "didn't fit it until spring": it was fitted then.
-          dated.polarity = Polarity::affirmed;
-          dated.date->expression.edtf = end_of_until(*expression.edtf);
-        } else if (dated.statement == Statement::absent) {
-          dated.statement = Statement::begins;
-          dated.date->expression.edtf = end_of_until(*expression.edtf);
-        }
-      } else if (use.since && dated.statement == Statement::present && expression.edtf) {
-        dated.statement = Statement::begins;
-        dated.date->expression.edtf = begin_of_since(*expression.edtf);
-      }
       drafts_.push_back(std::move(dated));
     }
   }
@@ -219,7 +244,8 @@ void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::si
     if (draft.basis == Basis::unstated) draft.basis = cues.basis;
     if (draft.knower.empty()) draft.knower = cues.knower;
     if (static_cast<int>(cues.firmness) > static_cast<int>(draft.firmness)) draft.firmness = cues.firmness;
-    if (draft.basis == Basis::unstated && p && p->agent == Agent::we && p->kind != Predicate::Kind::be) {
+    if (draft.basis == Basis::unstated && p && p->agent == Agent::we &&
+        (p->kind == Predicate::Kind::verb || p->kind == Predicate::Kind::have)) {
       draft.basis = Basis::first_hand;
       draft.because.emplace_back("the narrator took part → first-hand");
     }
@@ -229,7 +255,7 @@ void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::si
     if (draft.date && is_about(draft.date->expression) && draft.firmness == Firmness::firm) {
       draft.firmness = Firmness::hedged;
     }
-    if (cues.doubted) {
+    if (cues.doubted || cues.denied) {
       if (draft.statement == Statement::present) {
         draft.statement = Statement::absent;
       } else if (draft.statement != Statement::absent) {

@@ -29,7 +29,7 @@ void StatementReader::exists(const Predicate& p) {
       for (const Draft& earlier : drafts_) {
         if (earlier.subject) subject = earlier.subject;
       }
-      if (!subject) subject = arguments_.pronoun(true);
+      if (!subject) subject = arguments_.pronoun(true, p.at);
       if (!subject) return;
       subject->carried = true;
       Draft& draft = add(&p, Statement::count, {subject, nullptr}, p.negated);
@@ -160,6 +160,20 @@ bool StatementReader::is_attribute(const Predicate& p, const std::vector<Subject
   return false;
 }
 
+/// "Where the boiler had been, they put …": by then it was gone.
+bool StatementReader::had_been_there(const Predicate& p, const std::vector<Subject>& subjects) {
+  const Span clause = c_.reading.clauses[p.clause].span;
+  const bool where = arguments_.has(clause.first, WordClass::where);
+  const bool ends_clause = p.span.past >= clause.past || arguments_.is_mark(p.span.past);
+  if (!where || !ends_clause || !arguments_.any_in(p.span, WordClass::have)) return false;
+  for (const Subject& subject : subjects) {
+    Draft& draft = add(&p, Statement::ends, subject, p.negated);
+    draft.by_then = true;
+    place_it(draft, &p, true);
+  }
+  return true;
+}
+
 bool StatementReader::is_somewhere(const Predicate& p, const std::vector<Subject>& subjects) {
   const Span clause = c_.reading.clauses[p.clause].span;
   const Span right{p.span.past, std::max(p.span.past, p.right.past)};
@@ -176,11 +190,6 @@ bool StatementReader::is_somewhere(const Predicate& p, const std::vector<Subject
   if (!place && words.empty() && !there) return false;
   const bool negated = p.negated || negative_in(passage_, {p.span.past, place ? place->head : p.span.past}).has_value() ||
                        arguments_.any_in(p.right, WordClass::no_longer);
-  // "Where the boiler had been, they put …": by then it was gone.
-  bool had_been = false;
-  for (std::uint32_t i = clause.first; i < p.at; ++i) {
-    had_been = had_been || (arguments_.has(i, WordClass::where) && passage_.notes[i].cue < 0);
-  }
   for (const Subject& subject : subjects) {
     add_state(&p, subject, negated || (subject.thing && subject.thing->negated));
     Draft& draft = drafts_.back();
@@ -254,6 +263,7 @@ void StatementReader::is(const Predicate& p) {
   for (std::uint32_t i = own.first_predicate; i < own.past_predicate; ++i) {
     another = another || c_.reading.predicates[i].at > p.at;
   }
+  if (p.clause + 1 < c_.reading.clauses.size()) another = another || c_.reading.clauses[p.clause + 1].relative;
   const Thing* person = nullptr;
   for (const Thing& thing : passage_.things) {
     if (thing.kind == ThingKind::person && p.left.holds(thing.span.first)) person = &thing;
@@ -269,6 +279,17 @@ void StatementReader::is(const Predicate& p) {
     }
     if (person || p.agent == Agent::we) return;
   }
+  // "was without a hoist"
+  for (const Thing& thing : passage_.things) {
+    if (thing.kind != ThingKind::equipment || !thing.negated || !p.right.holds(thing.span.first) || thing.head == 0 ||
+        arguments_.is_mark(thing.head - 1) || !subjects.empty()) {
+      continue;
+    }
+    add_state(&p, {referent_of(c_, thing), &thing}, true);
+    if (const Thing* place = arguments_.place_in(p.left, {Role::none})) drafts_.back().place = referent_of(c_, *place);
+    return;
+  }
+  if (!subjects.empty() && had_been_there(p, subjects)) return;
   if (!subjects.empty() && !another) {
     if (is_gone(p, subjects) || is_attribute(p, subjects) || is_somewhere(p, subjects)) return;
   }

@@ -21,6 +21,7 @@ DateUse use_of(const Passage& passage, std::uint32_t date, Span sentence) {
   const auto mark_flags = [&](std::uint32_t i) {
     const Flags& f = passage.notes[i].flags;
     if (f.has(WordClass::until)) use.until = true;
+    if (f.has(WordClass::by)) use.by = true;
     if (passage.tokens[i].kind == Token::Kind::word && passage.words({i, i + 1}).size() == 5 &&
         f.has(WordClass::subordinator)) {
       const std::string_view word = passage.words({i, i + 1});
@@ -91,6 +92,19 @@ std::vector<std::uint32_t> joined(const Passage& passage, const std::vector<std:
 std::vector<DateUse> uses(const Passage& passage, const std::vector<std::uint32_t>& dates, Span sentence) {
   std::vector<DateUse> all;
   for (const std::uint32_t date : dates) all.push_back(use_of(passage, date, sentence));
+  // "in 1949, or was it 1950?"
+  for (DateUse& use : all) {
+    const std::uint32_t next = use.date + 1;
+    if (next >= passage.dates.size() || passage.date_spans[next].empty()) continue;
+    for (const CueSpan& cue : passage.cues) {
+      const bool between = cue.span.past == passage.date_spans[next].first &&
+                           cue.span.first >= passage.date_spans[use.date].past;
+      if (between && passage.notes[cue.span.first].flags.has(WordClass::coordinator)) use.or_date = next;
+    }
+  }
+  std::erase_if(all, [&](const DateUse& use) {
+    return std::any_of(all.begin(), all.end(), [&](const DateUse& other) { return other.or_date == use.date; });
+  });
   return all;
 }
 
@@ -153,6 +167,34 @@ std::optional<Edtf> begin_of_since(const Edtf& value) {
     if (set->elements.size() == 1 && set->elements[0].first) return Edtf{*set->elements[0].first};
   }
   return value;
+}
+
+std::optional<Edtf> either(const std::optional<Edtf>& a, const std::optional<Edtf>& b) {
+  if (!a || !b) return a ? a : b;
+  const auto* first = std::get_if<EdtfDate>(&a->value);
+  const auto* second = std::get_if<EdtfDate>(&b->value);
+  if (!first || !second) return a;
+  EdtfSet set;
+  set.elements = {{*first, *first, false}, {*second, *second, false}};
+  return Edtf{set};
+}
+
+Edtf at_the_latest(const Edtf& value) {
+  const auto* date = std::get_if<EdtfDate>(&value.value);
+  if (!date) return value;
+  EdtfSet set;
+  set.elements = {{std::nullopt, *date, true}};
+  return Edtf{set};
+}
+
+Edtf as_interval(const Edtf& value) {
+  const auto* set = std::get_if<EdtfSet>(&value.value);
+  if (!set || set->elements.size() != 1 || !set->elements[0].is_span) return value;
+  const EdtfSetElement& span = set->elements[0];
+  EdtfInterval interval{EdtfOpen{}, EdtfOpen{}};
+  if (span.first) interval.begin = *span.first;
+  if (span.last) interval.end = *span.last;
+  return Edtf{interval};
 }
 
 bool is_about(const DateExpression& expression) {

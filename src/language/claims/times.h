@@ -12,7 +12,9 @@ struct DateUse {
   bool negated = false;        ///< "not in 1954"
   bool until = false;          ///< "until 1953"
   bool since = false;
+  bool by = false;             ///< "by 1958"
   bool corrected = false;      ///< Taken back.
+  std::optional<std::uint32_t> or_date;   ///< "1949, or was it 1950?"
 };
 
 /// Dates for a predicate: its own, else what the sentence says for all. Several only when joined by "and" or "but".
@@ -22,6 +24,13 @@ std::vector<DateUse> dates_for(const Passage& passage, const SentenceReading& re
 /// The date at the near end of "until 1953", "since 1938": the value itself when it is no such interval.
 std::optional<Edtf> end_of_until(const Edtf& value);
 std::optional<Edtf> begin_of_since(const Edtf& value);
+
+/// One of two dates; the first alone when they cannot be joined.
+std::optional<Edtf> either(const std::optional<Edtf>& a, const std::optional<Edtf>& b);
+/// That date or earlier.
+Edtf at_the_latest(const Edtf& value);
+/// "X or earlier" as a stretch of time that a state lasted through.
+Edtf as_interval(const Edtf& value);
 
 /// Whether a date is only approximate as said ("about 1950").
 bool is_about(const DateExpression& expression);
