@@ -57,8 +57,8 @@ SiteFile whole_job(const FileReader& files, const std::filesystem::path& folder,
   SiteFile site = std::move(SiteFile::create(":memory:", {{}, "test", "", ""}, {"tester", around.random, {}})).value();
   must_be_done(take_in_list(site, AuthorityList::Kind::places, folder / "places.csv", around));
   must_be_done(take_in_list(site, AuthorityList::Kind::equipment, folder / "equipment.csv", around));
-  must_be_done(take_in_evidence(site, folder / "entries.csv", {}, around));
   must_be_done(take_in_interviews(site, folder / "interviews.csv", {}, around));
+  must_be_done(take_in_evidence(site, folder / "entries.csv", {}, around));
   if (const auto proposed = propose(site, {}, around); !proposed)
     throw std::runtime_error(to_string(proposed.error()));
   if (const auto weighed = weigh(site, false, around); !weighed) throw std::runtime_error(to_string(weighed.error()));
