@@ -203,7 +203,7 @@ bool Grammar::numeric_date(std::size_t i, Spec& spec) const {
 }
 
 bool Grammar::lone_weekday(std::size_t i, Spec& spec) const {
-  if (!t[i].is(Role::weekday)) return false;
+  if (!t[i].is(Role::weekday) || (t[i].possessive && !prose())) return false;
   start(spec, i, DateValue::Precision::day, "weekday");
   spec.date.weekday = t[i].value(Role::weekday);
   spec.end = i + 1;
@@ -254,6 +254,22 @@ bool Grammar::named_day(std::size_t i, Spec& spec) const {
   return true;
 }
 
+// The winter of 1962 to 1963, of sixty-two, sixty-three, of 1962/63: one winter.
+void Grammar::whole_winter(Spec& spec) const {
+  std::size_t j = spec.end;
+  if (!t[j].is(Role::range_word) && !is(j, w("and")) && !t[j].is_sign('-') && !t[j].is_sign('/') && !t[j].is_sign(',') &&
+      !t[j].is(Role::number))
+    return;
+  if (!t[j].is(Role::number)) ++j;
+  std::int64_t next = 0;
+  std::size_t past = 0;
+  Spec second;
+  if (t[j].is_number() && (t[j].digits == 2 || t[j].digits == 4) && !t[j].grouped) next = t[j].number, past = j + 1;
+  else if (year(j, YearStance::supported, second)) next = second.date.year, past = second.end;
+  else return;
+  if (next % 100 == (spec.date.year + 1) % 100) spec.end = past;
+}
+
 bool Grammar::season(std::size_t i, Spec& spec) const {
   std::size_t j = i;
   if (is(j, w("the"))) ++j;
@@ -262,7 +278,10 @@ bool Grammar::season(std::size_t i, Spec& spec) const {
   start(spec, i, DateValue::Precision::season, "season");
   spec.date.season = static_cast<Season>(t[j].value(Role::season));
   spec.end = j + 1;
-  if (year_after(j + 1, spec)) return true;
+  if (year_after(j + 1, spec)) {
+    if (spec.date.season == Season::winter && !prose()) whole_winter(spec);
+    return true;
+  }
   if (said_year(j + 1, spec)) return true;
   if (setting_.prose) {
     // "the summer offensive": the article is the offensive's.

@@ -204,6 +204,7 @@ class Builder {
     phrase.words = phrase_words(folded);
     if (phrase.words.empty() || phrase.words.size() > 8)
       return fault(file, cell, "a name has one to eight words", "shorten it or fill it in");
+    if (phrase.words.size() > 1 && phrase.words[0] == hash_word("the")) phrase.words.erase(phrase.words.begin());
     word_for(phrase.words[0]).roles |= bit(Role::phrase);
     if (phrase.words[0] == hash_word("saint")) {
       Phrase short_form = phrase;

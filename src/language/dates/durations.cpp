@@ -156,6 +156,7 @@ bool Grammar::offset_tail(std::size_t i, Spec& spec) const {
   }
   Spec anchor;
   offer(&Grammar::event, k, anchor);
+  if (anchor.end == 0 && t[k].is(Role::pronoun) && !is(k, w("i"))) offer(&Grammar::event, k + 1, anchor);   // before we went into the yard
   if (anchor.end == 0) {
     offer(&Grammar::core, k, anchor);
     offer(&Grammar::parted, k, anchor);
@@ -231,10 +232,10 @@ bool Grammar::duration(std::size_t i, Spec& spec) const {
     if (weekday) spec.date.precision = DateValue::Precision::day, spec.date.weekday = unit.value(Role::weekday);
     if (night) spec.date.precision = DateValue::Precision::day, spec.date.time = "T" + std::string(day_part_code(static_cast<DayPart>(unit.value(Role::day_part))));
     if (!offset_tail(i + 2, spec)) return false;
-    if (spec.timex == "unknown-anchor") {
-      if (!prose()) return spec.end = i + 2, true;
-      return false;
-    }
+    if (spec.timex != "unknown-anchor") return true;
+    // "the year before we lost the boat", or "The year before, we lost the boat": which is meant cannot be told.
+    if (prose() || is(i + 2, w("following"))) return false;
+    spec.end = i + 3;
     return true;
   }
   (void)det;
@@ -287,7 +288,7 @@ bool Grammar::duration(std::size_t i, Spec& spec) const {
     return prose() || is(i - 1, w("for")) || is(i - 1, w("took")) || is(i - 1, w("in"));
   }
   if (span.article && span.count.value == 1 && !span.count.half && !span.count.vague) {
-    if (small && !modified) return false;   // a minute, a second: idioms
+    if (small && mod == Mod::none) return false;   // a minute, just a second: idioms
     // thirty a day: a rate
     if (!modified && (t[i - 1].is_number() || t[i - 1].is(Role::number) || is(i - 1, w("times")) || is(i - 1, w("once")) || is(i - 1, w("twice")))) {
       spec.kind = Spec::Kind::set;

@@ -30,12 +30,12 @@ bool Grammar::read(std::size_t i, Spec& spec) const {
   if (det || token.is(Role::following)) offer(&Grammar::said_relative, i, best);
   if (is(i, w("later")) || is(i, w("earlier"))) offer(&Grammar::within, i, best);
   if (det) offer(&Grammar::era, i, best);
+  if (digits || token.any(kNumbers | bit(Role::clock_word) | bit(Role::year_zero)) || is(i, w("half")) || is(i, w("quarter")))
+    offer(&Grammar::clock, i, best);
   if (det || digits || token.any(kCounts | bit(Role::unit) | bit(Role::following)) || is(i, w("couple")) || is(i, w("half")) || is(i, w("at")) ||
       is(i, w("well")) || is(i, w("no")) || is(i, w("dozens")))
     offer(&Grammar::duration, i, best);
   if (token.any(bit(Role::every) | bit(Role::frequency) | bit(Role::weekdays)) || is(i, w("per"))) offer(&Grammar::set, i, best);
-  if (digits || token.any(kNumbers | bit(Role::clock_word) | bit(Role::year_zero)) || is(i, w("half")) || is(i, w("quarter")))
-    offer(&Grammar::clock, i, best);
   if (det || token.any(bit(Role::day_part) | bit(Role::weekday) | bit(Role::part))) offer(&Grammar::part_of_day, i, best);
   if (det || token.any(bit(Role::watch) | bit(Role::ordinal))) offer(&Grammar::watch, i, best);
   if (token.any(bit(Role::present) | bit(Role::past) | bit(Role::future)) || is(i, w("right")) || is(i, w("these")) || is(i, w("the")) || is(i, w("present")) || is(i, w("date")))

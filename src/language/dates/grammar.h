@@ -107,6 +107,7 @@ class Grammar {
   bool approximate(std::size_t i, Spec& spec) const;
   bool month_name(std::size_t i, int& month, std::size_t& past, bool beside_number) const;
   bool year_after(std::size_t i, Spec& spec) const;     ///< [,] [of] year; moves spec.end.
+  void whole_winter(Spec& spec) const;
   bool said_year(std::size_t i, Spec& spec) const;      ///< of that year, last year.
   bool bare_year_supported(std::size_t i, std::size_t past, std::int64_t value, bool words) const;
   bool plausible(std::int64_t two_digits) const;

@@ -137,6 +137,12 @@ bool Grammar::service(std::size_t i, Spec& spec) const {
 bool Grammar::event(std::size_t i, Spec& spec) const {
   std::size_t past = 0;
   std::size_t j = i;   // Names are kept without a leading article.
+  if (is(j, w("the")) && is(j + 1, w("year")) && is(j + 2, w("of"))) {   // the year of the flood
+    if (!event(j + 3, spec)) return false;
+    spec.begin = i;
+    spec.unit = Unit::year;
+    return true;
+  }
   if (is(j, w("the")) || is(j, w("that")) || is(j, w("our")) || is(j, w("this"))) ++j;
   const auto* phrase = t.phrase_at(j, past);
   if (!phrase || phrase->event < 0) return false;

@@ -36,6 +36,7 @@ Spec make_pair(Spec& first, Spec&& second, Spec::Join join) {
   pair.begin = first.begin;
   pair.end = second.end;
   pair.join = join;
+  pair.taken_back = false;
   pair.rule = join == Spec::Join::either ? "either" : join == Spec::Join::between ? "between" : "range";
   pair.parts.push_back(std::move(first));
   pair.parts.push_back(std::move(second));
@@ -119,13 +120,11 @@ bool Grammar::joined(Spec& first) const {
   // self-correction: fifty-eight, no, fifty-nine
   std::size_t k = j;
   for (int signs = 0; signs < 3 && t[k].kind == Token::Kind::sign && (t[k].sign == ',' || t[k].sign == '-' || t[k].sign == '.' || t[k].sign == ';'); ++signs) ++k;
-  if (!prose() && t[k].is(Role::correct) && (k != j || is(k, w("no")) || is(k, w("sorry")))) {
-    const bool bare_no = is(k, w("no"));
-    ++k;
-    for (int fillers = 0; fillers < 8; ++fillers) {
-      if (t[k].is_sign(',') || t[k].is_sign('-')) ++k;
-      else if (t[k].is(Role::filler) || t[k].is(Role::correct) || is(k, w("in"))) ++k;
-      else break;
+  if (!prose() && (k != j || is(k, w("no")) || is(k, w("sorry"))) && t[k].any(bit(Role::correct) | bit(Role::filler))) {
+    bool corrects = false;
+    for (int words = 0; words < 9; ++words, ++k) {
+      corrects |= t[k].is(Role::correct);
+      if (!t[k].is_sign(',') && !t[k].is_sign('-') && !t[k].any(bit(Role::filler) | bit(Role::correct)) && !is(k, w("in"))) break;
     }
     Spec second;
     offer(&Grammar::core, k, second);
@@ -134,10 +133,16 @@ bool Grammar::joined(Spec& first) const {
       Spec found;
       if (first.date.precision == P::year && year(k, YearStance::supported, found)) second = std::move(found);
     }
-    if (second.end != 0 && same_grain(first, second) && !(bare_no && false)) {
+    if (corrects && second.end != 0 && same_grain(first, second)) {
       first.taken_back = true;
-      return false;   // The second is read in its own turn, as a year that stands supported.
+      first = make_pair(first, std::move(second), Spec::Join::none);
+      return true;
     }
+  }
+  if (!prose() && t[j].is_sign(',')) {   // 1957, I think, or maybe 1958
+    std::size_t or_at = j;
+    for (int words = 0; words < 6 && (t[or_at].is_sign(',') || t[or_at].is(Role::filler)); ++words) ++or_at;
+    if (is(or_at, w("or"))) j = or_at;
   }
   const bool dash = t[j].is_sign('-');
   const bool comma = t[j].is_sign(',');

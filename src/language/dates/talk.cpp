@@ -17,7 +17,7 @@ Talk::Talk(const Discourse& discourse) : discourse_(discourse) {
   setting_.century = discourse.century.century_begins;
   if (discourse.birth)
     if (const auto born = from_edtf(*discourse.birth)) setting_.first_year = born->year - 10;
-  if (speech_) setting_.last_year = speech_->year;
+  setting_.last_year = speech_ ? speech_->year : setting_.century + 99;
   refresh_setting();
 }
 

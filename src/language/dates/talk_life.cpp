@@ -55,6 +55,15 @@ Meaning Talk::age(const Spec& spec) const {
   const Day first = years_after(born->first, spec.number);
   const Day last = years_after(born->last, spec.number + 1) - 1;
   meaning.edtf = interval(first, last, day_known);
+  if (spec.mod == Mod::approx) {
+    auto& ends = std::get<EdtfInterval>(meaning.edtf->value);
+    for (auto* end : {&ends.begin, &ends.end}) {
+      auto& date = std::get<EdtfDate>(*end);
+      date.year.qualifier.approximate = true;
+      if (date.month) date.month->qualifier.approximate = true;
+      if (date.day) date.day->qualifier.approximate = true;
+    }
+  }
   meaning.timex = to_string(*meaning.edtf);
   meaning.value = DateValue::of_year(to_civil(first).year);
   meaning.anchor = "birth " + to_string(*discourse_.birth);
@@ -172,6 +181,11 @@ Meaning Talk::event(const Spec& spec) const {
   meaning.edtf = *event.when.value;
   meaning.timex = to_string(*event.when.value);
   if (const auto value = from_edtf(*event.when.value)) meaning.value = *value;
+  if (spec.unit == Unit::year && meaning.value.precision >= P::year && meaning.value.year_known) {
+    meaning.value = DateValue::of_year(meaning.value.year);
+    meaning.edtf.reset();
+    meaning.timex.clear();
+  }
   return meaning;
 }
 

@@ -237,6 +237,15 @@ Meaning Talk::offset(const Spec& spec) const {
   }
   const bool forward = spec.later == Later::after;
   meaning.value = unresolved(spec);
+  if (spec.timex == "unknown-anchor") {
+    Spec here;
+    here.kind = spec.kind, here.unit = spec.unit, here.date = spec.date, here.later = spec.later;
+    const auto other = offset(here);
+    if (const auto edtf = to_edtf(other.value, false)) meaning.alternatives.push_back(to_string(*edtf));
+    meaning.anchor.clear();
+    meaning.moves_talk = false;
+    return meaning;
+  }
   if (spec.count.vague) {
     meaning.value = {};
     meaning.timex = forward ? "FUTURE_REF" : "PAST_REF";
@@ -260,6 +269,12 @@ Meaning Talk::offset(const Spec& spec) const {
     at.year_ = base->year;
     auto found = at.relative(step);
     found.anchor = meaning.anchor;
+    if (!forward && spec.date.precision == P::season && found.value.year_known && base->precision >= P::month &&
+        base->month >= static_cast<int>(spec.date.season) * 3 && base->month <= static_cast<int>(spec.date.season) * 3 + 2) {
+      DateValue same = found.value;   // The summer before an August may be that same summer.
+      same.year = base->year;
+      if (same.year != found.value.year) found.alternatives.push_back(to_string(*to_edtf(same, false)));
+    }
     return found;
   }
   if (spec.count.half && spec.unit >= Unit::year) {

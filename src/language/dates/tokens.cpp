@@ -256,6 +256,7 @@ std::vector<Token> all_tokens(std::string_view text, const DateLexicon::Data& le
 std::vector<std::uint64_t> phrase_words(std::string_view name) {
   DateLexicon::Data empty;
   empty.slots.assign(1, -1);
+  empty.has_non_ascii = true;
   std::vector<std::uint64_t> words;
   for (const auto& token : all_tokens(name, empty)) {
     if (token.is_number()) words.push_back(hash_word(name.substr(token.begin, token.end - token.begin)));

@@ -14,6 +14,7 @@ bool ends_sentence(const Token& token) {
 bool Grammar::month_is_verb(std::size_t i) const {
   const bool may = is(i, w("may")), march = is(i, w("march"));
   if (prose() && !t[i].capital && !t[i - 1].is_number() && !t[i + 1].is_number()) return true;   // to march, to august heights
+  if (is(i, w("august")) && is(i - 1, w("an")) && !t[i].capital) return true;
   if (!may && !march) return false;
   if (march && is(i + 1, w("to")) && !t[i + 2].any(bit(Role::month) | bit(Role::month_short)) && !t[i + 2].is_number() &&
       !is(i - 1, w("in")) && !t[i - 1].is(Role::part))
@@ -92,7 +93,8 @@ bool Grammar::season_is_thing(std::size_t i) const {
                              w("broke"), w("inside"), w("mechanism"), w("coil"), w("hook")})
       if (next == thing) return true;
     if (prose() && is(i - 1, w("a")) && t[i + 1].is_word()) return false;   // a spring offensive
-    return is(i - 1, w("to")) || is(i - 1, w("a")) || t[i - 1].is(Role::pronoun);
+    return is(i - 1, w("to")) || is(i - 1, w("a")) ||
+           (t[i - 1].is(Role::pronoun) && !is(i - 1, w("that")));
   }
   if (!is(i, w("fall"))) return false;
   // "the fall of Ostrey", "the fall broke his arm", "a fall", "they fall back", "the boat fall"

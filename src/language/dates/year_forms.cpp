@@ -59,10 +59,36 @@ bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t 
                       before == w("year") || (before == w("of") && (t[i - 2].any(bit(Role::part_noun) | bit(Role::portion) | bit(Role::season))));
   const bool tens = value % 10 == 0;
   if (strong) return value >= 10 || (t[i].is_number() && t[i].digits == 2);
+  // Talk has set the decade: "and then sixty-three, that was worse".
+  const bool in_list = t[i - 1].is_sign(',') && (t[i - 2].is(Role::number) || t[i - 2].is_number());
+  const bool opens = i == 0 || (t[i - 1].kind != Token::Kind::word && !in_list) || before == w("then") || before == w("and") || before == w("was") ||
+                     before == w("or") || before == w("maybe") || before == w("probably") || before == w("that");
+  if (words && setting_.year && opens && value > 20 && after.kind != Token::Kind::end) {
+    const auto apart = setting_.century + value - *setting_.year;
+    const bool list = after.kind == Token::Kind::sign && (t[past + 1].is(Role::number) || t[past + 1].is_number());
+    if (apart >= -9 && apart <= 9 && !list && (after.kind == Token::Kind::sign || after.is(Role::pronoun) || is(past, w("the")))) return true;
+  }
   if (!t[i - 1].is(Role::place_in_time)) return false;
   if ((before == w("about") || before == w("around") || before == w("like") || before == w("say") || before == w("maybe")) &&
       (is(i - 2, w("in")) || is(i - 2, w("since"))))
     return value >= 20;
+  // from fifty-two to fifty-eight, between fifty-six and fifty-eight
+  if ((before == w("from") && t[past].is(Role::range_word)) || (before == w("between") && is(past, w("and")))) {
+    std::int64_t second = 0;
+    std::size_t after_second = past + 1;
+    const bool read = t[past + 1].is_number() ? (second = t[past + 1].number, after_second = past + 2, t[past + 1].digits == 2)
+                                              : below_hundred(past + 1, second, after_second);
+    const auto& beyond = t[after_second];
+    const bool open = beyond.kind != Token::Kind::word || beyond.newline || beyond.is(Role::after_year);
+    if (read && open && second > value && value >= 20 && plausible(second) && !counts_something(after_second) &&
+        (setting_.decade_set || value % 10 != 0 || second % 10 != 0))
+      return true;
+  }
+  if (t[past].is(Role::range_word) || is(past, w("and"))) return false;   // from forty to sixty
+  const bool clause = after.is_word() && !after.newline && !after.is(Role::limit);
+  if (words && clause && !tens && value > 20 &&
+      (before == w("by") || before == w("until") || before == w("till") || before == w("before") || before == w("after")))
+    return true;
   // by, until, before, from …: only where talk is about years already, and the number is no round one.
   if (!setting_.decade_set || tens || value < 20) return false;
   const auto year = setting_.century + value;
@@ -130,7 +156,9 @@ bool Grammar::year(std::size_t i, YearStance stance, Spec& spec) const {
   if (t[j].is_sign('-') && !t[j].space && !t[j + 1].space) ++j;
   if (head >= 16 && head <= 20 && !t[j].newline) {
     std::int64_t rest = -1;
-    if (t[j].is(Role::year_zero)) {   // nineteen oh eight
+    if (is(j, w("and")) && head < 20 && below_hundred(j + 1, value, past) && value >= 20 && t[i - 1].is(Role::place_in_time)) {
+      rest = value;   // nineteen and forty-nine
+    } else if (t[j].is(Role::year_zero)) {   // nineteen oh eight
       std::size_t k = j + 1;
       if (t[k].is_sign('-') && !t[k].space) ++k;
       if (t[k].is(Role::number) && t[k].value(Role::number) < 10) rest = t[k].value(Role::number), past = k + 1;
