@@ -73,9 +73,7 @@ bool References::defines(KeyKind kind, const std::string& key) const {
 void References::use(const std::vector<KeyKind>& may_be, const std::vector<std::string>& keys,
                      std::string_view column, const RowReader& row) {
   for (const std::string& key : keys) {
-    if (key.empty()) continue;
-    uses_.push_back(
-        {may_be, key, row.error_at(column, key, "is not the key of " + kinds_in_words(may_be), "")});
+    if (!key.empty()) uses_.push_back({may_be, key, column, &row.table(), &row.row()});
   }
 }
 
@@ -88,7 +86,11 @@ std::vector<UnresolvedKey> References::unresolved() const {
   for (const Use& use : uses_) {
     const auto known = [&](KeyKind kind) { return defines(kind, use.key); };
     if (std::any_of(use.may_be.begin(), use.may_be.end(), known)) continue;
-    open.push_back({use.may_be, use.key, use.what});
+    std::vector<Diagnostic> none;
+    const RowReader row(*use.table, *use.row, none);
+    open.push_back(
+        {use.may_be, use.key,
+         row.error_at(use.column, use.key, "is not the key of " + kinds_in_words(use.may_be), "")});
     if (open.size() > kMostWithAdvice) continue;
     std::vector<std::string> candidates;
     for (const KeyKind kind : use.may_be) {

@@ -15,6 +15,7 @@ namespace witnessmark {
 /// end, whatever the order of the files.
 class References {
  public:
+  // Tables, rows and column names told of must outlive it.
   /// A row that defines a key. A key that stands already is an error at the row.
   void define(KeyKind kind, const std::string& key, std::string_view column, RowReader& row);
   /// A key known from elsewhere.
@@ -30,10 +31,13 @@ class References {
   std::vector<UnresolvedKey> unresolved() const;
 
  private:
+  /// Nearly all uses are resolved, so what to say of one is worked out only when it is not.
   struct Use {
     std::vector<KeyKind> may_be;
     std::string key;
-    Error what;
+    std::string_view column;
+    const Table* table;
+    const TableRow* row;
   };
   struct Definition {
     std::string source;

@@ -20,6 +20,8 @@ class RowReader {
   bool ok() const { return ok_; }
   std::int64_t line() const { return row_.line; }
   const std::string& source() const { return table_.source; }
+  const Table& table() const { return table_; }
+  const TableRow& row() const { return row_; }
   bool has(std::string_view column) const { return !cell(column).text.empty(); }
 
   std::string text(std::string_view column);

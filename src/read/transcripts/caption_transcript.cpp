@@ -13,6 +13,7 @@
 #include "read/transcripts/sentence_end.h"
 #include "read/transcripts/speaker_labels.h"
 #include "read/transcripts/stamp_order.h"
+#include "witnessmark/base/fold.h"
 
 namespace witnessmark {
 namespace {
@@ -137,6 +138,7 @@ class CaptionJoiner {
     } else if (sign > 0) {
       opening.speaker = "";
     }
+    opening.words = trim(opening.words);  // no-break spaces too
     return opening;
   }
 
