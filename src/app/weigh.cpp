@@ -67,7 +67,7 @@ Result<std::int64_t> weigh(SiteFile& site, bool all, const Surroundings& surroun
   for (const StoredClaim& stored : load_claims(site, filter)) {
     const Claim& claim = stored.claim;
     const Interview& interview = people.interview(claim.interview);
-    batch.push_back({claim.id, recall_of(claim.when.period, interview, people.narrator(claim), *policy),
+    batch.push_back({claim.id, recall_of(claim.when, interview, people.narrator(claim), *policy),
                      compare(claim, interview, index)});
     ++weighed;
     if (batch.size() < kBatch) continue;

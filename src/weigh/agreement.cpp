@@ -1,7 +1,10 @@
 #include "witnessmark/weigh/agreement.h"
 
+#include <algorithm>
+
 #include "circularity.h"
 #include "meaning.h"
+#include "told_days.h"
 #include "witnessmark/time/relations.h"
 #include "witnessmark/weigh/whereabouts.h"
 
@@ -24,16 +27,33 @@ Outcome lowered_by_intention(const Claim& claim, const RegisterIndex::Item& item
   return Outcome::compatible;
 }
 
-/// An entry dated or identified by the thing itself settles nothing about it. What rests on the same testimony, or was
-/// shown to the narrator, stands as it stands: it is only no independent witness, which the mark says.
+/// An entry dated or identified by the thing itself settles nothing about it. What rests on the same
+/// testimony, or was shown to the narrator, stands as it stands: it is only no independent witness, which the
+/// mark says.
 Outcome lowered_by_circle(Outcome outcome, Circle circle) {
-  const bool rests_on_itself = circle == Circle::date_rests_on_subject || circle == Circle::identity_rests_on_subject;
+  const bool rests_on_itself =
+      circle == Circle::date_rests_on_subject || circle == Circle::identity_rests_on_subject;
   return rests_on_itself ? Outcome::cannot_tell : outcome;
 }
 
-/// The days a statement can be about: any within its period, unless it holds throughout.
-Period days_meant(const Period& period, Reading reading) {
-  return reading == Reading::within ? some_time_within(period) : period;
+/// From the fewest to the most days between a day the claim can mean and a day the entry can mean.
+Distance days_apart(const Claim& claim, const RegisterIndex::Item& item, const DatePolicy& policy) {
+  std::optional<std::int64_t> least;
+  std::optional<std::int64_t> most = 0;
+  for (const DayExtent& told : told_days(claim.when.dated.value, claim.when.period, policy)) {
+    for (const DayExtent& stated : told_days(item.entry->when.value, item.period, policy)) {
+      const DaySpan& a = told.possible;
+      const DaySpan& b = stated.possible;
+      std::int64_t gap = 0;
+      if (a.high && b.low) gap = std::max(gap, *b.low - *a.high);
+      if (b.high && a.low) gap = std::max(gap, *a.low - *b.high);
+      least = least ? std::min(*least, gap) : gap;
+      const bool bounded = a.low && a.high && b.low && b.high;
+      if (!bounded) most = std::nullopt;
+      if (most) most = std::max({*most, *b.high - *a.low, *a.high - *b.low});
+    }
+  }
+  return {least.value_or(0), most};
 }
 
 /// An absence in a picture counts only where the spot can be seen in it.
@@ -64,8 +84,7 @@ Comparison compare(const Claim& claim, const Interview& interview, const Registe
   comparison.circular = circle != Circle::none;
   comparison.outcome = lowered_by_circle(outcome, circle);
   if (comparison.outcome == Outcome::conflicts && claim.when.period && item.period)
-    comparison.gap = distance_in_days(days_meant(*claim.when.period, claim.when.reading),
-                                      days_meant(*item.period, item.entry->reading));
+    comparison.gap = days_apart(claim, item, evidence.policy());
   return comparison;
 }
 
@@ -75,7 +94,9 @@ std::vector<Comparison> compare(const Claim& claim, const Interview& interview,
   if (claim.statement == Statement::located) {
     comparisons = compare_whereabouts(claim, evidence);
   } else if (!claim.subject.empty() || !claim.place.empty()) {
-    for (const RegisterIndex::Item* item : evidence.on(claim.subject, claim.place)) {
+    // A place carried over from the talk before may be the wrong one: it does not narrow.
+    const bool narrows = !claim.place_carried || claim.subject.empty();
+    for (const RegisterIndex::Item* item : evidence.on(claim.subject, narrows ? claim.place : "")) {
       if (hold_against(claim, *item, evidence).comparable)
         comparisons.push_back(compare(claim, interview, *item, evidence));
     }

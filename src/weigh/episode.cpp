@@ -54,20 +54,6 @@ std::vector<EpisodeLimits> not_there(const DaySpan& days, Reading reading) {
   return alternatives;
 }
 
-/// The days a period is stated for: all it may touch, or, for `throughout` with an imprecise period, those it
-/// surely covers where there are any.
-DaySpan days_of(const Period& period, Reading reading) {
-  DaySpan days;
-  if (period.earliest()) days.low = period.earliest()->value;
-  if (period.past_latest()) days.high = period.past_latest()->value - 1;
-  if (reading == Reading::throughout && period.begin.latest && period.end.earliest &&
-      *period.begin.latest < *period.end.earliest) {
-    days.low = period.begin.latest->value;
-    days.high = period.end.earliest->value - 1;
-  }
-  return days;
-}
-
 }  // namespace
 
 bool disjoint(const DaySpan& a, const DaySpan& b) {
@@ -80,14 +66,12 @@ bool inside(const DaySpan& inner, const DaySpan& outer) {
   return low && high;
 }
 
-std::vector<EpisodeLimits> episode_limits(Statement statement, const std::optional<Period>& when,
-                                          Reading reading) {
-  const DaySpan days = when ? days_of(*when, reading) : DaySpan{};
+std::vector<EpisodeLimits> episode_limits(Statement statement, const DaySpan& days, Reading reading) {
   switch (statement) {
     case Statement::begins:
-      return {tightened({when ? days_of(*when, Reading::within) : days, {}})};
+      return {tightened({days, {}})};
     case Statement::ends:
-      return {tightened({{}, when ? days_of(*when, Reading::within) : days})};
+      return {tightened({{}, days})};
     case Statement::present:
     case Statement::count:
     case Statement::attribute:
@@ -101,17 +85,18 @@ std::vector<EpisodeLimits> episode_limits(Statement statement, const std::option
   return {};
 }
 
-Answer follows(const std::vector<EpisodeLimits>& claimed, const std::vector<EpisodeLimits>& given) {
-  // Alternatives of `given` that cannot hold with any of `claimed` speak against it; the claim follows only
-  // when every alternative that is given lies inside one that is claimed.
+Answer follows(const std::vector<EpisodeLimits>& possible_claim,
+               const std::vector<EpisodeLimits>& certain_claim, const std::vector<EpisodeLimits>& given) {
+  // The claim is out of the question when none of its alternatives can hold together with any that is given.
+  // It follows only when every alternative that is given lies inside one that is certain.
   bool can_both_hold = false;
   bool always = !given.empty();
   for (const EpisodeLimits& fact : given) {
     bool contained = false;
-    for (const EpisodeLimits& story : claimed) {
-      if (!any_disjoint(fact, story) && possible(intersection(fact, story))) can_both_hold = true;
+    for (const EpisodeLimits& story : possible_claim)
+      can_both_hold = can_both_hold || (!any_disjoint(fact, story) && possible(intersection(fact, story)));
+    for (const EpisodeLimits& story : certain_claim)
       contained = contained || (inside(fact.came, story.came) && inside(fact.went, story.went));
-    }
     always = always && contained;
   }
   if (!can_both_hold) return Answer::no;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "told_days.h"
 #include "witnessmark/base/fold.h"
 #include "witnessmark/time/relations.h"
 #include "witnessmark/weigh/episode.h"
@@ -31,16 +32,52 @@ Statement stated_by(const Entry& entry) {
                                                                                    : entry.statement;
 }
 
-/// A denied coming or going: the day lies before the period or after it.
-std::vector<EpisodeLimits> other_than(Statement statement, const Period& when) {
+/// A denied coming or going: the day lies before all the days told or after them.
+std::vector<EpisodeLimits> other_than(Statement statement, const DaySpan& days) {
   std::vector<EpisodeLimits> alternatives;
-  const auto add = [&](DaySpan span) {
-    alternatives.push_back(statement == Statement::begins ? EpisodeLimits{span, {span.low, {}}}
-                                                          : EpisodeLimits{{{}, span.high}, span});
+  const auto add = [&](const DaySpan& span) {
+    for (EpisodeLimits& limits : episode_limits(statement, span, Reading::within))
+      alternatives.push_back(limits);
   };
-  if (when.earliest()) add({std::nullopt, when.earliest()->value - 1});
-  if (when.past_latest()) add({when.past_latest()->value, std::nullopt});
+  if (days.low) add({std::nullopt, *days.low - 1});
+  if (days.high) add({*days.high + 1, std::nullopt});
   return alternatives;
+}
+
+/// What a claim allows, and what it surely allows.
+struct Claimed {
+  std::vector<EpisodeLimits> possible, certain;
+};
+
+Claimed limits_of(const Claim& claim, const Told& told, const DatePolicy& policy) {
+  Claimed claimed;
+  const auto append = [](std::vector<EpisodeLimits>& all, const std::vector<EpisodeLimits>& more) {
+    all.insert(all.end(), more.begin(), more.end());
+  };
+  for (const DayExtent& extent : told_days(claim.when.dated.value, claim.when.period, policy)) {
+    if (told.denied) {
+      append(claimed.certain, other_than(told.statement, extent.possible));
+      append(claimed.possible, other_than(told.statement, extent.certain.value_or(extent.possible)));
+      continue;
+    }
+    append(claimed.possible, episode_limits(told.statement, extent.possible, told.reading));
+    if (extent.certain)
+      append(claimed.certain, episode_limits(told.statement, *extent.certain, told.reading));
+  }
+  return claimed;
+}
+
+/// The days an entry's time can mean; throughout holds only for those it surely covers, where there are any.
+DaySpan days_stated(const RegisterIndex::Item& item, const DatePolicy& policy) {
+  const DayExtent extent = told_days(item.entry->when.value, item.period, policy).front();
+  DaySpan hull = extent.possible;
+  for (const DayExtent& other : told_days(item.entry->when.value, item.period, policy)) {
+    hull.low = hull.low && other.possible.low ? std::optional(std::min(*hull.low, *other.possible.low))
+                                              : std::nullopt;
+    hull.high = hull.high && other.possible.high ? std::optional(std::max(*hull.high, *other.possible.high))
+                                                 : std::nullopt;
+  }
+  return item.entry->reading == Reading::throughout && extent.certain ? *extent.certain : hull;
 }
 
 bool is_presence(Statement statement) {
@@ -48,14 +85,24 @@ bool is_presence(Statement statement) {
          statement == Statement::attribute;
 }
 
-/// Same property of the same thing: numbers or "name: value" texts, held against one another at one time.
-Outcome same_property(bool equal, bool denied, const Period& told, const Period& stated) {
-  const bool same_time = within(stated, told) == Answer::yes || within(told, stated) == Answer::yes;
-  const Answer shared = overlap(told, stated);
+/// Same property of the same thing: numbers or "name: value" texts, held against one another at one time. A
+/// property stated throughout a period holds at any time the claim means within it.
+Outcome same_property(bool equal, bool denied, const Period& told, const RegisterIndex::Item& item) {
+  const Period& stated = *item.period;
+  const bool covers = item.entry->reading == Reading::throughout && within(told, stated) == Answer::yes;
+  const bool same_time = within(stated, told) == Answer::yes || covers;
   if (denied) equal = !equal;
-  if (equal) return within(stated, told) == Answer::yes ? Outcome::agrees : Outcome::compatible;
+  if (equal) return same_time ? Outcome::agrees : Outcome::compatible;
   if (same_time) return Outcome::conflicts;
-  return shared == Answer::no ? Outcome::compatible : Outcome::cannot_tell;
+  return overlap(told, stated) == Answer::no ? Outcome::compatible : Outcome::cannot_tell;
+}
+
+/// A claim without date can be borne out; an entry without date says nothing of any time.
+Meaning property(bool equal, const Claim& claim, const RegisterIndex::Item& item) {
+  const bool denied = claim.polarity == Polarity::denied;
+  if (!item.period) return {Outcome::cannot_tell};
+  if (!claim.when.period) return {equal != denied ? Outcome::compatible : Outcome::cannot_tell};
+  return {same_property(equal, denied, *claim.when.period, item)};
 }
 
 struct Attribute {
@@ -71,10 +118,7 @@ Meaning counts(const Claim& claim, const RegisterIndex::Item& item) {
   if (!claim.quantity || !item.entry->number) return {Outcome::cannot_tell};
   const std::int64_t number = *item.entry->number;
   const bool equal = claim.quantity->least <= number && number <= claim.quantity->most;
-  const bool denied = claim.polarity == Polarity::denied;
-  if (!claim.when.period || !item.period)
-    return {equal != denied ? Outcome::compatible : Outcome::cannot_tell};
-  return {same_property(equal, denied, *claim.when.period, *item.period)};
+  return property(equal, claim, item);
 }
 
 Meaning attributes(const Claim& claim, const RegisterIndex::Item& item) {
@@ -83,10 +127,7 @@ Meaning attributes(const Claim& claim, const RegisterIndex::Item& item) {
   if (told.name != stated.name && !told.name.empty() && !stated.name.empty())
     return {Outcome::cannot_tell, false};
   const bool equal = told.value == stated.value;
-  const bool denied = claim.polarity == Polarity::denied;
-  if (!claim.when.period || !item.period)
-    return {equal != denied ? Outcome::compatible : Outcome::cannot_tell};
-  return {same_property(equal, denied, *claim.when.period, *item.period)};
+  return property(equal, claim, item);
 }
 
 Meaning events(const Claim& claim, const RegisterIndex::Item& item) {
@@ -112,30 +153,38 @@ bool register_shows_between(const Claim& claim, Statement change, std::int64_t f
   });
 }
 
-/// Fitted, and yet not there later; gone, and yet not there before. Both can hold only if it went, or came,
-/// in between: unless the register shows that, they conflict.
+/// Two statements, the earlier and the later, that can only both hold if something happened in between.
+struct NeedsChange {
+  Statement earlier, later, change;
+};
+constexpr NeedsChange kNeedsChange[] = {
+    {Statement::begins, Statement::absent, Statement::ends},  // fitted, and yet not there later
+    {Statement::absent, Statement::ends, Statement::begins},  // not there, and yet taken away later
+};
+
+/// Unless the register shows the change, the two conflict.
 bool conflicts_for_want_of_a_change(const Claim& claim, const Told& told, const RegisterIndex::Item& item,
                                     const RegisterIndex& evidence) {
-  if (stated_by(*item.entry) != Statement::absent || told.denied || !claim.when.period || !item.period)
-    return false;
+  if (told.denied || !claim.when.period || !item.period) return false;
   const Period& story = *claim.when.period;
   const Period& fact = *item.period;
-  if (told.statement == Statement::begins && story.past_latest() && fact.earliest() &&
-      *story.past_latest() <= *fact.earliest())
-    return !register_shows_between(claim, Statement::ends, story.past_latest()->value, fact.earliest()->value,
-                                   evidence);
-  if (told.statement == Statement::ends && story.earliest() && fact.past_latest() &&
-      *fact.past_latest() <= *story.earliest())
-    return !register_shows_between(claim, Statement::begins, fact.past_latest()->value,
-                                   story.earliest()->value, evidence);
-  return false;
+  const Statement stated = stated_by(*item.entry);
+  const auto lacks = [&](Statement earlier, const Period& first, Statement later, const Period& second) {
+    if (!first.past_latest() || !second.earliest() || *first.past_latest() > *second.earliest()) return false;
+    return std::any_of(std::begin(kNeedsChange), std::end(kNeedsChange), [&](const NeedsChange& one) {
+      return one.earlier == earlier && one.later == later &&
+             !register_shows_between(claim, one.change, first.past_latest()->value, second.earliest()->value,
+                                     evidence);
+    });
+  };
+  return lacks(told.statement, story, stated, fact) || lacks(stated, fact, told.statement, story);
 }
 
 Meaning episodes(const Claim& claim, const RegisterIndex::Item& item, const RegisterIndex& evidence) {
   const Told told = told_by(claim);
   const Statement stated = stated_by(*item.entry);
   if (!item.period) return {Outcome::cannot_tell};
-  const auto given = episode_limits(stated, item.period, item.entry->reading);
+  const auto given = episode_limits(stated, days_stated(item, evidence.policy()), item.entry->reading);
   if (!claim.when.period) {
     const bool never = told.denied || told.statement == Statement::absent;
     if (never && told.statement == stated) return {told.denied ? Outcome::conflicts : Outcome::compatible};
@@ -143,9 +192,8 @@ Meaning episodes(const Claim& claim, const RegisterIndex::Item& item, const Regi
   }
   if (told.denied && (told.statement == Statement::count || told.statement == Statement::attribute))
     return {Outcome::cannot_tell};
-  const auto claimed = told.denied ? other_than(told.statement, *claim.when.period)
-                                   : episode_limits(told.statement, claim.when.period, told.reading);
-  const Answer answer = follows(claimed, given);
+  const Claimed claimed = limits_of(claim, told, evidence.policy());
+  const Answer answer = follows(claimed.possible, claimed.certain, given);
   if (answer == Answer::no) return {Outcome::conflicts};
   if (conflicts_for_want_of_a_change(claim, told, item, evidence)) return {Outcome::conflicts, true, true};
   // That a thing was there settles neither how many there were nor what they were like.

@@ -1,5 +1,6 @@
 #include "witnessmark/weigh/recall.h"
 
+#include "told_days.h"
 #include "witnessmark/time/relations.h"
 
 namespace witnessmark {
@@ -31,9 +32,10 @@ ServiceAnswer in_service(const std::optional<Period>& event, const std::vector<S
   return answer;
 }
 
-Recall recall_of(const std::optional<Period>& event, const Interview& interview, const Person& narrator,
+Recall recall_of(const ClaimTime& when, const Interview& interview, const Person& narrator,
                  const DatePolicy& policy) {
   Recall recall;
+  const auto event = when.dated.value ? std::optional(named_period(*when.dated.value, policy)) : when.period;
   const auto told = period_of(interview.date, policy);
   const auto born = period_of(narrator.birth, policy);
   if (born && told) recall.age_at_interview = completed_years_between(*born, *told);

@@ -42,6 +42,7 @@ std::string moved_years(std::string text) {
   std::string before, year;
   while (RE2::Consume(&rest, kYear, &before, &year)) made += before + std::to_string(std::stoi(year) - 400);
   made += std::string(rest);
+  RE2::GlobalReplace(&made, "(since|before)-1549", "\\1-1949");   // names of numbering schemes, not dates
   // The spoken ones.
   const std::string next = R"re((?:[ -](?:hundred|oh|ought|ten|eleven|twelve|(?:thir|four|fif|six|seven|eigh|nine)teen|)re"
                            R"re((?:twen|thir|for|fif|six|seven|eigh|nine)t(?:y|ies))))re";

@@ -32,7 +32,7 @@ const std::vector<Layer>& layers() {
       {"store", {"base", "time", "model"}},
       {"write", {"base", "time", "model"}},
       {"app", {"base", "time", "model", "read", "language", "weigh", "store", "write"}},
-      {"cli", {"base", "time", "model", "app"}},
+      {"cli", {"base", "time", "model", "read", "language", "weigh", "store", "write", "app"}},
       {"terminal", {"base", "time", "model", "app"}},
       {"main", {"base", "app", "cli", "terminal"}},
   };

@@ -61,8 +61,6 @@ TEST_CASE("an include line against the order of the layers is found") {
        "src/weigh/x.cpp:1: weigh must not include language"},
       {"include/witnessmark/model/x.h", "#include \"witnessmark/app/propose.h\"",
        "include/witnessmark/model/x.h:1: model must not include app"},
-      {"src/cli/x.cpp", "#include \"witnessmark/store/site_file.h\"",
-       "src/cli/x.cpp:1: cli must not include store"},
       {"src/cli/x.cpp", "#include \"witnessmark/terminal/view.h\"",
        "src/cli/x.cpp:1: cli must not include terminal"},
       {"src/app/x.cpp", "#include \"witnessmark/cli/command.h\"",

@@ -16,7 +16,9 @@ std::string recall(const std::string& event, const std::string& born, const std:
   narrator.birth = dated(born);
   for (const std::string& when : service) narrator.service.push_back({"", dated(when), "", ""});
   const auto policy = default_date_policy();
-  const Recall facts = recall_of(to_period(*dated(event).value, policy), interview, narrator, policy);
+  ClaimTime when;
+  when.dated = dated(event);
+  const Recall facts = recall_of(when, interview, narrator, policy);
   std::string text = "at interview " + (facts.age_at_interview ? to_string(*facts.age_at_interview) : "-") +
                      ", at event " + (facts.age_at_event ? to_string(*facts.age_at_event) : "-") + ", distance " +
                      (facts.recall_distance ? to_string(*facts.recall_distance) : "-") + ", in service " +
@@ -32,6 +34,11 @@ TEST_CASE("ages and recall distance are ranges of completed years") {
         "at interview 66, at event 18 to 19, distance 46 to 47, in service cannot tell");
   CHECK(recall("1951", "1932", "1998") ==
         "at interview 65 to 66, at event 18 to 19, distance 46 to 47, in service cannot tell");
+}
+
+TEST_CASE("of a time open to one side the date named counts") {
+  CHECK(recall("[..1962-23]", "1928-03-14", "1994-06-07") ==
+        "at interview 66, at event 34, distance 31, in service cannot tell");
 }
 
 TEST_CASE("an event is inside, outside or partly inside the narrator's service") {

@@ -27,12 +27,14 @@ struct EpisodeLimits {
   bool operator==(const EpisodeLimits&) const = default;
 };
 
-/// The limits a statement puts on the episode. Not there is either before it came or after it went, so `absent` gives two
-/// alternatives; all else gives one. A count or an attribute says that the thing was there; a count of none is absent.
-/// Empty for statements that say nothing of coming and going (happened, located).
-std::vector<EpisodeLimits> episode_limits(Statement statement, const std::optional<Period>& when, Reading reading);
+/// The limits a statement puts on the episode, when made of days from low to high. Not there is either before it came or
+/// after it went, so `absent` gives two alternatives; all else gives one. A count or an attribute says that the thing was
+/// there. Empty for statements that say nothing of coming and going (happened, located).
+std::vector<EpisodeLimits> episode_limits(Statement statement, const DaySpan& days, Reading reading);
 
-/// yes: whenever `given` holds `claimed` holds. no: they cannot both hold for one episode. Else cannot tell.
-Answer follows(const std::vector<EpisodeLimits>& claimed, const std::vector<EpisodeLimits>& given);
+/// yes: whenever `given` holds, what is claimed surely holds. no: they cannot both hold for one episode. Else cannot tell.
+/// A claim may be wider in what is possible than in what is certain.
+Answer follows(const std::vector<EpisodeLimits>& possible_claim, const std::vector<EpisodeLimits>& certain_claim,
+               const std::vector<EpisodeLimits>& given);
 
 }  // namespace witnessmark

@@ -2,6 +2,7 @@
 #include <optional>
 #include <vector>
 
+#include "witnessmark/model/claim.h"
 #include "witnessmark/model/comparison.h"
 #include "witnessmark/model/interview.h"
 #include "witnessmark/time/date_policy.h"
@@ -11,9 +12,8 @@ namespace witnessmark {
 /// Age at the interview and at the event, recall distance, and whether the event falls in the narrator's service
 /// periods. Facts to be shown beside a claim: nothing is corrected or scored by them (Burt, Kemp and Conway 2001 found
 /// the direction of dating errors to depend on too much for that).
-/// event is the time of the claim; nothing when it has none.
-Recall recall_of(const std::optional<Period>& event, const Interview& interview, const Person& narrator,
-                 const DatePolicy& policy);
+/// Of a time open to one side ("by the autumn of 1962") the date named counts.
+Recall recall_of(const ClaimTime& event, const Interview& interview, const Person& narrator, const DatePolicy& policy);
 
 /// Was a day of the event inside one of the periods? yes: all of it surely; no: surely none; else cannot tell.
 struct ServiceAnswer {
