@@ -1,0 +1,250 @@
+// Claims proposed for the interviews that were coded by hand, paired one to one with the coding. Prints precision, recall
+// and F1 of claims and how often each attribute of the paired ones is as coded. For the interview meant for tuning,
+// WITNESSMARK_GOLD_DETAIL=1 lists what was missed and what was proposed besides; of the held-out ones only figures are
+// ever printed.
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+
+#include <cstdio>
+#include <cstdlib>
+#include <fstream>
+#include <set>
+#include <sstream>
+
+#include "scoring.h"
+#include "witnessmark/base/code_point_index.h"
+#include "witnessmark/language/claims.h"
+#include "witnessmark/read/interview_files.h"
+#include "witnessmark/read/list_files.h"
+#include "witnessmark/read/register_files.h"
+#include "witnessmark/read/transcript_reader.h"
+
+using namespace witnessmark;
+using namespace witnessmark::gold;
+
+namespace {
+
+const std::string kCorpus = WITNESSMARK_SOURCE_DIR "/corpus-demo/";
+
+struct Corpus {
+  InterviewFile file;
+  AuthorityLists lists;
+  Register evidence;
+  std::vector<std::vector<std::string>> locations;
+};
+
+Corpus read_corpus() {
+  const SystemFileReader files;
+  Corpus corpus;
+  corpus.file = read_interview_files(files, kCorpus + "interviews.csv").file;
+  const auto list = [&](const char* name, AuthorityList::Kind kind) {
+    return AuthorityList(kind, read_list(files.read(kCorpus + name).value(), name, kind).terms);
+  };
+  corpus.lists.places = list("places.csv", AuthorityList::Kind::places);
+  corpus.lists.equipment = list("equipment.csv", AuthorityList::Kind::equipment);
+  corpus.evidence = read_register_files(files, kCorpus + "entries.csv", &corpus.lists).evidence;
+  for (const Stay& stay : corpus.evidence.itinerary) corpus.locations.push_back(stay.locations);
+  return corpus;
+}
+
+struct Reading {
+  Transcript transcript;
+  std::vector<Claim> claims;
+};
+
+Reading read_interview(const Corpus& corpus, const Language& language, const std::string& key) {
+  const TermFinder places(corpus.lists.places, language);
+  const TermFinder equipment(corpus.lists.equipment, language);
+  ReadingContext context;
+  context.language = &language;
+  context.places = &places;
+  context.equipment = &equipment;
+  context.persons = corpus.file.persons;
+  context.speakers = corpus.file.speakers;
+  context.events = corpus.evidence.events;
+  context.locations = corpus.locations;
+  Reading reading;
+  for (const Interview& interview : corpus.file.interviews) {
+    if (interview.key != key) continue;
+    context.interview = &interview;
+    const std::string path = kCorpus + interview.transcript_path;
+    reading.transcript = read_transcript(SystemFileReader().read(path).value(), path).value();
+    reading.claims =
+        propose_claims(context, reading.transcript, split_sentences(reading.transcript, language.abbreviations()));
+  }
+  // What was taken back in the same breath is not what was said.
+  std::erase_if(reading.claims, [](const Claim& claim) { return claim.withdrawn; });
+  return reading;
+}
+
+struct Tally {
+  std::size_t proposed = 0, coded = 0, paired = 0;
+  std::size_t dated = 0, dates_right = 0, places = 0, places_right = 0;
+  std::vector<std::pair<std::string, std::string>> basis, firmness, polarity;
+
+  double precision() const { return proposed ? static_cast<double>(paired) / static_cast<double>(proposed) : 0; }
+  double recall() const { return coded ? static_cast<double>(paired) / static_cast<double>(coded) : 0; }
+  double f1() const {
+    return proposed + coded ? 2.0 * static_cast<double>(paired) / static_cast<double>(proposed + coded) : 0;
+  }
+  void add(const Tally& other) {
+    proposed += other.proposed;
+    coded += other.coded;
+    paired += other.paired;
+    dated += other.dated;
+    dates_right += other.dates_right;
+    places += other.places;
+    places_right += other.places_right;
+    basis.insert(basis.end(), other.basis.begin(), other.basis.end());
+    firmness.insert(firmness.end(), other.firmness.begin(), other.firmness.end());
+    polarity.insert(polarity.end(), other.polarity.begin(), other.polarity.end());
+  }
+};
+
+Tally score(const std::vector<Claim>& claims, const std::vector<CodedClaim>& coded,
+            const std::vector<std::pair<std::size_t, std::size_t>>& pairs) {
+  Tally tally;
+  tally.proposed = claims.size();
+  tally.coded = coded.size();
+  tally.paired = pairs.size();
+  for (const auto& [p, c] : pairs) {
+    const Claim& ours = claims[p];
+    const CodedClaim& theirs = coded[c];
+    if (!theirs.when.empty()) {
+      ++tally.dated;
+      tally.dates_right += to_string(ours.when.dated) == theirs.when;
+    }
+    if (ours.statement != Statement::located) {
+      ++tally.places;
+      tally.places_right += ours.place == theirs.place;
+    }
+    tally.basis.emplace_back(to_string(ours.basis), theirs.basis);
+    tally.firmness.emplace_back(to_string(ours.firmness), theirs.firmness);
+    tally.polarity.emplace_back(to_string(ours.polarity), theirs.polarity);
+  }
+  return tally;
+}
+
+void print(const std::string& name, const Tally& tally) {
+  const auto share = [](std::size_t part, std::size_t whole) {
+    return whole ? static_cast<double>(part) / static_cast<double>(whole) : 0.0;
+  };
+  std::printf("%-9s claims %zu coded %zu paired %zu: precision %.3f recall %.3f F1 %.3f\n", name.c_str(),
+              tally.proposed, tally.coded, tally.paired, tally.precision(), tally.recall(), tally.f1());
+  std::printf("          date %.3f (of %zu dated) place %.3f; macro-F1 basis %.3f (commonest %.3f) firmness %.3f (%.3f) "
+              "polarity %.3f (%.3f)\n",
+              share(tally.dates_right, tally.dated), tally.dated, share(tally.places_right, tally.places),
+              macro_f1(tally.basis), macro_f1_of_commonest(tally.basis), macro_f1(tally.firmness),
+              macro_f1_of_commonest(tally.firmness), macro_f1(tally.polarity), macro_f1_of_commonest(tally.polarity));
+}
+
+void print_detail(const Reading& reading, const std::vector<CodedClaim>& coded,
+                  const std::vector<std::pair<std::size_t, std::size_t>>& pairs) {
+  const CodePointIndex index(reading.transcript.reading_text);
+  std::set<std::size_t> ours, theirs;
+  for (const auto& [p, c] : pairs) {
+    ours.insert(p);
+    theirs.insert(c);
+    const Claim& claim = reading.claims[p];
+    const CodedClaim& code = coded[c];
+    std::string different;
+    if (to_string(claim.when.dated) != (code.when.empty() ? "-" : code.when)) different += " when " + code.when;
+    if (claim.place != code.place && claim.statement != Statement::located) different += " place " + code.place;
+    if (to_string(claim.basis) != code.basis) different += " " + code.basis;
+    if (to_string(claim.polarity) != code.polarity) different += " " + code.polarity;
+    if (!different.empty()) {
+      std::printf("  differs: %s | coded%s | %s\n", dump(claim).c_str(), different.c_str(), code.quote_words.c_str());
+    }
+  }
+  for (std::size_t c = 0; c < coded.size(); ++c) {
+    if (theirs.contains(c)) continue;
+    std::printf("  missed: %s %s@%s %s | %s\n", coded[c].statement.c_str(), coded[c].subject.c_str(),
+                coded[c].place.c_str(), coded[c].when.c_str(), coded[c].quote_words.c_str());
+  }
+  for (std::size_t p = 0; p < reading.claims.size(); ++p) {
+    if (ours.contains(p)) continue;
+    std::printf("  besides: %s | %s\n", dump(reading.claims[p]).c_str(),
+                std::string(index.slice(reading.claims[p].quotes.front())).c_str());
+  }
+}
+
+const Language& english() {
+  static const Language language =
+      std::move(Language::load(SystemFileReader(), WITNESSMARK_SOURCE_DIR "/shared/language/en")).value();
+  return language;
+}
+
+struct Scored {
+  Reading reading;
+  std::vector<CodedClaim> coded;
+  std::vector<std::pair<std::size_t, std::size_t>> pairs;
+  Tally tally;
+};
+
+Scored score_interview(const Corpus& corpus, const std::string& key) {
+  Scored scored;
+  scored.reading = read_interview(corpus, english(), key);
+  std::vector<std::string> missing;
+  scored.coded = read_coded(WITNESSMARK_SOURCE_DIR "/tests/gold/" + key + ".tsv", scored.reading.transcript.reading_text,
+                            missing);
+  CHECK_MESSAGE(missing.empty(), key << ": quotes not in the transcript: " << missing.size());
+  scored.pairs = pair_up(scored.reading.claims, scored.coded);
+  scored.tally = score(scored.reading.claims, scored.coded, scored.pairs);
+  return scored;
+}
+
+}  // namespace
+
+TEST_CASE("claims of the interview for tuning") {
+  const Corpus corpus = read_corpus();
+  const Scored scored = score_interview(corpus, "lc-2001");
+  print("lc-2001", scored.tally);
+  if (std::getenv("WITNESSMARK_GOLD_DETAIL")) print_detail(scored.reading, scored.coded, scored.pairs);
+  CHECK(scored.tally.coded > 80);
+  CHECK(scored.tally.f1() >= 0.30);
+}
+
+TEST_CASE("claims of the held-out interviews" * doctest::skip(std::getenv("WITNESSMARK_GOLD_TUNING") != nullptr)) {
+  const Corpus corpus = read_corpus();
+  Tally all;
+  for (const char* key : {"wt-1996", "ko-2007"}) {
+    const Scored scored = score_interview(corpus, key);
+    print(key, scored.tally);
+    all.add(scored.tally);
+  }
+  print("held out", all);
+  CHECK(all.coded > 200);
+  CHECK(all.f1() >= 0.25);
+}
+
+TEST_CASE("pairing takes as many pairs as possible and larger overlaps first") {
+  const auto claim = [](std::int64_t begin, std::int64_t end) {
+    Claim made;
+    made.statement = Statement::present;
+    made.subject = "crane";
+    made.quotes = {{{begin}, {end}}};
+    return made;
+  };
+  const auto coded = [](std::int64_t begin, std::int64_t end) {
+    CodedClaim made;
+    made.quote = {{begin}, {end}};
+    made.statement = "present";
+    made.subject = "crane";
+    return made;
+  };
+  CHECK(overlap({{0}, {10}}, {{5}, {15}}) == doctest::Approx(1.0 / 3));
+  CHECK(overlap({{0}, {10}}, {{10}, {15}}) == 0);
+  // The first claim fits both codings, the second only the first coding.
+  const auto pairs = pair_up({claim(0, 10), claim(0, 8)}, {coded(0, 8), coded(0, 16)});
+  CHECK(pairs.size() == 2);
+  CodedClaim other = coded(0, 10);
+  other.subject = "winch";
+  CHECK_FALSE(same_claim(claim(0, 10), other));
+}
+
+TEST_CASE("macro-averaged F1 by hand") {
+  // told: right 1, proposed 2, coded 1 → 2/3; read: right 1, proposed 1, coded 2 → 2/3.
+  CHECK(macro_f1({{"told", "told"}, {"told", "read"}, {"read", "read"}}) == doctest::Approx(2.0 / 3));
+  // Always "read": told 0, read 2·2/(3+2) = 0.8.
+  CHECK(macro_f1_of_commonest({{"told", "told"}, {"told", "read"}, {"read", "read"}}) == doctest::Approx(0.4));
+}
