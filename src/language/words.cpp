@@ -207,7 +207,13 @@ Result<void> load_verbs(Words& words, const FileReader& files, const std::filesy
       const Verb& x = words.verbs[a];
       const Verb& y = words.verbs[b];
       if (x.particle_forms.size() != y.particle_forms.size()) return x.particle_forms.size() > y.particle_forms.size();
-      return x.needs != VerbNeeds::nothing && y.needs == VerbNeeds::nothing;
+      const auto weight = [](VerbNeeds needs) {
+        // The more a row asks for, the earlier it is tried.
+        if (needs == VerbNeeds::nothing) return 3;
+        if (needs == VerbNeeds::colour) return 0;
+        return needs == VerbNeeds::location || needs == VerbNeeds::move || needs == VerbNeeds::swap ? 1 : 2;
+      };
+      return weight(x.needs) < weight(y.needs);
     });
   }
   return {};

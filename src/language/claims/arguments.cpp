@@ -212,14 +212,26 @@ std::optional<Referent> Arguments::pronoun(bool plural, std::uint32_t at) const 
 
 bool Arguments::pronoun_object(const Predicate& p, bool& plural) const {
   for (std::uint32_t i = p.at + 1; i < std::min(p.right.past, p.at + 5); ++i) {
-    if (is_mark(i)) return false;
+    if (is_mark(i) || c_.passage.notes[i].thing >= 0) return false;
     if (has(i, WordClass::pronoun)) {
       plural = has(i, WordClass::them);
       return true;
     }
-    if (c_.passage.notes[i].thing >= 0) return false;
+    // Only adverbs and the verb's own particle may stand between: not "put a sock in it".
+    if (!has(i, WordClass::adverb) && !p.span.holds(i) && !has(i, WordClass::everything)) return false;
   }
   return false;
+}
+
+bool Arguments::open_after(const Predicate& p) const {
+  std::uint32_t i = p.span.past;
+  while (i < p.right.past && has(i, WordClass::adverb)) ++i;
+  if (i >= c_.reading.span.past || i >= p.right.past || is_mark(i) || c_.passage.notes[i].date >= 0) return true;
+  return has(i, WordClass::at) || has(i, WordClass::to) || has(i, WordClass::from) || has(i, WordClass::when) ||
+         has(i, WordClass::coordinator) || has(i, WordClass::subordinator) || has(i, WordClass::be) ||
+         has(i, WordClass::by) || has(i, WordClass::with) || has(i, WordClass::relation) ||
+         has(i, WordClass::there) || has(i, WordClass::side) || has(i, WordClass::before) ||
+         has(i, WordClass::after) || has(i, WordClass::of) || has(i, WordClass::in_place);
 }
 
 bool Arguments::pronoun_subject(const Predicate& p, bool& plural) const {
@@ -234,8 +246,11 @@ bool Arguments::pronoun_subject(const Predicate& p, bool& plural) const {
     }
     return false;
   };
+  const Clause& own = c_.reading.clauses[p.clause];
   for (std::uint32_t i = p.span.past; i > p.left.first; --i) {
     const std::uint32_t at = i - 1;
+    // "a chair that was bolted down": no pronoun.
+    if (own.relative && at == own.span.first) return false;
     if (at < p.left.first || is_mark(at)) return false;
     if (at != p.at && look(at)) return true;
     if (at == p.at && (has(at, WordClass::it))) return look(at);

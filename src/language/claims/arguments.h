@@ -30,6 +30,8 @@ class Arguments {
   std::optional<Referent> pronoun(bool plural, std::uint32_t at) const;
   /// "the hooter that was put up": the thing right before the relative clause the predicate stands in.
   const Thing* antecedent(const Predicate& p) const;
+  /// Whether what follows the verb leaves room for an object elsewhere: a mark, a preposition, a date, nothing.
+  bool open_after(const Predicate& p) const;
   bool pronoun_object(const Predicate& p, bool& plural) const;
   bool pronoun_subject(const Predicate& p, bool& plural) const;
 

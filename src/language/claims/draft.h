@@ -32,6 +32,7 @@ struct Draft {
   Statement statement = Statement::present;
   std::optional<Referent> subject;
   std::optional<Referent> place;
+  std::string subject_words;              ///< Where nothing of the lists was named: "a hole".
   std::string place_words;                ///< Where no term of the list was named: "just aft of the crane".
   std::optional<Quantity> quantity;
   std::string attribute;

@@ -166,7 +166,9 @@ class Finder {
     return has_form(VerbForm::ing);
   }
 
-  /// Where the particle of a row ends: right after the verb, or apart within eight tokens; 0 when it is not there.
+  static constexpr std::uint32_t kNowhere = 0xFFFFFFFF;
+
+  /// Where the particle of a row stands: right after the verb, apart within eight tokens, or before it.
   std::uint32_t particle_at(std::uint32_t i, const Verb& verb) const {
     const auto length = static_cast<std::uint32_t>(verb.particle_forms.size());
     if (length == 0) return i;
@@ -188,20 +190,20 @@ class Finder {
       }
       if (is_mark(passage_, k) || has(k, WordClass::be) || has(k, WordClass::have) || has(k, WordClass::relative) ||
           has(k, WordClass::when) || has(k, WordClass::subordinator) || has(k, WordClass::modal)) {
-        return 0;
+        return kNowhere;
       }
       const WordInfo* info = notes_[k].info;
       const bool verb_here = info && notes_[k].thing < 0 && (info->verb_forms[0] & 4U) != 0 && k > i + 1 &&
                              !noun_position(k);
-      if (verb_here) return 0;
+      if (verb_here) return kNowhere;
       if (k > i + 1 && (has(k, WordClass::at) || has(k, WordClass::to)) && notes_[k].thing < 0 &&
           !matches(k)) {
         // A prepositional phrase between verb and particle: "put on the deck off" does not happen.
         if (length == 1 && k + 1 < span_.past && matches(k + 1)) continue;
-        return 0;
+        return kNowhere;
       }
     }
-    return 0;
+    return kNowhere;
   }
 
   /// "in" and "on" are prepositions where a date or, apart from the verb, a noun phrase follows.
@@ -227,9 +229,17 @@ class Finder {
     return false;
   }
 
+  /// A mark that ends what a verb can reach: any but a comma, and a comma before a conjunction.
+  bool ends_reach(std::uint32_t k) const {
+    if (!is_mark(passage_, k)) return false;
+    if (passage_.tokens[k].mark != ',') return true;
+    return k + 1 < span_.past && (has(k + 1, WordClass::coordinator) || has(k + 1, WordClass::subordinator) ||
+                                  has(k + 1, WordClass::relative) || has(k + 1, WordClass::when));
+  }
+
   bool thing_after(std::uint32_t i, std::uint32_t limit, bool with_role_to, bool with_role_from, bool any_place) const {
     for (std::uint32_t k = i + 1; k < std::min(span_.past, i + limit); ++k) {
-      if (passage_.tokens[k].kind == Token::Kind::mark && passage_.tokens[k].mark != ',') return false;
+      if (ends_reach(k)) return false;
       const Flags& f = notes_[k].flags;
       if (any_place || with_role_to) {
         if (f.has(WordClass::in_place) || f.has(WordClass::in_there)) return true;
@@ -252,9 +262,9 @@ class Finder {
       case VerbNeeds::nothing:
       case VerbNeeds::thing: return true;
       case VerbNeeds::seen: return object_after(i);
-      case VerbNeeds::place: return thing_after(i, 16, false, false, true);
+      case VerbNeeds::place: return thing_after(i, 16, false, false, true) || has(span_.first, WordClass::where);
       case VerbNeeds::toplace:
-        return thing_after(i, 16, true, false, false) &&
+        return (thing_after(i, 16, true, false, false) || has(span_.first, WordClass::where)) &&
                (verb.frame == VerbFrame::subject || p.passive || object_after(i) || relative_before(i));
       case VerbNeeds::fromplace: return thing_after(i, 12, false, true, false);
       case VerbNeeds::move: {
@@ -270,15 +280,35 @@ class Finder {
       case VerbNeeds::swap: return swap_word_after(i);
       case VerbNeeds::colour: return class_after(i, WordClass::colour);
       case VerbNeeds::name: return true;
-      case VerbNeeds::location: return location_after(i);
+      case VerbNeeds::location: return location_after(i) && who_can_be_somewhere(i);
     }
     return false;
   }
 
   /// "the bell they hung in the yard"
   bool relative_before(std::uint32_t i) const {
-    for (std::uint32_t k = i; k > span_.first && k + 4 > i; --k) {
-      if (has(k - 1, WordClass::relative) || notes_[k - 1].thing >= 0) return true;
+    bool agent = false;
+    for (std::uint32_t k = i; k > span_.first && k + 5 > i; --k) {
+      if (has(k - 1, WordClass::relative)) return true;
+      if (notes_[k - 1].thing >= 0) return agent;
+      agent = agent || has(k - 1, WordClass::they) || has(k - 1, WordClass::we);
+    }
+    return false;
+  }
+
+  /// Equipment or a pronoun right behind the verb, with nothing but words of its noun phrase between.
+  bool direct_object(std::uint32_t i) const {
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 7); ++k) {
+      if (is_mark(passage_, k) || notes_[k].date >= 0) return false;
+      if (has(k, WordClass::pronoun)) return true;
+      if (notes_[k].thing >= 0) {
+        return passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind == ThingKind::equipment;
+      }
+      if (has(k, WordClass::at) || has(k, WordClass::to) || has(k, WordClass::from) || has(k, WordClass::relation) ||
+          has(k, WordClass::coordinator) || has(k, WordClass::by) || has(k, WordClass::with) ||
+          has(k, WordClass::when) || has(k, WordClass::be)) {
+        return false;
+      }
     }
     return false;
   }
@@ -307,6 +337,18 @@ class Finder {
     }
     return false;
   }
+  /// Left of the verb stands a person, the site or a pronoun, and no equipment.
+  bool who_can_be_somewhere(std::uint32_t i) const {
+    for (std::uint32_t k = i; k > span_.first && k + 8 > i; --k) {
+      if (is_mark(passage_, k - 1)) return false;
+      if (notes_[k - 1].thing >= 0) {
+        return passage_.things[static_cast<std::size_t>(notes_[k - 1].thing)].kind != ThingKind::equipment;
+      }
+      if (has(k - 1, WordClass::we) || has(k - 1, WordClass::she) || has(k - 1, WordClass::it)) return true;
+    }
+    return false;
+  }
+
   bool location_after(std::uint32_t i) const {
     for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 14); ++k) {
       if (passage_.tokens[k].kind == Token::Kind::mark && passage_.tokens[k].mark != ',') return false;
@@ -337,16 +379,19 @@ class Finder {
       for (const std::uint32_t row : words_.verb_groups[static_cast<std::size_t>(info.verb_group[slot])]) {
         const Verb& verb = words_.verbs[row];
         const std::uint32_t particle = particle_at(i, verb);
-        if (!verb.particle_forms.empty() && particle == 0) continue;
+        if (particle == kNowhere) continue;
         if (verb.base == "have" || verb.base == "be") continue;  // Read below, as full verbs.
         if (predicate.passive && verb.frame == VerbFrame::subject && verb.kind != VerbKind::happened &&
             verb.kind != VerbKind::located) {
           continue;
         }
+        const bool inverted = particle < i;
+        if (verb.frame == VerbFrame::subject && !inverted && verb.kind != VerbKind::located && direct_object(i)) continue;
         if (!needs_met(i, verb, forms, predicate)) continue;
         predicate.verb = &verb;
         predicate.span.past = i + 1;
-        if (!verb.particle_forms.empty() && particle > i) {
+        predicate.inverted = inverted;
+        if (!verb.particle_forms.empty() && !inverted) {
           const auto past = particle + static_cast<std::uint32_t>(verb.particle_forms.size());
           if (particle == i + 1) {
             predicate.span.past = past;
@@ -432,7 +477,7 @@ class Finder {
     bool contraction = has(i, WordClass::had_or_would);
     bool article = false;
     for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 11); ++k) {
-      if (is_mark(passage_, k) && passage_.tokens[k].mark != ',') return;
+      if (is_mark(passage_, k) || has(k, WordClass::pronoun)) return;
       if (notes_[k].thing >= 0 || notes_[k].number >= 0) {
         if (notes_[k].thing >= 0 && passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind != ThingKind::equipment) {
           return;

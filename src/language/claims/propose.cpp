@@ -177,17 +177,33 @@ class InterviewReader {
     if (first) {
       drafts = answer(context, asked_, std::move(drafts));
       // "Oh, well." does not yet answer.
-      const bool empty = span.past - span.first <= 2 && drafts.empty() && opening_of(context) == Opening::other;
+      const bool empty = drafts.empty() && ((span.past - span.first <= 2 && opening_of(context) == Opening::other) ||
+                                            (reading.question && span.past - span.first <= 4));
       if (!empty) asked_.answered = true;
     }
     ++asked_age_;
     for (Draft& draft : drafts) {
       carry(draft);
-      if (draft.quotes.empty()) draft.quotes = {sentence.range};
+      if (draft.quotes.empty()) draft.quotes = {quote_of(draft, sentence, reading)};
     }
     bring_up_to_date(context, drafts);
     const Writer writer{context_, finders_, utterance, speaker};
     for (const Draft& draft : drafts) writer.write(draft, proposals_.claims);
+  }
+
+  /// The clause it was said in; the whole sentence when that has no other clause.
+  CodePointRange quote_of(const Draft& draft, const Sentence& sentence, const SentenceReading& reading) const {
+    if (reading.clauses.size() < 2) return sentence.range;
+    Span span = reading.clauses[draft.clause].span;
+    while (span.first + 1 < span.past && (passage_.notes[span.first].flags.has(WordClass::coordinator) ||
+                                          passage_.tokens[span.first].kind == Token::Kind::mark)) {
+      ++span.first;
+    }
+    while (span.past > span.first + 1 && passage_.tokens[span.past - 1].kind == Token::Kind::mark) --span.past;
+    CodePointRange range = positions_.range_of(passage_, span);
+    // The last clause runs to the full stop.
+    if (draft.clause + 1 == reading.clauses.size()) range.end = sentence.range.end;
+    return range;
   }
 
   /// Place and date from the talk before, where the sentence is silent.

@@ -24,6 +24,7 @@ struct Predicate {
   bool present_tense = false;
   bool perfect_would = false;    ///< "they'd have taken".
   bool infinitive = false;
+  bool inverted = false;         ///< "Down came the chimney."
   Agent agent = Agent::none;
   std::uint32_t clause = 0;
   Span left, right;              ///< Where its subject and its objects may stand.

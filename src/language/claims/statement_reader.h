@@ -50,7 +50,10 @@ class StatementReader {
   bool is_somewhere(const Predicate& p, const std::vector<Subject>& subjects);
   void is_dated(const Predicate& p, const std::vector<Subject>& subjects);
   void event(const Predicate& p);
+  bool unlisted(const Predicate& p);
   void fragment();
+  bool bare_name(const Thing& thing) const;
+  bool taken_back_after(const Predicate& p) const;
   std::string property_at(std::uint32_t from, std::uint32_t past, std::uint32_t* end) const;
 
   /// Things as subjects, or what a pronoun stands for.

@@ -35,6 +35,8 @@ std::vector<StatementReader::Subject> StatementReader::objects_or_pronoun(const 
       return {};
     }
     if (auto found = things(arguments_.objects(p)); !found.empty()) return found;
+    // "the crane they fitted": nothing that could be an object follows the verb.
+    if (!arguments_.open_after(p)) return {};
   }
   if (auto found = things(arguments_.subjects(p)); !found.empty()) return found;
   if (const Thing* antecedent = arguments_.antecedent(p)) return {{referent_of(c_, *antecedent), antecedent}};
@@ -54,9 +56,12 @@ std::vector<StatementReader::Subject> StatementReader::objects_or_pronoun(const 
 }
 
 std::vector<StatementReader::Subject> StatementReader::subjects_or_pronoun(const Predicate& p) const {
+  if (p.inverted) {
+    if (auto found = things(arguments_.objects(p)); !found.empty()) return found;
+  }
   if (auto found = things(arguments_.subjects(p)); !found.empty()) return found;
   if (const Thing* antecedent = arguments_.antecedent(p)) return {{referent_of(c_, *antecedent), antecedent}};
-  if (p.particle > 0 || (p.verb && !p.verb->particle.empty() && p.span.past == p.at + 1)) {
+  if (p.inverted) {
     // "Down came the chimney."
     if (auto found = things(arguments_.objects(p)); !found.empty()) return found;
   }
@@ -217,6 +222,25 @@ void StatementReader::put_dates(const Predicate* p, std::size_t first_draft) {
   }
 }
 
+/// "They say it came off in 1961, but it didn't."
+bool StatementReader::taken_back_after(const Predicate& p) const {
+  const Clause& own = c_.reading.clauses[p.clause];
+  for (std::uint32_t i = p.span.past; i < own.span.past; ++i) {
+    if (!arguments_.has(i, WordClass::terminator) || !arguments_.has(i, WordClass::coordinator)) continue;
+    std::uint32_t k = i + 1;
+    while (k < own.span.past && (arguments_.has(k, WordClass::they) || arguments_.has(k, WordClass::it) ||
+                                 arguments_.has(k, WordClass::we) || arguments_.has(k, WordClass::never) ||
+                                 arguments_.has(k, WordClass::adverb))) {
+      ++k;
+    }
+    const bool auxiliary = k < own.span.past && (arguments_.has(k, WordClass::do_) || arguments_.has(k, WordClass::be) ||
+                                                 arguments_.has(k, WordClass::have));
+    const bool ends = k + 1 >= own.span.past || arguments_.is_mark(k + 1);
+    return auxiliary && ends && negative_in(passage_, {i + 1, k + 1}).has_value();
+  }
+  return false;
+}
+
 void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::size_t first_draft) {
   const CueReading cues = read_cues(passage_, c_.words, c_.reading, p, clause);
   const Clause& own = c_.reading.clauses[clause];
@@ -233,6 +257,7 @@ void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::si
       break;
     }
   }
+  if (p && !never_did && taken_back_after(*p)) never_did = true;
   if (never_did) blocked = false;
   if (blocked && !c_.asking) {
     drafts_.resize(first_draft);
@@ -278,6 +303,19 @@ void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::si
   }
 }
 
+/// Whether the sentence is hardly more than the thing's name.
+bool StatementReader::bare_name(const Thing& thing) const {
+  const Span span = c_.reading.span;
+  std::uint32_t other = 0;
+  for (std::uint32_t i = span.first; i < span.past; ++i) {
+    if (arguments_.is_mark(i) || thing.span.holds(i) || (i >= thing.head && i < thing.span.first)) continue;
+    const Flags& f = passage_.notes[i].flags;
+    if (f.has(WordClass::filler) || f.has(WordClass::adverb) || f.has(WordClass::coordinator)) continue;
+    ++other;
+  }
+  return other <= 2;
+}
+
 void StatementReader::fragment() {
   const Span span = c_.reading.span;
   std::vector<const Thing*> all = arguments_.group_in(span);
@@ -287,10 +325,19 @@ void StatementReader::fragment() {
     const Thing& thing = *subject.thing;
     const Thing* place = arguments_.place_in(span, {Role::at, Role::relation});
     const bool counted = thing.quantity >= 0 && !passage_.numbers[static_cast<std::size_t>(thing.quantity)].measure;
-    if (!place && !counted && !(thing.negated && !dates_for(passage_, c_.reading, nullptr, 0).empty())) continue;
+    const bool without = thing.negated && thing.head < thing.span.first &&
+                         arguments_.has(thing.head, WordClass::negative) &&
+                         !arguments_.has(thing.head, WordClass::negative_determiner) && thing.head > span.first;
+    // A bare name in answer to what there was: "A stove. The old bell."
+    const bool named = c_.asked_place && bare_name(thing);
+    if (!place && !counted && !without && !named && !(thing.negated && !dates_for(passage_, c_.reading, nullptr, 0).empty())) continue;
     // Much talk beside a bare name is talk of something else.
     if (span.past - span.first > 25) continue;
     add_state(nullptr, subject, thing.negated);
+    if (named && !drafts_.back().place) {
+      drafts_.back().place = *c_.asked_place;
+      drafts_.back().place->carried = true;
+    }
   }
   put_dates(nullptr, first);
   put_cues(nullptr, 0, first);

@@ -13,6 +13,7 @@ void StatementReader::exists(const Predicate& p) {
   if (subjects.empty() && c_.asking) subjects = things(arguments_.group_in({clause.first, p.span.first}));
   if (subjects.empty()) {
     event(p);
+    if (unlisted(p)) return;
     // "There were six", of what was just spoken of.
     for (std::uint32_t i = p.span.past; i < std::min(clause.past, p.span.past + 3); ++i) {
       if (passage_.notes[i].number < 0) continue;
@@ -54,6 +55,42 @@ void StatementReader::exists(const Predicate& p) {
       drafts_.back().place->carried = true;
     }
   }
+}
+
+/// Something the lists do not have, said to be at a place they do have: "There was a hole in the forecastle."
+bool StatementReader::unlisted(const Predicate& p) {
+  const Span clause = c_.reading.clauses[p.clause].span;
+  const Thing* place = arguments_.place_in({p.span.past, clause.past}, {Role::at, Role::relation});
+  if (!place) return false;
+  bool led_in = false;
+  bool negated = p.negated;
+  std::int32_t number = -1;
+  std::uint32_t past = p.span.past;
+  for (; past < place->head; ++past) {
+    const Flags& f = passage_.notes[past].flags;
+    if (arguments_.is_mark(past) || passage_.notes[past].thing >= 0 || f.has(WordClass::person) ||
+        f.has(WordClass::people_count) || f.has(WordClass::they) || f.has(WordClass::event_noun) ||
+        f.has(WordClass::activity) || f.has(WordClass::nothing) || f.has(WordClass::everything)) {
+      return false;
+    }
+    if (passage_.notes[past].number >= 0) number = passage_.notes[past].number;
+    if (f.has(WordClass::negative_determiner)) negated = true;
+    led_in = led_in || f.has(WordClass::determiner) || passage_.notes[past].number >= 0;
+    if (led_in && f.has(WordClass::at)) break;
+  }
+  if (!led_in || past <= p.span.past + 1) return false;
+  if (number >= 0 && passage_.numbers[static_cast<std::size_t>(number)].measure) return false;
+  Draft& draft = add(&p, negated ? Statement::absent : Statement::present, {}, false);
+  draft.subject_words = std::string(passage_.words({p.span.past, past}));
+  draft.place = referent_of(c_, *place);
+  if (number >= 0 && !negated) {
+    const Number& count = passage_.numbers[static_cast<std::size_t>(number)];
+    if (count.most > 1) {
+      draft.statement = Statement::count;
+      draft.quantity = Quantity{count.least, count.most, std::string(passage_.words(count.span))};
+    }
+  }
+  return true;
 }
 
 void StatementReader::event(const Predicate& p) {
@@ -259,9 +296,14 @@ void StatementReader::is(const Predicate& p) {
   const std::size_t before = drafts_.size();
   // "Where was the searchlight?", "Was the awning on the deck?"
   if (subjects.empty() && (c_.asking || p.left.empty())) subjects = things(arguments_.objects(p));
+  // A cleft: "it was the winch they took off". The other verb states it.
   bool another = false;
   for (std::uint32_t i = own.first_predicate; i < own.past_predicate; ++i) {
-    another = another || c_.reading.predicates[i].at > p.at;
+    const Predicate& other = c_.reading.predicates[i];
+    if (other.at <= p.at || other.clause != p.clause) continue;
+    for (std::uint32_t k = p.span.past; k < other.span.first && !another; ++k) {
+      another = passage_.notes[k].thing >= 0 || passage_.notes[k].date >= 0;
+    }
   }
   if (p.clause + 1 < c_.reading.clauses.size()) another = another || c_.reading.clauses[p.clause + 1].relative;
   const Thing* person = nullptr;
@@ -273,7 +315,8 @@ void StatementReader::is(const Predicate& p) {
     if (where && (person || p.agent == Agent::we || arguments_.any_in({own.span.first, p.span.past}, WordClass::she))) {
       Subject who;
       if (person) who = {referent_of(c_, *person), person};
-      Draft& draft = add(&p, Statement::located, who, p.negated);
+      const bool negated = p.negated || negative_in(passage_, {p.span.past, where->head}).has_value();
+      Draft& draft = add(&p, Statement::located, who, negated);
       draft.place = referent_of(c_, *where);
       return;
     }

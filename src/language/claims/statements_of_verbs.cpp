@@ -313,7 +313,7 @@ void StatementReader::seen(const Predicate& p) {
   for (const Subject& subject : objects_or_pronoun(p)) {
     if (!subject.thing) continue;
     const bool placed = arguments_.place_in(p.right, {Role::at, Role::relation}) != nullptr;
-    if (!placed) continue;
+    if (!placed && dates_for(passage_, c_.reading, &p, p.clause).empty()) continue;
     add_state(&p, subject, subject.thing->negated);
   }
 }

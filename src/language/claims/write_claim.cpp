@@ -59,6 +59,7 @@ std::string reason_of(const Draft& draft) {
                      referent.near_match ? " (a likely misspelling)" : ""));
   };
   if (draft.subject) named(draft.subject->kind == ThingKind::person ? "person" : "equipment", *draft.subject);
+  if (!draft.subject && !draft.subject_words.empty()) part("'" + draft.subject_words + "' (on no list)");
   if (!draft.action.empty()) part("'" + draft.action + "'");
   if (draft.place) named(draft.place->kind == ThingKind::location ? "location" : "place", *draft.place);
   if (!draft.place && !draft.place_words.empty()) part("'" + draft.place_words + "'");
@@ -124,6 +125,7 @@ void Writer::write(const Draft& draft, std::vector<Claim>& claims) const {
         made.subject_carried = draft.subject->carried;
         add_referent(*draft.subject, made.subject, made.mentions);
       }
+      if (!draft.subject) made.subject_words = draft.subject_words;
       made.place_words = draft.place_words;
       if (draft.place) {
         const std::string& key = list_of(finders, draft.place->kind).terms()[draft.place->terms[p]].key;
