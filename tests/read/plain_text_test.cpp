@@ -19,6 +19,13 @@ TEST_CASE("stamps, labels and paragraphs are told from the words") {
        "HALE [0:01.0-0:03.0] Which lamp?\nTUSK [0:03.0-0:05.0] The old one.\nHALE [0:05.0-1:00:05.0] The old "
        "one.\n"
        "TUSK [1:00:05.0-1:00:05.0] Yes.\n@0:01.0 Which\n@0:03.0 The\n@0:05.0 The\n@1:00:05.0 Yes.\n"},
+      {"name and time on lines of their own",
+       "HALE\n0:05\nWhich lamp?\n\nTUSK\n0:09 \nThe old one.\n\nMrs. Tusk\n0:15\nThe new one.\n",
+       "HALE [0:05.0-0:09.0] Which lamp?\nTUSK [0:09.0-0:15.0] The old one.\n"
+       "Mrs. Tusk [0:15.0-0:15.0] The new one.\n@0:05.0 Which\n@0:09.0 The\n@0:15.0 The\n"
+       "note: talk:9:1: \"Mrs. Tusk:\" stands only once and is taken as a speaker (list the speakers of the "
+       "interview to "
+       "settle it)\n"},
       {"stamps alone, sentence running on across them",
        "[0:20] so we went down to the\n\n[0:45] lamp room and it was gone.\n\n[1:10] The next day it was "
        "back.\n",

@@ -24,6 +24,16 @@ std::optional<StampReading> read_bare_stamp(std::string_view text) {
   return std::nullopt;
 }
 
+/// A name without colon that takes up the line, but for a time.
+bool take_name(std::string_view line, std::string_view name, Millisecond time, LineOpening& opening) {
+  const auto shape = label_shape(std::string(name) + ":");
+  if (!shape || !shape->aside.empty()) return false;
+  opening.label = LabelShape{name, {}, line.size()};
+  opening.label_stamp = time;
+  opening.after_label = line.size();
+  return true;
+}
+
 /// "AMORY  0:14": a name and a time alone on a line, as some machines write it.
 bool read_name_and_time(std::string_view line, std::size_t at, LineOpening& opening) {
   const std::string_view rest = trim(line.substr(at));
@@ -31,13 +41,7 @@ bool read_name_and_time(std::string_view line, std::size_t at, LineOpening& open
   if (space == rest.npos || rest.find(':') < space) return false;
   const auto stamp = read_stamp(rest.substr(space + 1));
   if (!stamp || !stamp->time || stamp->length != rest.size() - space - 1) return false;
-  const std::string_view name = trim(rest.substr(0, space));
-  const auto shape = label_shape(std::string(name) + ":");
-  if (!shape || !shape->aside.empty()) return false;
-  opening.label = LabelShape{name, {}, line.size()};
-  opening.label_stamp = stamp->time;
-  opening.after_label = line.size();
-  return true;
+  return take_name(line, trim(rest.substr(0, space)), *stamp->time, opening);
 }
 
 void read_label(std::string_view line, std::size_t at, LineOpening& opening) {
@@ -81,6 +85,14 @@ std::optional<StampReading> read_bracketed_stamp(std::string_view text) {
   if (at >= text.size() || text[at] != close) return std::nullopt;
   stamp->length = at + 1;
   return stamp;
+}
+
+bool take_time_below(std::string_view name_line, const LineOpening& below, std::size_t below_size,
+                     LineOpening& opening) {
+  if (!below.stamp || below.after_stamp < below_size || opening.stamp || opening.label) return false;
+  const std::string_view name = trim(name_line);
+  opening.label_begin = static_cast<std::size_t>(name.data() - name_line.data());
+  return name.find(':') == name.npos && take_name(name_line, name, *below.stamp, opening);
 }
 
 LineOpening read_line_opening(std::string_view line) {

@@ -23,6 +23,11 @@ struct LineOpening {
 
 LineOpening read_line_opening(std::string_view line);
 
+/// A name alone on a line with nothing but a time on the line below it, as some machines write speakers:
+/// gives the name's line label and time, and says whether it was so.
+bool take_time_below(std::string_view name_line, const LineOpening& below, std::size_t below_size,
+                     LineOpening& opening);
+
 /// A time in brackets, [0:14], (1:02:03) or with a second time [0:14-0:20]; the length is that of brackets
 /// and all.
 std::optional<StampReading> read_bracketed_stamp(std::string_view text);

@@ -19,7 +19,8 @@ struct Line {
   bool blank = false;
   bool opens = false;  ///< First line, or after an empty one.
   bool heading = false;
-  bool speaks = false;  ///< Its label is a speaker.
+  bool time_of_above = false;  ///< Nothing but the time of the name on the line above, if that speaks.
+  bool speaks = false;         ///< Its label is a speaker.
   LineOpening opening;
 };
 
@@ -30,6 +31,12 @@ bool is_role(std::string_view name) {
     if (folded == role) return true;
   }
   return false;
+}
+
+/// Length without white space at the end.
+std::size_t trim_end(std::string_view text) {
+  const std::string_view trimmed = trim(text);
+  return trimmed.empty() ? 0 : static_cast<std::size_t>(trimmed.data() - text.data()) + trimmed.size();
 }
 
 std::size_t count_words(std::string_view text) {
@@ -71,6 +78,10 @@ class ParagraphCutter {
       line.blank = trim(line.text).empty();
       line.opens = after_blank;
       if (!line.blank) line.opening = read_line_opening(line.text);
+      if (!line.blank && !lines_.empty() && lines_.back().opens && !lines_.back().blank) {
+        Line& name = lines_.back();
+        line.time_of_above = take_time_below(name.text, line.opening, trim_end(line.text), name.opening);
+      }
       after_blank = line.blank;
       lines_.push_back(line);
     }
@@ -114,7 +125,8 @@ class ParagraphCutter {
       if (line.blank || line.heading) continue;
       line.speaks =
           line.opening.label && labels_.accepts(line.opening.label->name, opens_paragraph(line), false);
-      paragraphs += opens_paragraph(line) || line.speaks ? 1 : 0;
+      const bool time_only = line.time_of_above && (&line)[-1].speaks;
+      paragraphs += !time_only && (opens_paragraph(line) || line.speaks) ? 1 : 0;
       labelled += line.speaks ? 1 : 0;
     }
     if (labelled < 2 || labelled * 2 < paragraphs) return;
@@ -149,7 +161,7 @@ class ParagraphCutter {
   }
 
   void add(const Line& line) {
-    if (line.heading) return;
+    if (line.heading || (line.time_of_above && (&line)[-1].speaks)) return;
     if (line.blank) {
       end_paragraph();
       return;
