@@ -23,7 +23,9 @@ bool Grammar::month_name(std::size_t i, int& month, std::size_t& past, bool besi
   }
   if (!t[i].is(Role::month_short)) return false;
   past = t[i + 1].is_sign('.') && !t[i + 1].space ? i + 2 : i + 1;
-  const auto& after = t[past];
+  const auto& next = t[past];
+  const bool joint = next.kind == Token::Kind::sign && !next.space && (next.sign == '/' || next.sign == '-' || next.sign == ',') && t[past + 1].is_number();
+  const auto& after = joint ? t[past + 1] : next;
   const bool number_follows = after.is_number() || (after.is_sign('\'') && t[past + 1].is_number()) || after.is(Role::ordinal) ||
                               (after.any(bit(Role::number)) && t[i].capital);
   if (!beside_number && !number_follows) return false;
@@ -36,7 +38,12 @@ bool Grammar::year_after(std::size_t i, Spec& spec) const {
   std::size_t j = i;
   const bool comma = t[j].is_sign(',') && !t[j].space;
   if (comma) ++j;
-  if (is(j, w("of")) || (is(j, w("in")) && comma)) {
+  const bool in_year = is(j, w("in")) && !comma && t[j + 1].is_number() && t[j + 1].digits == 4 && spec.date.precision == DateValue::Precision::day;
+  if (t[j].is_sign('/') && !t[j].space && !t[j + 1].space && t[j + 1].is_number() && t[j + 1].digits == 4) {   // Dec/2018
+    ++j;
+  } else if (in_year) {
+    ++j;
+  } else if (is(j, w("of")) || (is(j, w("in")) && comma)) {
     if (comma && !t[j + 1].is_number()) return false;
     ++j;
     if (is(j, w("the")) && is(j + 1, w("year"))) j += 2;
@@ -119,15 +126,24 @@ bool Grammar::day_and_month(std::size_t i, Spec& spec) const {
   }
   spec.date.month = month;
   std::size_t d = past;
+  std::int64_t unused = 0;
+  std::size_t unused_past = 0;
+  if (t[d].is_sign(',') && !t[d].space && ordinal(d + 1, unused, unused_past)) ++d;   // October, 1st
   if (is(d, w("the")) && (t[d + 1].any(bit(Role::ordinal)) || t[d + 1].is_number() || t[d + 1].is(Role::number))) ++d;
   const bool sign = (t[d].is_sign('/') || t[d].is_sign('-')) && !t[d].space && t[d + 1].is_number() && t[d + 1].digits <= 2;
   if (sign) ++d;
   std::size_t after = d;
   const bool two_digit_year = t[d].is_sign('\'');
-  if (!two_digit_year && !t[d].paragraph && day_number(d, after) &&
+  // "October nineteen sixty-two" is a month of a year; a day would be "the nineteenth", or be set off by a comma.
+  const auto whole_year_at = [&](std::size_t at) {
+    Spec said;
+    return t[at].is_word() && !t[at].is(Role::ordinal) && year(at, YearStance::supported, said) && !said.short_year;
+  };
+  const bool year_in_words = whole_year_at(d) && !whole_year_at(d + 1);   // but "October nineteen, nineteen sixty-two"
+  if (!two_digit_year && !year_in_words && !t[d].paragraph && day_number(d, after) &&
       !(t[after].is_sign(':')) && !(counts_something(after) && !(t[after].is_sign('-') && !t[after].space) && !is(after, w("of")))) {
     const bool count = is(after, w("of")) && !t[after + 1].is(Role::determiner) && !t[after + 1].is_number() && !t[after + 1].is(Role::number);
-    const bool digits_beyond = t[after].is_sign('-') && !t[after].space && t[after + 1].is_word() && !t[after + 1].space && !t[after + 1].is(Role::month);
+    const bool digits_beyond = t[after].is_sign('-') && !t[after].space && t[after + 1].is_word() && !t[after + 1].space && !t[after + 1].any(bit(Role::month) | bit(Role::month_short));
     if (!count && !digits_beyond) {
       start(spec, i, DateValue::Precision::day, "month-day");
       spec.date.day = static_cast<int>(day);
@@ -144,7 +160,8 @@ bool Grammar::day_and_month(std::size_t i, Spec& spec) const {
 }
 
 bool Grammar::numeric_date(std::size_t i, Spec& spec) const {
-  if (!t[i].is_number() || t[i].grouped || number_is_label(i)) return false;
+  const bool second_end = t[i - 1].is_sign('-') && t[i - 2].is_number() && t[i - 3].is_sign('/');   // 5/1-5/7/2020
+  if (!t[i].is_number() || t[i].grouped || (!second_end && number_is_label(i))) return false;
   const auto& joint = t[i + 1];
   if (joint.kind != Token::Kind::sign || joint.space || (joint.sign != '-' && joint.sign != '/' && joint.sign != '.')) return false;
   const auto& second = t[i + 2];
@@ -152,8 +169,9 @@ bool Grammar::numeric_date(std::size_t i, Spec& spec) const {
   const bool three = t[i + 3].is_sign(joint.sign) && !t[i + 3].space && t[i + 4].is_number() && !t[i + 4].space && !t[i + 4].grouped;
   const auto& third = t[i + 4];
   std::size_t past = three ? i + 5 : i + 3;
-  if ((t[past].is_word() && !t[past].space && !(is(past, w("t")))) ||
-      ((t[past].is_sign('-') || t[past].is_sign('/')) && !t[past].space && (t[past + 1].is_word() || t[past + 1].is_number()) && !t[past + 1].space))
+  const bool range = joint.sign == '/' && t[past].is_sign('-') && t[past + 1].is_number() && t[past + 2].is_sign('/') && !t[past + 2].space;
+  if (!range && t[past].is_word() && !t[past].space && !is(past, w("t"))) return false;
+  if (!range && ((t[past].is_sign('-') || t[past].is_sign('/')) && !t[past].space && (t[past + 1].is_word() || t[past + 1].is_number()) && !t[past + 1].space))
     return false;
   start(spec, i, DateValue::Precision::day, "numeric");
   spec.end = past;
@@ -185,7 +203,7 @@ bool Grammar::numeric_date(std::size_t i, Spec& spec) const {
       return true;
     }
     if (joint.sign != '/' || t[i].digits > 2 || second.digits > 2) return false;
-    if (!t[i - 1].is(Role::place_in_time) && !t[i - 1].is(Role::weekday)) return false;   // one half, 9/10
+    if (!t[i - 1].is(Role::place_in_time) && !t[i - 1].is(Role::weekday) && !second_end && !range) return false;   // one half, 9/10
   } else {
     if (third.digits != 4 && third.digits != 2) return false;
     spec.date.year = third.number;
@@ -207,29 +225,39 @@ bool Grammar::lone_weekday(std::size_t i, Spec& spec) const {
   start(spec, i, DateValue::Precision::day, "weekday");
   spec.date.weekday = t[i].value(Role::weekday);
   spec.end = i + 1;
+  if (is(i + 1, w("of"))) {   // Tuesday of that week
+    auto of = std::make_unique<Spec>();
+    if (relative(i + 2, *of) && of->kind == Spec::Kind::relative && of->unit == Unit::week && !of->date.weekday) {
+      spec.end = of->end;
+      spec.of = std::move(of);
+    }
+  }
   return true;
 }
 
 // "on the seventh", "the 4th": only after on, by, until, from, since and with nothing behind it that it could number.
 bool Grammar::day_of_month(std::size_t i, Spec& spec) const {
-  std::size_t j = is(i, w("the")) ? i + 1 : i, past = 0;
-  if (j == i) return false;
+  const bool weekday = t[i].is(Role::weekday);   // Wednesday the thirty-first
+  std::size_t j = weekday ? i + 1 : i, past = 0;
+  if (!is(j, w("the"))) return false;
+  ++j;
   std::int64_t day = 0;
   if (!ordinal(j, day, past) || day < 1 || day > 31) return false;
-  const auto before = t[i - 1].hash;
-  if (before != w("on") && before != w("until") && before != w("since") && before != w("by") && before != w("and") && before != w("to"))
-    return false;
-  if ((before == w("and") || before == w("to") || before == w("by")) && !t[j].is_number()) return false;
   start(spec, i, DateValue::Precision::day, "day-of-month");
   spec.date.day = static_cast<int>(day);
   spec.day_only = true;
-  if (is(past, w("of"))) {   // the seventh of that month
+  std::size_t of_at = is(past, w("day")) && is(past + 1, w("of")) ? past + 1 : past;
+  if (is(of_at, w("of"))) {   // the seventh of that month, the fifteenth day of last month
     auto of = std::make_unique<Spec>();
-    if (!relative(past + 1, *of) || of->unit != Unit::month || of->kind != Spec::Kind::relative) return false;
+    if (!relative(of_at + 1, *of) || of->unit != Unit::month || of->kind != Spec::Kind::relative) return false;
     spec.end = of->end;
     spec.of = std::move(of);
     return true;
   }
+  const auto before = t[i - 1].hash;
+  if (!weekday && before != w("on") && before != w("until") && before != w("since") && before != w("by") && before != w("and") && before != w("to"))
+    return false;
+  if ((before == w("and") || before == w("to") || before == w("by")) && !t[j].is_number() && !weekday) return false;
   const auto& after = t[past];
   if (after.is_word() && !after.newline && !after.is(Role::after_year)) return false;
   if (after.is_sign('-')) return false;

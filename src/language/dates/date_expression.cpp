@@ -134,7 +134,7 @@ class Reader {
   static bool quick_word(std::uint64_t hash) {
     return hash == w("later") || hash == w("earlier") || hash == w("couple") || hash == w("half") || hash == w("quarter") || hash == w("at") ||
            hash == w("well") || hash == w("no") || hash == w("per") || hash == w("when") || hash == w("age") || hash == w("aged") || hash == w("i") ||
-           hash == w("right") || hash == w("very") || hash == w("dozens") || hash == w("present") || hash == w("date");
+           hash == w("right") || hash == w("very") || hash == w("dozens") || hash == w("present") || hash == w("date") || hash == w("all");
   }
 
   /// Prose: a short line without a full stop is a heading; the one year in it, if there is one, holds for its section.
@@ -224,9 +224,38 @@ class Reader {
       for (auto& part : parts) reading_.expressions.push_back(std::move(part));
   }
 
+  /// 4/10/1957 to 5/10/1957: month first or day first, but the same in both.
+  static void add_either_order(DateExpression& whole, const std::vector<DateExpression>& parts) {
+    if (parts[0].rule != "numeric-either-order" || parts[1].rule != "numeric-either-order") return;
+    for (std::size_t order = 0; order < 2; ++order)
+      whole.alternatives.push_back(parts[0].alternatives[order] + "/" + parts[1].alternatives[order]);
+  }
+
   /// One expression of two parts; false when a part has no value.
   bool join(const Spec& spec, std::vector<DateExpression>& parts) {
+    DateExpression e;
+    e.range = {parts[0].range.begin, parts[1].range.end};
+    const auto& last = tokens_[spec.end - 1];
+    const auto begin = tokens_[spec.begin].begin;
+    e.text = std::string(text_.substr(begin, last.end - begin));
+    e.rule = spec.rule;
+    e.anchor = parts[0].anchor;
+    e.corrected = spec.taken_back;
+    if (!parts[0].edtf && !parts[1].edtf && spec.join != Spec::Join::either) {   // from June to August, no year known
+      e.timex3 = parts[0].timex3 + "/" + parts[1].timex3;
+      add_either_order(e, parts);
+      e.parts = std::move(parts);
+      reading_.expressions.push_back(std::move(e));
+      return true;
+    }
     if (!parts[0].edtf || !parts[1].edtf) return false;
+    if (spec.join == Spec::Join::range && parts[0].alternatives.size() == 2 && parts[1].alternatives.size() == 2) {
+      e.timex3 = parts[0].timex3 + "/" + parts[1].timex3;
+      add_either_order(e, parts);
+      e.parts = std::move(parts);
+      reading_.expressions.push_back(std::move(e));
+      return true;
+    }
     const auto* a = std::get_if<EdtfDate>(&parts[0].edtf->value);
     const auto* b = std::get_if<EdtfDate>(&parts[1].edtf->value);
     if (!a || !b) return false;
@@ -248,17 +277,9 @@ class Reader {
     const auto period = to_period(whole, talk_.policy());
     const auto first = to_period(*parts[0].edtf, talk_.policy()).earliest(), second = to_period(*parts[1].edtf, talk_.policy()).earliest();
     if (spec.join != Spec::Join::either && first && second && *second < *first) return false;
-    DateExpression e;
-    e.range = {parts[0].range.begin, parts[1].range.end};
-    const auto& last = tokens_[spec.end - 1];
-    const auto begin = tokens_[spec.begin].begin;
-    e.text = std::string(text_.substr(begin, last.end - begin));
     e.edtf = whole;
     e.timex3 = to_string(whole);
     e.period = period;
-    e.rule = spec.rule;
-    e.anchor = parts[0].anchor;
-    e.corrected = spec.taken_back;
     e.parts = std::move(parts);
     reading_.expressions.push_back(std::move(e));
     return true;

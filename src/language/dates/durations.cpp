@@ -122,7 +122,7 @@ std::size_t Grammar::past_noun_phrase(std::size_t i) const {
 // What stands behind a span and makes it a point: later, ago, before Christmas, after that.
 bool Grammar::offset_tail(std::size_t i, Spec& spec) const {
   std::size_t j = i;
-  if (!t[j].is(Role::later) && !(is(j, w("from")) && is(j + 1, w("now")))) {
+  if (!t[j].is(Role::later) && !(is(j, w("from")) && (is(j + 1, w("now")) || is(j + 1, w("today"))))) {
     if (is(j, w("following")) ) {
       spec.later = Later::after;
       spec.kind = Spec::Kind::offset;
@@ -162,9 +162,10 @@ bool Grammar::offset_tail(std::size_t i, Spec& spec) const {
     offer(&Grammar::parted, k, anchor);
     offer(&Grammar::said_relative, k, anchor);
     offer(&Grammar::service, k, anchor);
+    offer(&Grammar::day_word, k, anchor);
   }
   if (anchor.end != 0 && (anchor.kind == Spec::Kind::calendar || anchor.kind == Spec::Kind::event || anchor.kind == Spec::Kind::relative ||
-                          anchor.kind == Spec::Kind::service_edge)) {
+                          anchor.kind == Spec::Kind::service_edge || anchor.kind == Spec::Kind::day_word)) {
     spec.end = anchor.end;
     spec.anchor = std::make_unique<Spec>(std::move(anchor));
     return true;
@@ -187,6 +188,19 @@ bool Grammar::offset_tail(std::size_t i, Spec& spec) const {
 }
 
 bool Grammar::duration(std::size_t i, Spec& spec) const {
+  if (is(i, w("all")) && !prose()) {   // all day, all that winter stays a date
+    std::size_t j = is(i + 1, w("the")) ? i + 2 : i + 1;
+    const auto& unit = t[j];
+    const bool span = unit.is(Role::unit) && static_cast<Unit>(unit.value(Role::unit)) >= Unit::day;
+    if (!span && !unit.is(Role::season) && !is(j, w("night"))) return false;
+    spec.kind = Spec::Kind::duration;
+    spec.begin = i;
+    spec.end = j + 1;
+    spec.unit = span ? static_cast<Unit>(unit.value(Role::unit)) : unit.is(Role::season) ? Unit::month : Unit::day;
+    if (unit.is(Role::season)) spec.count.value = 3;
+    spec.rule = "duration";
+    return !is(j + 1, w("of")) && !t[j + 1].is_number() && !t[j + 1].is(Role::number);
+  }
   Mod mod = Mod::none;
   std::size_t j = count_modifier(*this, i, mod);
   const bool modified = j != i;
@@ -278,7 +292,7 @@ bool Grammar::duration(std::size_t i, Spec& spec) const {
       }
     }
   }
-  if (!t[span.past - 1].is(Role::units) && !span.article && span.count.value != 1 && !span.count.half) {
+  if (!t[span.past - 1].any(bit(Role::units) | bit(Role::day_parts) | bit(Role::seasons)) && !span.article && span.count.value != 1 && !span.count.half) {
     // "two year", "forty minute": only with a long word or before a noun; "ten year's"
     if (!t[span.past - 1].possessive && !prose()) return false;
   }
@@ -302,13 +316,14 @@ bool Grammar::duration(std::size_t i, Spec& spec) const {
     return true;
   }
   if (small && span.count.value == 1 && !modified) return false;
-  if (is(i, w("one")) && !prose() && !after_for(*this, i)) return false;   // one day, one night
+  if (is(i, w("one")) && !prose() && !span.count.half && !after_for(*this, i)) return false;   // one day, one night
   if (is(i, w("one")) && prose() && is(span.past, w("of")) ) return false;
   if (is(span.past, w("or")) && is(span.past + 1, w("so"))) {
     spec.mod = Mod::approx;
     spec.end = span.past + 2;
   }
   if (the) {
+    spec.up_to_now = which == Following::last && !prose();
     if (which == Following::same || which == Following::between) return which == Following::between || prose();
     if (!following) return prose() || !span.count.vague;
   }

@@ -33,7 +33,7 @@ bool Grammar::read(std::size_t i, Spec& spec) const {
   if (digits || token.any(kNumbers | bit(Role::clock_word) | bit(Role::year_zero)) || is(i, w("half")) || is(i, w("quarter")))
     offer(&Grammar::clock, i, best);
   if (det || digits || token.any(kCounts | bit(Role::unit) | bit(Role::following)) || is(i, w("couple")) || is(i, w("half")) || is(i, w("at")) ||
-      is(i, w("well")) || is(i, w("no")) || is(i, w("dozens")))
+      is(i, w("well")) || is(i, w("no")) || is(i, w("dozens")) || is(i, w("all")))
     offer(&Grammar::duration, i, best);
   if (token.any(bit(Role::every) | bit(Role::frequency) | bit(Role::weekdays)) || is(i, w("per"))) offer(&Grammar::set, i, best);
   if (det || token.any(bit(Role::day_part) | bit(Role::weekday) | bit(Role::part))) offer(&Grammar::part_of_day, i, best);
@@ -48,7 +48,7 @@ bool Grammar::read(std::size_t i, Spec& spec) const {
     if (is(i, w("when")) || is(i, w("at")) || is(i, w("age")) || is(i, w("aged")) || is(i, w("i"))) offer(&Grammar::age, i, best);
     if (is(i, w("when")) || is(i, w("my")) || is(i, w("the")) || is(i, w("i"))) offer(&Grammar::service, i, best);
   }
-  if (is(i, w("the"))) offer(&Grammar::day_of_month, i, best);
+  if (is(i, w("the")) || token.is(Role::weekday)) offer(&Grammar::day_of_month, i, best);
   if (best.end == 0 && token.is(Role::weekday)) offer(&Grammar::lone_weekday, i, best);
   if (best.end == 0) return false;
   joined(best);

@@ -104,6 +104,7 @@ class Grammar {
   bool part_before(std::size_t i, Spec& spec) const;
   bool noun_part(std::size_t i, Spec& spec) const;
   bool portion_part(std::size_t i, Spec& spec) const;
+  bool nth_of(std::size_t i, Spec& spec) const;
   bool approximate(std::size_t i, Spec& spec) const;
   bool month_name(std::size_t i, int& month, std::size_t& past, bool beside_number) const;
   bool year_after(std::size_t i, Spec& spec) const;     ///< [,] [of] year; moves spec.end.

@@ -132,6 +132,7 @@ bool Grammar::count(std::size_t i, Count& count, std::size_t& past) const {
     return true;
   }
   if (!cardinal(j, count.value, past)) return false;
+  if (t[j].is_number() && t[j].grouped && t.text(t[j]).find('.') != std::string_view::npos) count.decimal = std::string(t.text(t[j]));
   count.round = count.value >= 10 && count.value % 5 == 0;
   // two or three, ten to fifteen
   std::int64_t upper = 0;

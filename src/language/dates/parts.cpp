@@ -101,6 +101,13 @@ bool Grammar::noun_part(std::size_t i, Spec& spec) const {
   if (!prose() && year(j, YearStance::supported, found) && found.end > best.end) best = std::move(found);
   offer(&Grammar::part_before, j, best);
   offer(&Grammar::event, j, best);
+  if (best.end == 0 && !prose() && (is(j, w("year")) || is(j, w("month"))) && !t[j].newline) {   // by end of year
+    best.kind = Spec::Kind::relative;
+    best.following = Following::same;
+    best.unit = static_cast<Unit>(t[j].value(Role::unit));
+    best.end = j + 1;
+    best.rule = "the-unit";
+  }
   if (best.end == 0 || !can_be_narrowed(best)) return false;
   if (turn && best.kind == Spec::Kind::relative && best.unit == Unit::century && best.rule == "the-unit") {
     best.kind = Spec::Kind::calendar;
@@ -152,6 +159,37 @@ bool Grammar::portion_part(std::size_t i, Spec& spec) const {
   return true;
 }
 
+// the first week of May, the last Sunday in October 1957, the last day of the month: talk only; histories take these weeks as
+// lengths.
+bool Grammar::nth_of(std::size_t i, Spec& spec) const {
+  if (prose()) return false;
+  std::size_t j = is(i, w("the")) ? i + 1 : i, past = j;
+  std::int64_t number = 0;
+  if (is(j, w("last")) || is(j, w("final"))) number = -1, past = j + 1;
+  else if (!ordinal(j, number, past) || number > 5) return false;
+  const auto& head = t[past];
+  const bool weekday = head.is(Role::weekday), week = is(past, w("week")), day = is(past, w("day")) && (number == 1 || number == -1);
+  if (!weekday && !week && !day) return false;
+  if (!is(past + 1, w("of")) && !is(past + 1, w("in"))) return false;
+  Spec month;
+  offer(&Grammar::core, past + 2, month);
+  offer(&Grammar::relative, past + 2, month);
+  const bool of_month = month.kind == Spec::Kind::calendar ? month.date.precision == DateValue::Precision::month
+                                                           : month.kind == Spec::Kind::relative && (month.unit == Unit::month || month.date.month);
+  const bool of_year = !weekday && month.kind == Spec::Kind::calendar && month.date.precision == DateValue::Precision::year;
+  if (month.end == 0 || (!of_month && !of_year)) return false;
+  spec.kind = Spec::Kind::calendar;
+  spec.begin = i;
+  spec.end = month.end;
+  spec.rule = "nth-of";
+  spec.nth = static_cast<int>(number);
+  spec.unit = week ? Unit::week : Unit::day;
+  spec.date.weekday = weekday ? head.value(Role::weekday) : 0;
+  spec.date.precision = DateValue::Precision::day;
+  spec.of = std::make_unique<Spec>(std::move(month));
+  return true;
+}
+
 // about 1910, ca. 466 BC, around Christmas
 bool Grammar::approximate(std::size_t i, Spec& spec) const {
   if (!t[i].is(Role::approx) || static_cast<Mod>(t[i].value(Role::approx)) != Mod::approx || is(i, w("some"))) return false;
@@ -182,6 +220,7 @@ bool Grammar::parted(std::size_t i, Spec& spec) const {
   offer(&Grammar::noun_part, i, best);
   offer(&Grammar::portion_part, i, best);
   offer(&Grammar::approximate, i, best);
+  offer(&Grammar::nth_of, i, best);
   if (best.end == 0) return false;
   spec = std::move(best);
   return true;

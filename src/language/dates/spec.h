@@ -15,6 +15,7 @@ struct Count {
   bool half = false;       ///< and a half.
   bool round = false;      ///< A multiple of five from ten on.
   bool couple = false;     ///< "a couple": two, more or less.
+  std::string decimal;     ///< "22.8"; else empty.
   std::int64_t upper = 0;  ///< "two or three": 3; else 0.
 };
 
@@ -52,7 +53,9 @@ struct Spec {
 
   Following following = Following::none;
   Unit unit = Unit::day;
+  int nth = 0;                     ///< "the first week of May", "the last Sunday in May": 1 to 5, -1 the last; of `unit`.
   bool speech = false;             ///< Seen from the day of speaking: "last year", "this year".
+  bool up_to_now = false;          ///< "the last ten years".
   Later later = Later::none;
   Count count;
   std::unique_ptr<Spec> anchor;    ///< before Christmas.

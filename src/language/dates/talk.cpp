@@ -169,7 +169,46 @@ Meaning Talk::undated(const Spec& spec, DateValue value) const {
   return meaning;
 }
 
+// The second Sunday of May, the last week of October (its last seven days).
+Meaning Talk::nth_of(const Spec& spec) const {
+  auto meaning = this->meaning(*spec.of);
+  const auto of = meaning.value;
+  meaning.timex.clear();
+  meaning.edtf.reset();
+  meaning.value = {};
+  meaning.value.precision = P::day;
+  const bool month = of.precision == P::month && of.month != 0;
+  if (!of.year_known || (!month && of.precision != P::year)) {
+    meaning.value.month = of.month;
+    meaning.moves_talk = false;
+    return meaning;
+  }
+  const Day first = to_day({of.year, month ? of.month : 1, 1});
+  const Day last = month ? first + (days_in_month(of.year, of.month) - 1) : to_day({of.year, 12, 31});
+  if (spec.unit == Unit::week) {
+    Day begin = spec.nth < 0 ? last - 6 : first + 7 * (spec.nth - 1);
+    const Day end = begin + 6 < last ? begin + 6 : last;
+    meaning.edtf = day_interval(begin, end);
+    meaning.timex = to_string(*meaning.edtf);
+    meaning.value = DateValue::of_month(of.year, to_civil(begin).month);
+    return meaning;
+  }
+  Day day = spec.nth < 0 ? last : first + (spec.nth - 1);
+  if (spec.date.weekday) {
+    day = spec.nth < 0 ? last - (iso_weekday(last) - spec.date.weekday + 7) % 7
+                       : first + (spec.date.weekday - iso_weekday(first) + 7) % 7 + 7 * (spec.nth - 1);
+    if (day > last) {   // There is no fifth.
+      meaning.value.year = of.year, meaning.value.year_known = true, meaning.value.month = of.month;
+      meaning.no_edtf = true;
+      return meaning;
+    }
+  }
+  meaning.value = DateValue::of_day(to_civil(day));
+  return meaning;
+}
+
 Meaning Talk::calendar(const Spec& spec) const {
+  if (spec.nth != 0) return nth_of(spec);
   Meaning meaning;
   meaning.value = spec.date;
   if (spec.when) {
@@ -229,6 +268,17 @@ Meaning Talk::calendar(const Spec& spec) const {
     }
   } else if (meaning.value.weekday && !meaning.value.day) {
     meaning.moves_talk = false;
+    meaning.value.year_known = false;
+    if (spec.of) {
+      const auto week = this->meaning(*spec.of);
+      if (week.edtf)
+        if (const auto* days = std::get_if<EdtfInterval>(&week.edtf->value))
+          if (const auto* monday = std::get_if<EdtfDate>(&days->begin))
+            if (const auto value = from_edtf(Edtf{*monday})) {
+              meaning.value = DateValue::of_day(to_civil(first_day(*value) + (spec.date.weekday - 1)));
+              meaning.moves_talk = true;
+            }
+    }
     return meaning;
   } else if (!meaning.value.year_known && !spec.year_said && !spec.of) {
     meaning = undated(spec, meaning.value);
@@ -314,7 +364,17 @@ Meaning Talk::meaning(const Spec& spec) const {
     case Spec::Kind::duration:
       meaning.type = TimexType::duration;
       meaning.timex = duration_timex(spec.count.value, spec.count.vague || spec.count.upper != 0, spec.count.half, spec.unit);
+      if (!spec.count.decimal.empty() && spec.count.decimal.find(',') == std::string::npos)
+        if (const auto digits = meaning.timex.find_first_of("0123456789"); digits != std::string::npos)
+          meaning.timex.replace(digits, std::to_string(spec.count.value).size(), spec.count.decimal);
       meaning.moves_talk = false;
+      if (spec.up_to_now && speech_ && !spec.count.vague && !spec.count.half && !spec.count.upper)
+        if (const auto first = moved(*speech_, -spec.count.value, spec.unit))
+          if (const auto last = moved(*speech_, 0, spec.unit); last && spec.unit <= Unit::year) {
+            const auto a = to_edtf(*first, false), b = to_edtf(*last, false);
+            meaning.edtf = Edtf{EdtfInterval{std::get<EdtfDate>(a->value), std::get<EdtfDate>(b->value)}};
+            meaning.anchor = "interview " + to_timex(*speech_);
+          }
       break;
     case Spec::Kind::set:
       meaning.type = TimexType::set;

@@ -59,6 +59,7 @@ class Talk {
   Meaning service_edge(const Spec& spec) const;
   Meaning event(const Spec& spec) const;
   Meaning clock(const Spec& spec) const;
+  Meaning nth_of(const Spec& spec) const;
   bool passing(std::int64_t year, Mod limit);
   void complete_year(const Spec& spec, Meaning& meaning) const;
   void named(const Spec& spec, Meaning& meaning, std::optional<std::int64_t> year) const;

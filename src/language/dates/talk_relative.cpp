@@ -88,7 +88,17 @@ Meaning Talk::relative(const Spec& spec) const {
   const bool speech_place = spec.speech && step != 0;
   if (!base || !base->year_known) {
     if (!spec.speech && year_ && spec.unit == Unit::year && spec.date.precision == P::none) meaning.value = DateValue::of_year(*year_ + step);
-    else meaning.anchor.clear(), meaning.moves_talk = false;
+    else {
+      meaning.anchor.clear();
+      meaning.moves_talk = false;
+      if (!spec.speech && !year_ && speech_ && !setting_.prose && step != 0) {   // Nothing was under discussion: perhaps seen from today.
+        Spec from_today = Spec{};
+        from_today.kind = spec.kind, from_today.unit = spec.unit, from_today.date = spec.date, from_today.following = spec.following;
+        from_today.named = spec.named, from_today.speech = true;
+        const auto other = relative(from_today);
+        if (other.moves_talk) meaning.alternatives.push_back(other.timex.empty() ? to_timex(other.value) : other.timex);
+      }
+    }
     return meaning;
   }
   const auto& from = *base;
