@@ -60,8 +60,21 @@ class ConstraintNetwork::State {
       check(constraint.to);
       edges.push_back({constraint.from, constraint.to, constraint.days, statement});
     }
-    waiting_.push_back({statement, std::move(edges)});
-    if (waiting_.size() == 1) admit_waiting(Labels::improve);
+    const bool was_consistent = waiting_.empty();
+    auto place = std::find_if(waiting_.begin(), waiting_.end(),
+                              [&](const Waiting& waiting) { return waiting.statement == statement; });
+    if (place == waiting_.end()) place = waiting_.insert(waiting_.end(), {statement, {}});
+    const bool first = place == waiting_.begin();
+    place->edges.insert(place->edges.end(), edges.begin(), edges.end());
+    if (was_consistent) admit_waiting(Labels::improve);
+    if (waiting_.empty()) return;
+    // A statement waits as a whole, so that conflicts are between whole statements.
+    if (in_graph_.contains(statement)) {
+      take_out(statement, was_consistent ? waiting_.front() : *place);
+      admit_waiting(Labels::renew);
+    } else if (first && !was_consistent) {
+      admit_waiting(Labels::improve);
+    }
   }
 
   void remove(StatementNumber statement) {
@@ -112,6 +125,16 @@ class ConstraintNetwork::State {
     StatementNumber statement;
     std::vector<DifferenceEdge> edges;
   };
+
+  /// Moves what the graph has of a statement back to where the rest of it waits.
+  void take_out(StatementNumber statement, Waiting& waiting) {
+    const auto found = in_graph_.find(statement);
+    for (const EdgeNumber number : found->second) {
+      waiting.edges.push_back(graph_.edge(number));
+      graph_.erase(number);
+    }
+    in_graph_.erase(found);
+  }
 
   /// Lets waiting statements into the graph up to the first that contradicts it.
   void admit_waiting(Labels labels) {

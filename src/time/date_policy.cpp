@@ -182,6 +182,9 @@ Result<DatePolicy> parse_date_policy(std::string_view json, std::string_view sou
       }
     }
     return error;
+  } catch (const Json::out_of_range&) {
+    return Error{std::string(source), 0, 0, "a number in the file is too large",
+                 "write widths of at most 100000"};
   }
   if (!root.is_object())
     return Error{std::string(source), 1, 1, "the file holds no object", "write it as { … }"};

@@ -84,7 +84,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     network.add_point();
     branching.add_point();
   }
-  const std::int64_t scale = bytes.next() % 5 == 0 ? 70'000'000'000'000'000 : 1;
+  const std::int64_t scale = bytes.next() % 5 == 0 ? 50'000'000'000'000'000 : 1;
   Statements believed;
   while (!bytes.empty()) {
     const StatementNumber number = bytes.next() % 12;

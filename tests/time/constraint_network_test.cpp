@@ -192,6 +192,21 @@ TEST_CASE("adding to a statement that is there makes it one statement of both") 
   CHECK(network.consistent());
 }
 
+TEST_CASE("a statement that comes in parts is in conflict as a whole") {
+  ConstraintNetwork network;
+  const TimePoint a = network.add_point();
+  network.add_statement(1, {{0, a, 10, 0}});
+  network.add_statement(2, {{a, 0, -20, 0}});
+  CHECK(network.conflict() == std::vector<StatementNumber>{1, 2});
+  network.add_statement(1, {{a, 0, -15, 0}});
+  CHECK(network.conflict() == std::vector<StatementNumber>{1});
+  network.remove_statement(1);
+  CHECK(network.consistent());
+  CHECK(network.bounds(a)->earliest == Day{20});
+  network.add_statement(2, {{0, a, 5, 0}});
+  CHECK(network.conflict() == std::vector<StatementNumber>{2});
+}
+
 TEST_CASE("a point that was never added is refused") {
   ConstraintNetwork network;
   CHECK_THROWS_AS(network.add_statement(1, {{0, 1, 5, 0}}), std::out_of_range);
@@ -230,9 +245,11 @@ TEST_CASE("random networks agree with Bellman-Ford and Floyd-Warshall while stat
         network.remove_statement(victim->first);
         believed.erase(victim);
       } else {
-        const StatementNumber number = 100 - step;
-        believed[number] = random.next(number);
-        network.add_statement(number, believed[number]);
+        const StatementNumber number = random.below(4) == 0 ? random.below(14) : 100 - step;
+        const auto more = random.next(number);
+        network.add_statement(number, more);
+        auto& own = believed[number];
+        own.insert(own.end(), more.begin(), more.end());
       }
       const auto constraints = constraints_of(believed);
       REQUIRE(network.constraint_count() == constraints.size());

@@ -74,6 +74,8 @@ TEST_CASE("a fault in a policy names its key") {
       {R"({"widths": {"both": {"year": {"years": 18446744073709551615}}}})",
        "policy.json: key `widths.both.year.years`: is not a whole number from 0 to 100000 (correct the "
        "number)"},
+      {R"({"widths": 18E6518})",
+       "policy.json: a number in the file is too large (write widths of at most 100000)"},
       {R"({"widths": []})", "policy.json: key `widths`: is not an object (write it as { … })"},
       {R"({"name": ""})",
        "policy.json: key `name`: is not a text (write a name that people will see beside the dates)"},
