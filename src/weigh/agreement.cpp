@@ -18,13 +18,25 @@ Outcome lowered_by_identification(Outcome outcome, Identification identification
   return outcome == Outcome::agrees ? Outcome::compatible : outcome;
 }
 
+/// Whether the claim's time lies outside what was intended: before the order or drawing, or after the stretch
+/// in which it was to be done. A single date says when it was ordered, and what is done may come any time
+/// after.
+bool outside_intention(const Claim& claim, const RegisterIndex::Item& item) {
+  if (!claim.when.period || !item.period) return false;
+  if (before(*claim.when.period, *item.period) == Answer::yes) return true;
+  const bool stretch =
+      item.entry->when.value && std::holds_alternative<EdtfInterval>(item.entry->when.value->value);
+  return stretch && before(*item.period, *claim.when.period) == Answer::yes;
+}
+
+/// An intention contradicts nobody, and bears out only that the same was meant to be done or to stand there.
 Outcome lowered_by_intention(const Claim& claim, const RegisterIndex::Item& item, Outcome outcome) {
-  if (outcome == Outcome::cannot_tell) return outcome;
+  const bool same = claim.statement == item.entry->statement && claim.polarity == Polarity::affirmed;
+  if (!same || outside_intention(claim, item)) return Outcome::cannot_tell;
   const bool change = claim.statement == Statement::begins || claim.statement == Statement::ends;
-  if (!change || claim.statement != item.entry->statement) return Outcome::cannot_tell;
-  if (claim.when.period && item.period && before(*claim.when.period, *item.period) == Answer::yes)
-    return Outcome::cannot_tell;  // done before anyone wanted it done
-  return Outcome::compatible;
+  // A change dated otherwise may still be the one intended; a state or a number that differs is not.
+  if (outcome == Outcome::conflicts && !change) return Outcome::cannot_tell;
+  return outcome == Outcome::cannot_tell ? outcome : Outcome::compatible;
 }
 
 /// An entry dated or identified by the thing itself settles nothing about it. What rests on the same

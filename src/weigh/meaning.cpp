@@ -1,6 +1,8 @@
 #include "meaning.h"
 
 #include <algorithm>
+#include <set>
+#include <sstream>
 
 #include "told_days.h"
 #include "witnessmark/base/fold.h"
@@ -114,6 +116,20 @@ Attribute split_attribute(const std::string& text) {
   return {fold(text.substr(0, colon)), fold(text.substr(colon + 1))};
 }
 
+/// "red" and "red with white band" may be one colour described more and less fully.
+bool says_the_same(const std::string& told, const std::string& stated) {
+  const auto words = [](const std::string& text) {
+    std::set<std::string> found;
+    std::istringstream stream(text);
+    for (std::string word; stream >> word;) found.insert(word);
+    return found;
+  };
+  const auto a = words(told);
+  const auto b = words(stated);
+  return std::includes(a.begin(), a.end(), b.begin(), b.end()) ||
+         std::includes(b.begin(), b.end(), a.begin(), a.end());
+}
+
 Meaning counts(const Claim& claim, const RegisterIndex::Item& item) {
   if (!claim.quantity || !item.entry->number) return {Outcome::cannot_tell};
   const std::int64_t number = *item.entry->number;
@@ -126,7 +142,7 @@ Meaning attributes(const Claim& claim, const RegisterIndex::Item& item) {
   const Attribute stated = split_attribute(item.entry->attribute);
   if (told.name != stated.name && !told.name.empty() && !stated.name.empty())
     return {Outcome::cannot_tell, false};
-  const bool equal = told.value == stated.value;
+  const bool equal = says_the_same(told.value, stated.value);
   return property(equal, claim, item);
 }
 
@@ -183,7 +199,12 @@ bool conflicts_for_want_of_a_change(const Claim& claim, const Told& told, const 
 Meaning episodes(const Claim& claim, const RegisterIndex::Item& item, const RegisterIndex& evidence) {
   const Told told = told_by(claim);
   const Statement stated = stated_by(*item.entry);
-  if (!item.period) return {Outcome::cannot_tell};
+  // An entry without date bears out that it happened, but says nothing of when; an absence without date says
+  // nothing.
+  if (!item.period) {
+    const bool silent = told.denied || told.statement == Statement::absent || stated == Statement::absent;
+    return {silent ? Outcome::cannot_tell : Outcome::compatible};
+  }
   const auto given = episode_limits(stated, days_stated(item, evidence.policy()), item.entry->reading);
   if (!claim.when.period) {
     const bool never = told.denied || told.statement == Statement::absent;
@@ -201,14 +222,32 @@ Meaning episodes(const Claim& claim, const RegisterIndex::Item& item, const Regi
   return {answer == Answer::yes && settles ? Outcome::agrees : Outcome::compatible};
 }
 
+/// What something happened to, or was used, was there; that is too little to contradict anybody.
+Meaning events_beside_states(const Claim& claim, const RegisterIndex::Item& item,
+                             const RegisterIndex& evidence) {
+  if (claim.subject.empty() || item.entry->subject.empty()) return {Outcome::cannot_tell, false};
+  Claim as_there = claim;
+  if (claim.statement == Statement::happened) as_there.statement = Statement::present;
+  Entry stated_there = *item.entry;
+  if (stated_there.statement == Statement::happened) stated_there.statement = Statement::present;
+  const RegisterIndex::Item there{&stated_there, item.source, item.period};
+  const Meaning meaning = episodes(as_there, there, evidence);
+  const bool both = meaning.outcome == Outcome::agrees || meaning.outcome == Outcome::compatible;
+  return {both ? Outcome::compatible : Outcome::cannot_tell};
+}
+
 }  // namespace
 
 Meaning hold_against(const Claim& claim, const RegisterIndex::Item& item, const RegisterIndex& evidence) {
   const Statement told = claim.statement;
   const Statement stated = item.entry->statement;
   if (told == Statement::located || stated == Statement::located) return {Outcome::cannot_tell, false};
+  if (told == Statement::happened && stated == Statement::happened) return events(claim, item);
   if (told == Statement::happened || stated == Statement::happened)
-    return told == stated ? events(claim, item) : Meaning{Outcome::cannot_tell, false};
+    return events_beside_states(claim, item, evidence);
+  const bool of_property = !claim.attribute.empty() && (told == Statement::begins || told == Statement::ends);
+  if (of_property)  // painted so, painted over: the property came or went, not the thing
+    return stated == Statement::attribute ? attributes(claim, item) : Meaning{Outcome::cannot_tell, false};
   if (told == Statement::count && stated == Statement::count) return counts(claim, item);
   if (told == Statement::attribute && stated == Statement::attribute) return attributes(claim, item);
   return episodes(claim, item, evidence);

@@ -59,6 +59,14 @@ bool same_outcome(const Row& row, const Comparison& comparison) {
 
 std::string when_of(const Claim& claim) { return claim.when.dated.value ? to_string(*claim.when.dated.value) : ""; }
 
+/// "[..1962-23]" and "../1962-23" mean the same days for something that happened at some time within them.
+bool same_days(const Claim& claim, const std::string& expected) {
+  const auto value = parse_edtf(expected);
+  if (!value || !claim.when.period) return false;
+  const Period wanted = to_period(*value, default_date_policy());
+  return wanted.earliest() == claim.when.period->earliest() && wanted.past_latest() == claim.when.period->past_latest();
+}
+
 class Checker {
  public:
   explicit Checker(const SiteFile& site) : site_(site), lists_(load_lists(site)) {
@@ -102,9 +110,11 @@ class Checker {
 
   SituationResult hold(const Row& row, const Claim& claim, SituationResult result) {
     const bool located = row.at("statement") == "located";
-    result.claimed = to_string(claim.statement) == row.at("statement") &&
+    // Painted so is the beginning of an attribute: whoever wrote "attribute" for it meant the same.
+    const bool painted = claim.statement == Statement::begins && !claim.attribute.empty() && row.at("statement") == "attribute";
+    result.claimed = (painted || to_string(claim.statement) == row.at("statement")) &&
                      (located || claim.subject == row.at("subject")) && same_place(row, claim);
-    result.dated = when_of(claim) == row.at("when");
+    result.dated = when_of(claim) == row.at("when") || same_days(claim, row.at("when"));
     result.found = dump(claim);
     const auto weighing = load_weighing(site_, claim.id);
     if (!weighing) return result;
