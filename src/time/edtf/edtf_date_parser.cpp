@@ -1,11 +1,11 @@
-#include "time/edtf_date_parser.h"
+#include "time/edtf/edtf_date_parser.h"
 
 #include <fmt/format.h>
 
 #include <optional>
 #include <string>
 
-#include "time/edtf_candidates.h"
+#include "time/edtf/edtf_candidates.h"
 
 namespace witnessmark {
 namespace {

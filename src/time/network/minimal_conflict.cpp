@@ -5,7 +5,7 @@
 // v to u can avoid are needed. Each other one is left out in turn; when the rest still contradict one another
 // it stays out. This is more than taking the edges of a negative cycle: a statement can bring several edges,
 // and one that is not on the cycle may make another statement of the set superfluous.
-#include "time/minimal_conflict.h"
+#include "time/network/minimal_conflict.h"
 
 #include <algorithm>
 #include <map>

@@ -11,8 +11,8 @@
 #include <unordered_map>
 #include <unordered_set>
 
-#include "time/difference_graph.h"
-#include "time/minimal_conflict.h"
+#include "time/network/difference_graph.h"
+#include "time/network/minimal_conflict.h"
 
 namespace witnessmark {
 namespace {

@@ -2,16 +2,16 @@
 // standard says of order (an interval does not end before it begins) is checked on the widest reading of both
 // ends, so that only what is impossible under every reading is refused: nobody says in which months a season
 // lies.
-#include "time/edtf_parser.h"
+#include "time/edtf/edtf_parser.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <string>
 
-#include "time/edtf_candidates.h"
-#include "time/edtf_date_parser.h"
-#include "time/edtf_draft.h"
+#include "time/edtf/edtf_candidates.h"
+#include "time/edtf/edtf_date_parser.h"
+#include "time/edtf/edtf_draft.h"
 
 namespace witnessmark {
 namespace {

@@ -6,7 +6,7 @@
 #include <array>
 #include <utility>
 
-#include "time/edtf_candidates.h"
+#include "time/edtf/edtf_candidates.h"
 #include "witnessmark/time/period.h"
 
 namespace witnessmark {

@@ -6,7 +6,7 @@
 //
 // Shortest paths to and from a root are kept the same way: after edges are added, points whose label became
 // shorter are settled in the order of their reduced length, which no later point can undercut.
-#include "time/difference_graph.h"
+#include "time/network/difference_graph.h"
 
 #include <algorithm>
 #include <queue>

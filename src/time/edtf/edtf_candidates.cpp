@@ -1,7 +1,7 @@
 // What a date with unspecified digits can mean. A month and day that exist in every year decide nothing about
 // the year; only when 29 February is the one day left must the year be a leap year. Whether a year is a leap
 // year depends on its last four digits alone (10000 is a multiple of 400).
-#include "time/edtf_candidates.h"
+#include "time/edtf/edtf_candidates.h"
 
 #include <algorithm>
 #include <string>

@@ -1,12 +1,12 @@
 // The Library of Congress draft of 2012 is still found in catalogues. Its differences are listed in the
 // section "Differences" of the specification of 2019-02-04; each is one row of the table below.
-#include "time/edtf_draft.h"
+#include "time/edtf/edtf_draft.h"
 
 #include <fmt/format.h>
 
 #include <string>
 
-#include "time/edtf_parser.h"
+#include "time/edtf/edtf_parser.h"
 
 namespace witnessmark {
 namespace {

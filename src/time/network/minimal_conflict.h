@@ -1,7 +1,7 @@
 #pragma once
 #include <vector>
 
-#include "time/difference_graph.h"
+#include "time/network/difference_graph.h"
 
 namespace witnessmark {
 
