@@ -7,7 +7,7 @@
 //   number words    a name with digits over twenty is also found in words ("300 mm lamp": "three hundred mm lamp")
 //   compound        two neighbouring words are also found as one ("chart room": "chartroom"), and one word as two by
 //                   joining neighbouring tokens ("wheel house" for "wheelhouse")
-//   article         a leading "the" in the list is not needed in talk
+//   article         a leading "the" in the list is not needed in talk, unless the rest is a word of grammar
 // A compartment number of two or more parts is a name; of one part ("207") it counts only after a word such as "room".
 //
 // Near matches: a word that is one letter off (left out, added, changed, or two exchanged) a word of a name, where the
@@ -36,7 +36,13 @@ class Builder {
 
   void add(const std::string& written, std::uint32_t term) {
     std::string name = fold(written);
-    if (name.rfind("the ", 0) == 0 && name.size() > 4) name = name.substr(4);
+    // "the well" keeps its article where the bare word is one of grammar or opens sentences.
+    if (name.rfind("the ", 0) == 0 && name.size() > 4) {
+      const std::vector<std::uint64_t> bare = words_.forms_of(name.substr(4));
+      const WordInfo* known = bare.size() == 1 ? words_.find(bare[0]) : nullptr;
+      const bool grammar = known && (known->flags.low != 0 || known->flags.high != 0 || known->cue >= 0);
+      if (!grammar) name = name.substr(4);
+    }
     std::vector<std::string> parts = split(name);
     if (parts.empty()) return;
     std::vector<std::vector<std::string>> ways{parts};

@@ -163,7 +163,7 @@ void print_detail(const Reading& reading, const std::vector<CodedClaim>& coded,
   }
   for (std::size_t p = 0; p < reading.claims.size(); ++p) {
     if (ours.contains(p)) continue;
-    std::printf("  besides: %s | %s\n", dump(reading.claims[p]).c_str(),
+    std::printf("  besides: %s | %s | %s\n", dump(reading.claims[p]).c_str(), reading.claims[p].reason.c_str(),
                 std::string(index.slice(reading.claims[p].quotes.front())).c_str());
   }
 }

@@ -303,6 +303,22 @@ void Annotator::find_numbers(Passage& passage) {
   NumberReader(passage, language_.data().words).run();
 }
 
+/// ", hadn't it," denies nothing.
+void Annotator::hide_tags(Passage& passage) {
+  const auto count = static_cast<std::uint32_t>(passage.tokens.size());
+  for (std::uint32_t i = 1; i + 1 < count; ++i) {
+    Note& note = passage.notes[i];
+    const bool auxiliary = note.flags.has(WordClass::be) || note.flags.has(WordClass::have) ||
+                           note.flags.has(WordClass::do_) || note.flags.has(WordClass::modal);
+    if (!auxiliary || !note.flags.has(WordClass::negative) || !is_comma(passage.tokens[i - 1])) continue;
+    const Flags& next = passage.notes[i + 1].flags;
+    const bool pronoun = next.has(WordClass::it) || next.has(WordClass::they) || next.has(WordClass::we) ||
+                         next.has(WordClass::she) || next.has(WordClass::exist);
+    const bool ends = i + 2 >= count || passage.tokens[i + 2].kind == Token::Kind::mark;
+    if (pronoun && ends) note.flags = Flags{};
+  }
+}
+
 void Annotator::find_phrases(Passage& passage) {
   const Words& words = language_.data().words;
   passage.cues.clear();
@@ -509,6 +525,7 @@ void Annotator::annotate(std::string_view text, const std::vector<ByteRange>& re
   find_things(passage);
   find_numbers(passage);
   find_phrases(passage);
+  hide_tags(passage);
   settle_roles(passage);
   withdraw_corrected(passage);
 }

@@ -61,6 +61,23 @@ std::vector<const Thing*> Arguments::group_in(Span span, bool from_right) const 
   return group;
 }
 
+std::vector<const Thing*> Arguments::objects(const Predicate& p) const {
+  std::vector<const Thing*> found = group_in(p.right);
+  if (found.empty()) return found;
+  for (std::uint32_t i = p.right.first; i < found.front()->head; ++i) {
+    if (!is_mark(i) || c_.passage.tokens[i].mark == '"') continue;
+    std::uint32_t past = i + 1;
+    bool cue = false;
+    while (past < p.right.past && !is_mark(past) && past < i + 8) {
+      cue = cue || c_.passage.notes[past].cue >= 0;
+      ++past;
+    }
+    if (!cue || past >= found.front()->head || !is_mark(past)) return {};
+    i = past;
+  }
+  return found;
+}
+
 std::vector<const Thing*> Arguments::subjects(const Predicate& p) const {
   // Behind a comma of an earlier phrase the subject is the last group ("by then the winch wasn't …").
   return group_in(p.left, true);
@@ -161,6 +178,25 @@ std::string Arguments::relative_place(Span span, const Thing* subject) const {
     }
     return std::string(passage.words({first, thing.span.past}));
   }
+  // "over the door": a thing of no list.
+  for (std::uint32_t i = span.first; i < span.past; ++i) {
+    const std::uint32_t reach = c_.passage.notes[i].reach;
+    if (!has(i, WordClass::relation) || has(i, WordClass::at) || has(i, WordClass::by) || i + reach + 1 >= span.past) continue;
+    if (!has(i + reach, WordClass::determiner) || c_.passage.notes[i + reach].date >= 0 ||
+        c_.passage.notes[i].cue >= 0) {
+      continue;
+    }
+    std::uint32_t past = i + reach + 1;
+    while (past < span.past && past < i + reach + 4 && !is_mark(past) && c_.passage.notes[past].date < 0 &&
+           !has(past, WordClass::at) && !has(past, WordClass::coordinator) && !has(past, WordClass::subordinator) &&
+           !has(past, WordClass::be) && !has(past, WordClass::relative) && !has(past, WordClass::to)) {
+      ++past;
+    }
+    if (past == i + reach + 1) continue;
+    std::uint32_t first = i;
+    while (first > span.first && has(first - 1, WordClass::relation_degree)) --first;
+    return std::string(passage.words({first, past}));
+  }
   for (std::uint32_t i = span.first; i < span.past; ++i) {
     if (!has(i, WordClass::side) || passage.notes[i].thing >= 0) continue;
     std::uint32_t first = i;
@@ -251,6 +287,10 @@ bool Arguments::pronoun_subject(const Predicate& p, bool& plural) const {
     const std::uint32_t at = i - 1;
     // "a chair that was bolted down": no pronoun.
     if (own.relative && at == own.span.first) return false;
+    if (has(at, WordClass::relative) && at > own.span.first && !is_mark(at - 1) &&
+        c_.passage.notes[at - 1].cue < 0 && !has(at - 1, WordClass::coordinator) && !has(at - 1, WordClass::filler)) {
+      return false;
+    }
     if (at < p.left.first || is_mark(at)) return false;
     if (at != p.at && look(at)) return true;
     if (at == p.at && (has(at, WordClass::it))) return look(at);

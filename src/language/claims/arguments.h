@@ -13,7 +13,8 @@ class Arguments {
 
   /// The first group of things joined by "and" in a range that can be a subject or object.
   std::vector<const Thing*> group_in(Span span, bool from_right = false) const;
-  std::vector<const Thing*> objects(const Predicate& p) const { return group_in(p.right); }
+  /// What a verb is done to: right of it, before any mark but around a parenthesis ("took off, I think, the crane").
+  std::vector<const Thing*> objects(const Predicate& p) const;
   std::vector<const Thing*> subjects(const Predicate& p) const;
   /// Things set against the others: "not the capstan".
   std::vector<const Thing*> contrasted(Span span) const;

@@ -122,6 +122,7 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
   if (const Thing* place = arguments.place_in(context.reading.span, {Role::at, Role::none, Role::to, Role::relation})) {
     next.place = referent_of(context, *place);
   }
+  next.inventory = next.place && !next.yes_no && !next.when && !next.where && next.drafts.empty();
   next.answered = false;
   // "You were aboard then. Right." adds nothing to the question before it in the same turn.
   const bool empty = next.drafts.empty() && !next.place && !context.reading.question;

@@ -126,6 +126,7 @@ class Annotator {
   void add_things(const TermFinder& finder, ThingKind kind, Passage& passage);
   void find_numbers(Passage& passage);
   void find_phrases(Passage& passage);
+  void hide_tags(Passage& passage);
   void settle_roles(Passage& passage);
   void read_phrase(Passage& passage, Thing& thing);
   void read_role(Passage& passage, Thing& thing);

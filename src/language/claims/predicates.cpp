@@ -275,7 +275,7 @@ class Finder {
         }
         return false;
       }
-      case VerbNeeds::weobject: return (forms & 12U) != 0 && !p.passive;
+      case VerbNeeds::weobject: return (forms & 12U) != 0 && !p.passive && direct_object(i);
       case VerbNeeds::past: return goes_away(i, forms);
       case VerbNeeds::swap: return swap_word_after(i);
       case VerbNeeds::colour: return class_after(i, WordClass::colour);
@@ -427,7 +427,17 @@ class Finder {
     return probe.try_verb(k);
   }
 
+  /// ", what would it be,": set between marks, asking oneself.
+  bool asks_oneself(std::uint32_t i) const {
+    std::uint32_t begin = i;
+    while (begin > span_.first && !is_mark(passage_, begin - 1)) --begin;
+    std::uint32_t past = i;
+    while (past < span_.past && !is_mark(passage_, past)) ++past;
+    return begin > span_.first && past < span_.past && past - begin <= 6 && has(begin, WordClass::question_word);
+  }
+
   void try_be(std::uint32_t i) {
+    if (asks_oneself(i)) return;
     // Only the last of "must have been", "used to be" is read; "was being" is an auxiliary.
     for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 3); ++k) {
       if (has(k, WordClass::be) && !has(k, WordClass::exist) && !is_mark(passage_, i + 1)) return;
@@ -474,6 +484,10 @@ class Finder {
 
   void try_have(std::uint32_t i) {
     // A full verb only when a noun phrase of interest follows before any verb.
+    if (has_part(i) && !direct_object(i)) {
+      push_have(i);
+      return;
+    }
     bool contraction = has(i, WordClass::had_or_would);
     bool article = false;
     for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 11); ++k) {
@@ -491,12 +505,20 @@ class Finder {
         article = true;
         continue;
       }
+      // "I'd liked that whistle": of a contraction the noun phrase follows at once.
+      if (contraction && !article && !is_adverb(k)) return;
       if (f.has(WordClass::be) || f.has(WordClass::modal) || f.has(WordClass::relative) || f.has(WordClass::when) ||
           f.has(WordClass::to)) {
         return;
       }
       if (notes_[k].info && (notes_[k].info->verb_forms[0] & 12U) != 0 && !f.has(WordClass::got) && !article) return;
     }
+  }
+
+  /// "It had a handle": of a thing or the pronoun for one, with something the lists do not have.
+  bool has_part(std::uint32_t i) const {
+    if (i + 2 >= span_.past || !has(i + 1, WordClass::indefinite) || i == span_.first) return false;
+    return notes_[i - 1].thing >= 0 || has(i - 1, WordClass::it);
   }
 
   void push_have(std::uint32_t i) {

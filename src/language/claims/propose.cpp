@@ -171,8 +171,9 @@ class InterviewReader {
       return;
     }
     const bool first = !asked_.answered;
-    if (asked_.place && asked_age_ < 2) context.asked_place = &*asked_.place;
     if (first) asked_age_ = 0;
+    context.inventory = asked_.inventory && asked_age_ < 12;
+    if (asked_.place && (asked_age_ < 2 || context.inventory)) context.asked_place = &*asked_.place;
     std::vector<Draft> drafts = read_statements(context);
     if (first) {
       drafts = answer(context, asked_, std::move(drafts));

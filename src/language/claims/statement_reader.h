@@ -43,6 +43,7 @@ class StatementReader {
   // States.
   void exists(const Predicate& p);
   void has(const Predicate& p);
+  void part_of(const Predicate& p);
   void is(const Predicate& p);
   bool is_gone(const Predicate& p, const std::vector<Subject>& subjects);
   bool is_attribute(const Predicate& p, const std::vector<Subject>& subjects);
@@ -51,8 +52,11 @@ class StatementReader {
   void is_dated(const Predicate& p, const std::vector<Subject>& subjects);
   void event(const Predicate& p);
   bool unlisted(const Predicate& p);
+  void drop_repeated();
   void fragment();
   bool bare_name(const Thing& thing) const;
+  bool opens_with(const Thing& thing) const;
+  void unlisted_name();
   bool taken_back_after(const Predicate& p) const;
   std::string property_at(std::uint32_t from, std::uint32_t past, std::uint32_t* end) const;
 

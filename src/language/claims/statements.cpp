@@ -316,10 +316,44 @@ bool StatementReader::bare_name(const Thing& thing) const {
   return other <= 2;
 }
 
+/// "The loop for the direction finder over your head": the name comes first.
+bool StatementReader::opens_with(const Thing& thing) const {
+  std::uint32_t i = c_.reading.span.first;
+  while (i < thing.head && (arguments_.is_mark(i) || arguments_.has(i, WordClass::filler) ||
+                            arguments_.has(i, WordClass::coordinator) || arguments_.has(i, WordClass::then))) {
+    ++i;
+  }
+  return i >= thing.head;
+}
+
+/// "The key. A chair." in answer to what there was at a place.
+void StatementReader::unlisted_name() {
+  std::uint32_t first = c_.reading.span.first;
+  std::uint32_t past = c_.reading.span.past;
+  while (first < past && (arguments_.is_mark(first) || arguments_.has(first, WordClass::filler) ||
+                          arguments_.has(first, WordClass::coordinator) || arguments_.has(first, WordClass::then))) {
+    ++first;
+  }
+  while (past > first && arguments_.is_mark(past - 1)) --past;
+  if (past - first < 2 || past - first > 10) return;
+  if (!arguments_.has(first, WordClass::determiner) && passage_.notes[first].number < 0) return;
+  for (std::uint32_t i = first; i < past; ++i) {
+    if (passage_.notes[i].date >= 0 || arguments_.has(i, WordClass::person) || arguments_.has(i, WordClass::we)) return;
+  }
+  Draft& draft = add(nullptr, Statement::present, {}, false);
+  draft.subject_words = std::string(passage_.words({first, past}));
+  draft.place = *c_.asked_place;
+  draft.place->carried = true;
+  put_cues(nullptr, 0, drafts_.size() - 1);
+}
+
 void StatementReader::fragment() {
   const Span span = c_.reading.span;
   std::vector<const Thing*> all = arguments_.group_in(span);
-  if (all.empty()) return;
+  if (all.empty()) {
+    if (c_.inventory) unlisted_name();
+    return;
+  }
   const std::size_t first = drafts_.size();
   for (const Subject& subject : things(all)) {
     const Thing& thing = *subject.thing;
@@ -329,7 +363,7 @@ void StatementReader::fragment() {
                          arguments_.has(thing.head, WordClass::negative) &&
                          !arguments_.has(thing.head, WordClass::negative_determiner) && thing.head > span.first;
     // A bare name in answer to what there was: "A stove. The old bell."
-    const bool named = c_.asked_place && bare_name(thing);
+    const bool named = c_.asked_place && (bare_name(thing) || (c_.inventory && opens_with(thing)));
     if (!place && !counted && !without && !named && !(thing.negated && !dates_for(passage_, c_.reading, nullptr, 0).empty())) continue;
     // Much talk beside a bare name is talk of something else.
     if (span.past - span.first > 25) continue;
@@ -360,7 +394,24 @@ std::vector<Draft> StatementReader::run() {
     put_dates(&p, first);
     put_cues(&p, p.clause, first);
   }
+  drop_repeated();
   return std::move(drafts_);
+}
+
+/// The same said twice in one clause is one statement.
+void StatementReader::drop_repeated() {
+  std::vector<Draft> kept;
+  for (Draft& draft : drafts_) {
+    const bool repeated = std::any_of(kept.begin(), kept.end(), [&](const Draft& other) {
+      const auto terms = [](const std::optional<Referent>& r) { return r ? r->terms : std::vector<std::uint32_t>(); };
+      const auto date = [](const Draft& d) { return d.date && d.date->expression.edtf ? to_string(*d.date->expression.edtf) : std::string(); };
+      return other.clause == draft.clause && other.statement == draft.statement && other.polarity == draft.polarity &&
+             other.attribute == draft.attribute && terms(other.subject) == terms(draft.subject) &&
+             terms(other.place) == terms(draft.place) && date(other) == date(draft);
+    });
+    if (!repeated) kept.push_back(std::move(draft));
+  }
+  drafts_ = std::move(kept);
 }
 
 std::vector<Draft> read_statements(const StatementContext& context) {

@@ -107,8 +107,28 @@ void StatementReader::event(const Predicate& p) {
   }
 }
 
+/// "It had a handle like a tram's": a part or property of what is spoken of.
+void StatementReader::part_of(const Predicate& p) {
+  std::uint32_t first = p.span.past;
+  while (first < p.right.past && arguments_.has(first, WordClass::adverb)) ++first;
+  if (first >= p.right.past || !arguments_.has(first, WordClass::indefinite)) return;
+  std::uint32_t past = first;
+  while (past < p.right.past && past < first + 8 && !arguments_.is_mark(past) && passage_.notes[past].date < 0 &&
+         !arguments_.has(past, WordClass::relative) && !arguments_.has(past, WordClass::subordinator)) {
+    if (passage_.notes[past].thing >= 0 || arguments_.has(past, WordClass::person)) return;
+    ++past;
+  }
+  if (past < first + 2) return;
+  for (const Subject& subject : subjects_or_pronoun(p)) {
+    Draft& draft = add(&p, Statement::attribute, subject, p.negated);
+    draft.attribute = "with: " + std::string(passage_.words({first, past}));
+    place_it(draft, &p, false);
+  }
+}
+
 void StatementReader::has(const Predicate& p) {
   std::vector<const Thing*> objects = arguments_.objects(p);
+  if (objects.empty()) part_of(p);
   // "had twenty feet of chain": no count of chains.
   for (const Subject& subject : things(objects)) {
     bool negated = p.negated || things_between_negated(p, subject.thing) || subject.thing->negated;
@@ -215,7 +235,7 @@ bool StatementReader::is_somewhere(const Predicate& p, const std::vector<Subject
   const Span clause = c_.reading.clauses[p.clause].span;
   const Span right{p.span.past, std::max(p.span.past, p.right.past)};
   const bool inverted = right.empty();
-  const Thing* place = arguments_.place_in(right, {Role::at, Role::relation, Role::none});
+  const Thing* place = arguments_.place_in(right, {Role::at, Role::relation});
   if (!place) place = arguments_.place_in({p.span.past, clause.past}, {Role::at, Role::relation});
   if (!place && inverted) place = arguments_.place_in(p.left, {Role::at});
   std::string words = place ? std::string() : arguments_.relative_place({p.span.past, clause.past}, nullptr);

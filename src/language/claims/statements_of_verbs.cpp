@@ -321,8 +321,8 @@ void StatementReader::seen(const Predicate& p) {
 void StatementReader::stands(const Predicate& p) {
   if (p.verb->frame == VerbFrame::object) {
     if (p.passive) return;
-    for (const Subject& subject : things(arguments_.objects(p))) {
-      add_state(&p, subject, p.negated || subject.thing->negated);
+    for (const Subject& subject : objects_or_pronoun(p)) {
+      add_state(&p, subject, p.negated || (subject.thing && subject.thing->negated));
     }
     return;
   }
