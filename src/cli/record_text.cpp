@@ -53,7 +53,10 @@ std::string recall_words(const Recall& recall) {
   std::string text;
   const auto add = [&](std::string words) { text += (text.empty() ? "" : ", ") + words; };
   if (recall.recall_distance) add(fmt::format("told {} years after", to_string(*recall.recall_distance)));
-  if (recall.age_at_event) add(fmt::format("aged {} then", to_string(*recall.age_at_event)));
+  if (recall.age_at_event && recall.age_at_event->most < 0)
+    add("not born then");
+  else if (recall.age_at_event)
+    add(fmt::format("aged {} then", to_string(*recall.age_at_event)));
   if (recall.partly_in_service)
     add("there for part of that time");
   else if (recall.in_service == Answer::yes)

@@ -199,11 +199,11 @@ bool conflicts_for_want_of_a_change(const Claim& claim, const Told& told, const 
 Meaning episodes(const Claim& claim, const RegisterIndex::Item& item, const RegisterIndex& evidence) {
   const Told told = told_by(claim);
   const Statement stated = stated_by(*item.entry);
-  // An entry without date bears out that it happened, but says nothing of when; an absence without date says
-  // nothing.
+  // An entry without date bears out that it came or went, but says nothing of when; a state or an absence without date
+  // says nothing of any day.
   if (!item.period) {
-    const bool silent = told.denied || told.statement == Statement::absent || stated == Statement::absent;
-    return {silent ? Outcome::cannot_tell : Outcome::compatible};
+    const bool change = told.statement == Statement::begins || told.statement == Statement::ends;
+    return {change && !told.denied && stated != Statement::absent ? Outcome::compatible : Outcome::cannot_tell};
   }
   const auto given = episode_limits(stated, days_stated(item, evidence.policy()), item.entry->reading);
   if (!claim.when.period) {

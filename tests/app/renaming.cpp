@@ -44,7 +44,7 @@ std::string moved_years(std::string text) {
   made += std::string(rest);
   RE2::GlobalReplace(&made, "(since|before)-1549", "\\1-1949");   // names of numbering schemes, not dates
   // The spoken ones.
-  const std::string next = R"re((?:[ -](?:hundred|oh|ought|ten|eleven|twelve|(?:thir|four|fif|six|seven|eigh|nine)teen|)re"
+  const std::string next = R"re((?:[ \n-](?:hundred|oh|ought|ten|eleven|twelve|(?:thir|four|fif|six|seven|eigh|nine)teen|)re"
                            R"re((?:twen|thir|for|fif|six|seven|eigh|nine)t(?:y|ies))))re";
   RE2::GlobalReplace(&made, "(?i)\\bnineteen(" + next + ")", "fifteen\\1");
   RE2::GlobalReplace(&made, "(?i)\\beighteen(" + next + ")", "fourteen\\1");

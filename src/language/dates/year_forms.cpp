@@ -154,7 +154,9 @@ bool Grammar::year(std::size_t i, YearStance stance, Spec& spec) const {
   const auto head = token.value(Role::number);
   std::size_t j = i + 1;
   if (t[j].is_sign('-') && !t[j].space && !t[j + 1].space) ++j;
-  if (head >= 16 && head <= 20 && !t[j].newline) {
+  // Before 1600 "fifteen sixty" is more often a number of things: it must stand where a date stands.
+  const bool early = head >= 11 && head < 16 && (stance == YearStance::supported || t[i - 1].is(Role::place_in_time));
+  if ((early || (head >= 16 && head <= 20)) && !t[j].newline) {
     std::int64_t rest = -1;
     if (is(j, w("and")) && head < 20 && below_hundred(j + 1, value, past) && value >= 20 && t[i - 1].is(Role::place_in_time)) {
       rest = value;   // nineteen and forty-nine
