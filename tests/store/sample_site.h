@@ -3,6 +3,7 @@
 #include <sqlite3.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <string>
 #include <vector>
@@ -22,8 +23,8 @@ namespace witnessmark::sample {
 /// A folder that goes with everything in it.
 class TemporaryFolder {
  public:
-  TemporaryFolder() {
-    std::string name = (std::filesystem::temp_directory_path() / "witnessmark-XXXXXX").string();
+  explicit TemporaryFolder(const std::filesystem::path& within = std::filesystem::temp_directory_path()) {
+    std::string name = (within / "witnessmark-XXXXXX").string();
     REQUIRE(mkdtemp(name.data()) != nullptr);
     path_ = name;
   }
