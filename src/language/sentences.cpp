@@ -1,5 +1,6 @@
 // ICU's sentence rules (UAX #29) propose the breaks. A break is taken back when it stands after an abbreviation or inside a
-// bracketed remark. ICU reads the UTF-8 in place; its positions are bytes. A sentence longer than is believable comes
+// bracketed remark. ICU reads the UTF-8 in place; its positions are bytes. A single line break is a wrapped line and no
+// end of a paragraph, so it is read as a blank. A sentence longer than is believable comes
 // from captions without full stops: it is cut before a clause word, the first that leaves pieces of a fair length, else
 // at a time mark.
 #include "witnessmark/language/sentences.h"
@@ -117,21 +118,25 @@ std::vector<std::size_t> clause_starts(std::string_view text, std::size_t begin,
   return starts;
 }
 
-/// Cuts a stretch of more than most_words into pieces of about half to all of that.
+/// Cuts a stretch of more than most_words into pieces of a third of that or more.
 void cut_long(std::string_view text, ByteSpan span, std::size_t most_words, const Abbreviations& abbreviations,
               const std::vector<std::size_t>& marks, std::vector<ByteSpan>& pieces) {
   std::vector<std::size_t> starts = clause_starts(text, span.first, span.second, abbreviations);
+  // Time marks fall anywhere: they serve only where no clause word does.
   for (const std::size_t mark : marks) {
-    if (mark > span.first && mark < span.second) starts.push_back(mark);
+    if (mark <= span.first || mark >= span.second) continue;
+    const auto next = std::lower_bound(starts.begin(), starts.end(), mark);
+    const std::size_t before = next == starts.begin() ? span.first : *std::prev(next);
+    const std::size_t after = next == starts.end() ? span.second : *next;
+    if (count_words(text.substr(before, after - before)) > most_words) starts.insert(next, mark);
   }
-  std::sort(starts.begin(), starts.end());
   std::size_t begin = span.first;
   std::size_t from = begin;
   std::size_t words = 0;
   for (const std::size_t start : starts) {
     words += count_words(text.substr(from, start - from));
     from = start;
-    if (words * 2 < most_words) continue;
+    if (words * 3 < most_words) continue;
     pieces.push_back(trimmed(text, begin, start));
     begin = start;
     words = 0;
@@ -147,9 +152,25 @@ struct Task {
   std::vector<std::size_t> marks;    ///< Byte offsets of time marks.
 };
 
+/// The text with single line breaks made blanks; wrapped holds it when it had to be copied.
+std::string_view unwrapped(std::string_view text, std::string& wrapped) {
+  if (text.find('\n') == std::string_view::npos) return text;
+  wrapped = text;
+  for (std::size_t i = 0; i < wrapped.size(); ++i) {
+    if (wrapped[i] != '\n') continue;
+    std::size_t past = i;
+    std::size_t lines = 0;
+    for (; past < wrapped.size() && is_space(wrapped[past]); ++past) lines += wrapped[past] == '\n';
+    if (lines == 1) wrapped[i] = ' ';
+    i = past;
+  }
+  return wrapped;
+}
+
 void split(Breaks& breaks, const Task& task, std::vector<std::int64_t>& ends, std::vector<ByteSpan>& sentences) {
   sentences.clear();
-  breaks.of(task.text, ends);
+  std::string wrapped;
+  breaks.of(unwrapped(task.text, wrapped), ends);
   std::size_t begin = 0;
   for (std::size_t i = 0; i < ends.size(); ++i) {
     const auto end = static_cast<std::size_t>(ends[i]);

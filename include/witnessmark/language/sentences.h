@@ -29,7 +29,7 @@ std::vector<CodePointRange> split_sentences(std::string_view text, const Abbrevi
                                             std::size_t most_words = 0);
 
 /// Words a sentence of a transcript may have before it is taken for captions without full stops.
-inline constexpr std::size_t kMostWords = 60;
+inline constexpr std::size_t kMostWords = 45;
 
 /// The sentences of all utterances, placed in time. Remarks in brackets are never broken.
 std::vector<Sentence> split_sentences(const Transcript& transcript, const Abbreviations& abbreviations);

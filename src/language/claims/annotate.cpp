@@ -259,16 +259,71 @@ void Annotator::add_things(const TermFinder& finder, ThingKind kind, Passage& pa
   }
 }
 
-void Annotator::find_things(Passage& passage) {
+/// "the clock", "that old clock": a determiner, then the last word of a longer name.
+void Annotator::find_heads(const HeadMemory& heads, Passage& passage) {
+  const auto count = static_cast<std::uint32_t>(passage.tokens.size());
+  for (std::uint32_t i = 1; i < count; ++i) {
+    if (passage.tokens[i].kind != Token::Kind::word || passage.notes[i].date >= 0) continue;
+    if (!heads.heads.contains(passage.tokens[i].form)) continue;
+    std::uint32_t before = i - 1;
+    if (before > 0 && passage.notes[before].flags.has(WordClass::old)) --before;
+    const Flags& f = passage.notes[before].flags;
+    if (!f.has(WordClass::determiner) || f.has(WordClass::indefinite) || f.has(WordClass::negative_determiner)) continue;
+    const auto term = heads.term_of(passage.tokens[i].form);
+    if (!term) continue;
+    Thing thing;
+    thing.span = {i, i + 1};
+    thing.terms = {*term};
+    thing.carried = true;
+    passage.things.push_back(std::move(thing));
+  }
+}
+
+void HeadMemory::learn(const AuthorityList& equipment, const Words& words) {
+  list = &equipment;
+  for (std::uint32_t t = 0; t < equipment.terms().size(); ++t) {
+    const std::vector<std::uint64_t> forms = words.forms_of(equipment.terms()[t].name);
+    if (forms.size() > 1 && !words.find(forms.back())) heads.emplace(forms.back(), t);
+  }
+}
+
+void HeadMemory::remember(const Passage& passage) {
+  for (const Thing& thing : passage.things) {
+    if (thing.kind != ThingKind::equipment || thing.near_match) continue;
+    for (const std::uint32_t term : thing.terms) named[term] = ++clock;
+  }
+}
+
+std::optional<std::uint32_t> HeadMemory::term_of(std::uint64_t form) const {
+  std::optional<std::uint32_t> found;
+  std::int64_t latest = -1;
+  const auto [from, to] = heads.equal_range(form);
+  const bool only = from != to && std::next(from) == to;
+  for (auto at = from; at != to; ++at) {
+    const auto seen = named.find(at->second);
+    // The only one of its kind that belongs to the place spoken of needs no earlier mention.
+    const bool here = !place.empty() && list->terms()[at->second].place == place;
+    const std::int64_t when = seen != named.end() ? seen->second : here && only ? 0 : -1;
+    if (when > latest) {
+      latest = when;
+      found = at->second;
+    }
+  }
+  return found;
+}
+
+void Annotator::find_things(const HeadMemory& heads, Passage& passage) {
   passage.things.clear();
   add_things(*finders_.equipment, ThingKind::equipment, passage);
   add_things(*finders_.places, ThingKind::place, passage);
   if (finders_.locations) add_things(*finders_.locations, ThingKind::location, passage);
   if (finders_.persons) add_things(*finders_.persons, ThingKind::person, passage);
+  find_heads(heads, passage);
   // Where mentions overlap the longer wins; of equal ones the list named first, but a capitalised person over a thing.
   std::stable_sort(passage.things.begin(), passage.things.end(), [](const Thing& a, const Thing& b) {
     const auto length = [](const Thing& t) { return t.span.past - t.span.first; };
     if (a.near_match != b.near_match) return !a.near_match;
+    if (a.carried != b.carried) return !a.carried;
     return length(a) > length(b);
   });
   std::vector<Thing> kept;
@@ -508,7 +563,7 @@ void Annotator::withdraw_corrected(Passage& passage) {
 
 void Annotator::annotate(std::string_view text, const std::vector<ByteRange>& remarks,
                          std::vector<DateExpression> dates, const std::vector<ByteRange>& date_bytes,
-                         Passage& passage) {
+                         const HeadMemory& heads, Passage& passage) {
   passage.text = text;
   tokenize(text, passage.tokens);
   language_.data().words.normalize(passage.tokens);
@@ -522,7 +577,7 @@ void Annotator::annotate(std::string_view text, const std::vector<ByteRange>& re
   look_up_words(passage);
   passage.dates = std::move(dates);
   place_dates(date_bytes, passage);
-  find_things(passage);
+  find_things(heads, passage);
   find_numbers(passage);
   find_phrases(passage);
   hide_tags(passage);

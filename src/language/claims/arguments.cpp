@@ -65,6 +65,8 @@ std::vector<const Thing*> Arguments::objects(const Predicate& p) const {
   std::vector<const Thing*> found = group_in(p.right);
   if (found.empty()) return found;
   for (std::uint32_t i = p.right.first; i < found.front()->head; ++i) {
+    // Another subject begins another clause, marks or none.
+    if (has(i, WordClass::we) || (has(i, WordClass::they) && !has(i, WordClass::pronoun))) return {};
     if (!is_mark(i) || c_.passage.tokens[i].mark == '"') continue;
     std::uint32_t past = i + 1;
     bool cue = false;
@@ -237,7 +239,7 @@ std::optional<Referent> Arguments::pronoun(bool plural, std::uint32_t at) const 
   }
   const std::optional<Referent>& wanted = plural ? c_.focus.things : c_.focus.thing;
   const std::optional<Referent>& other = plural ? c_.focus.thing : c_.focus.things;
-  if (c_.focus.age > 4) return std::nullopt;
+  if (c_.focus.age > 3) return std::nullopt;
   std::optional<Referent> found = wanted ? wanted : std::nullopt;
   // "they" may also be a single thing's makers; only "it" falls back on a plural name used as one thing.
   if (!found && plural) found = std::nullopt;
@@ -292,6 +294,9 @@ bool Arguments::pronoun_subject(const Predicate& p, bool& plural) const {
       return false;
     }
     if (at < p.left.first || is_mark(at)) return false;
+    const bool person = has(at, WordClass::we) || has(at, WordClass::us) ||
+                        (has(at, WordClass::they) && !has(at, WordClass::them));
+    if (person && !has(at, WordClass::it)) return false;
     if (at != p.at && look(at)) return true;
     if (at == p.at && (has(at, WordClass::it))) return look(at);
     if (c_.passage.notes[at].thing >= 0) return false;

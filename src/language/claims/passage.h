@@ -3,6 +3,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 #include <vector>
 
 #include "language/language_data.h"
@@ -52,6 +53,7 @@ struct Thing {
   std::int32_t quantity = -1;         ///< Index of the number that counts it.
   bool shadowed = false;              ///< "the crane driver": names a person or work, not the thing.
   bool location = false;              ///< A place that is also one of the itinerary's locations.
+  bool carried = false;               ///< "the clock" for a "wireless cabin clock" spoken of before.
   bool corrected = false;             ///< Taken back: "the wheelhouse, sorry, the chart room".
   std::int32_t total = -1;            ///< "two of the four davits": the four.
   std::int32_t role_at = -1;          ///< Token of the word that gives the role.
@@ -110,6 +112,20 @@ struct Finders {
   std::optional<TermFinder> persons;
 };
 
+/// Which term "the clock" means: the last word of one name of several words, when that term was named earlier in the
+/// interview or belongs to the place now spoken of.
+struct HeadMemory {
+  std::unordered_multimap<std::uint64_t, std::uint32_t> heads;   ///< Last word of names to terms of the equipment list.
+  std::unordered_map<std::uint32_t, std::int64_t> named;         ///< Terms named so far; when, as a running count.
+  std::int64_t clock = 0;
+  std::string place;                                             ///< Key of the place now spoken of; may be empty.
+  const AuthorityList* list = nullptr;
+
+  void learn(const AuthorityList& equipment, const Words& words);
+  void remember(const Passage& passage);
+  std::optional<std::uint32_t> term_of(std::uint64_t form) const;
+};
+
 /// Finds dates, terms, numbers and cues. The passage's vectors are reused from call to call.
 class Annotator {
  public:
@@ -117,12 +133,13 @@ class Annotator {
 
   /// remarks: byte ranges of the text whose words are passed over.
   void annotate(std::string_view text, const std::vector<ByteRange>& remarks, std::vector<DateExpression> dates,
-                const std::vector<ByteRange>& date_bytes, Passage& passage);
+                const std::vector<ByteRange>& date_bytes, const HeadMemory& heads, Passage& passage);
 
  private:
   void look_up_words(Passage& passage);
   void place_dates(const std::vector<ByteRange>& date_bytes, Passage& passage);
-  void find_things(Passage& passage);
+  void find_things(const HeadMemory& heads, Passage& passage);
+  void find_heads(const HeadMemory& heads, Passage& passage);
   void add_things(const TermFinder& finder, ThingKind kind, Passage& passage);
   void find_numbers(Passage& passage);
   void find_phrases(Passage& passage);

@@ -186,7 +186,7 @@ class Finder {
     }
     for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 10); ++k) {
       if (matches(k) && (k == i + 1 || (length == 1 && verb.frame == VerbFrame::object))) {
-        if (is_particle(k, k + length, k == i + 1)) return k;
+        if (is_particle(k, k + length, k == i + 1, verb.frame == VerbFrame::subject)) return k;
       }
       if (is_mark(passage_, k) || has(k, WordClass::be) || has(k, WordClass::have) || has(k, WordClass::relative) ||
           has(k, WordClass::when) || has(k, WordClass::subordinator) || has(k, WordClass::modal)) {
@@ -207,11 +207,17 @@ class Finder {
   }
 
   /// "in" and "on" are prepositions where a date or, apart from the verb, a noun phrase follows.
-  bool is_particle(std::uint32_t k, std::uint32_t past, bool adjacent) const {
+  bool is_grammar(std::uint32_t k) const {
+    const Flags& f = notes_[k].flags;
+    return (f.low != 0 || f.high != 0) && !f.has(WordClass::determiner);
+  }
+  bool is_particle(std::uint32_t k, std::uint32_t past, bool adjacent, bool subject_frame) const {
     if (notes_[k].date >= 0) return false;
     if (!has(k, WordClass::at) && !has(k, WordClass::to)) return true;
     if (past >= span_.past || is_mark(passage_, past)) return true;
     if (notes_[past].date >= 0) return false;
+    // "It went in watches": of a verb without object a noun phrase follows a preposition.
+    if (adjacent && subject_frame) return is_adverb(past) || is_grammar(past);
     if (adjacent) return true;
     return !has(past, WordClass::determiner) && notes_[past].thing < 0 && notes_[past].number < 0;
   }
@@ -275,7 +281,8 @@ class Finder {
         }
         return false;
       }
-      case VerbNeeds::weobject: return (forms & 12U) != 0 && !p.passive && direct_object(i);
+      case VerbNeeds::weobject:
+        return (forms & 12U) != 0 && !p.passive && direct_object(i) && !has(i + 1, WordClass::pronoun);
       case VerbNeeds::past: return goes_away(i, forms);
       case VerbNeeds::swap: return swap_word_after(i);
       case VerbNeeds::colour: return class_after(i, WordClass::colour);
@@ -491,7 +498,7 @@ class Finder {
     bool contraction = has(i, WordClass::had_or_would);
     bool article = false;
     for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 11); ++k) {
-      if (is_mark(passage_, k) || has(k, WordClass::pronoun)) return;
+      if (is_mark(passage_, k) || has(k, WordClass::pronoun) || has(k, WordClass::we) || has(k, WordClass::they)) return;
       if (notes_[k].thing >= 0 || notes_[k].number >= 0) {
         if (notes_[k].thing >= 0 && passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind != ThingKind::equipment) {
           return;
@@ -526,6 +533,10 @@ class Finder {
     predicate.kind = Predicate::Kind::have;
     predicate.at = i;
     read_auxiliaries(i, predicate);
+    // "you can have the pipe"
+    for (std::uint32_t k = predicate.span.first; k < i; ++k) {
+      if (has(k, WordClass::modal) && !has(k, WordClass::would) && notes_[k].cue < 0) return;
+    }
     predicate.passive = false;
     predicate.span.past = i + 1;
     const Flags& f = notes_[i].flags;
@@ -651,21 +662,28 @@ std::vector<Clause> join(const Passage& passage, const std::vector<Piece>& piece
       if (clauses.empty()) {
         Clause clause;
         clause.span = {open.value_or(piece.span.first), piece.span.past};
+        clause.core = clause.span;
         clauses.push_back(clause);
         open.reset();
       } else {
-        clauses.back().span.past = piece.span.past;
+        Clause& last = clauses.back();
+        const bool whole = last.core.past + 1 >= last.span.past;
+        last.span.past = piece.span.past;
+        bool bears = has_thing(passage, piece.span);
+        for (std::uint32_t k = piece.span.first; k < piece.span.past; ++k) bears = bears || passage.notes[k].date >= 0;
+        if (whole && (bears || !piece.conjunction)) last.core.past = piece.span.past;
       }
       continue;
     }
     // "It was 1962, not 1963, that the derrick went": the date belongs to what follows.
     if (!clauses.empty() && cleft.has_value() && *cleft == clauses.size() - 1 && begins_relative(passage, piece.span)) {
-      clauses.back().span.past = piece.span.past;
+      clauses.back().span.past = clauses.back().core.past = piece.span.past;
       cleft.reset();
       continue;
     }
     Clause clause;
     clause.span = {open.value_or(piece.span.first), piece.span.past};
+    clause.core = clause.span;
     open.reset();
     if (dates_only(passage, piece.span, predicates)) cleft = clauses.size();
     clause.contrast = contrast || passage.notes[piece.span.first].flags.has(WordClass::terminator);

@@ -18,6 +18,11 @@ AuthorityList list_of_locations(const ReadingContext& context) {
   std::vector<Term> terms;
   for (const std::vector<std::string>& names : context.locations) {
     if (names.empty()) continue;
+    const auto known = std::find_if(terms.begin(), terms.end(), [&](const Term& t) { return fold(t.key) == fold(names.front()); });
+    if (known != terms.end()) {
+      known->spoken.insert(known->spoken.end(), names.begin() + 1, names.end());
+      continue;
+    }
     Term term;
     term.key = term.name = names.front();
     term.spoken.assign(names.begin() + 1, names.end());
@@ -54,6 +59,7 @@ class InterviewReader {
     finders_.places = context.places;
     if (!context.locations.empty()) finders_.locations.emplace(list_of_locations(context), *context.language);
     if (!context.persons.empty()) finders_.persons.emplace(list_of_persons(context), *context.language);
+    heads_.learn(context.equipment->list(), words_);
     discourse_.events.assign(context.events.begin(), context.events.end());
     discourse_.policy = context.policy;
     discourse_.century = context.century;
@@ -78,6 +84,11 @@ class InterviewReader {
   }
 
  private:
+  std::string place_key(const Referent& place) const {
+    if (place.kind != ThingKind::place) return {};
+    return finders_.places->list().terms()[place.terms.front()].key;
+  }
+
   const SpeakerIdentity& speaker_of(const std::string& label) {
     const auto found = speakers_.find(label);
     if (found != speakers_.end()) return found->second;
@@ -128,7 +139,8 @@ class InterviewReader {
       };
       date_bytes.push_back({at(date.range.begin), at(date.range.end)});
     }
-    annotator_.annotate(text, remarks, std::move(dates.expressions), date_bytes, passage_);
+    annotator_.annotate(text, remarks, std::move(dates.expressions), date_bytes, heads_, passage_);
+    heads_.remember(passage_);
   }
 
   void utterance(std::size_t u, std::span<const Sentence> sentences) {
@@ -168,11 +180,13 @@ class InterviewReader {
       ask(context, sentence.range, asked_);
       bring_up_to_date(context, {});
       if (asked_.place) focus_.place = asked_.place;
+      if (asked_.place) heads_.place = place_key(*asked_.place);
       return;
     }
     const bool first = !asked_.answered;
     if (first) asked_age_ = 0;
     context.inventory = asked_.inventory && asked_age_ < 12;
+    heads_.place = asked_.place ? place_key(*asked_.place) : focus_.place ? place_key(*focus_.place) : std::string();
     if (asked_.place && (asked_age_ < 2 || context.inventory)) context.asked_place = &*asked_.place;
     std::vector<Draft> drafts = read_statements(context);
     if (first) {
@@ -194,8 +208,9 @@ class InterviewReader {
 
   /// The clause it was said in; the whole sentence when that has no other clause.
   CodePointRange quote_of(const Draft& draft, const Sentence& sentence, const SentenceReading& reading) const {
-    if (reading.clauses.size() < 2) return sentence.range;
-    Span span = reading.clauses[draft.clause].span;
+    const Clause& clause = reading.clauses[draft.clause];
+    if (reading.clauses.size() < 2 && clause.core.past + 1 >= clause.span.past) return sentence.range;
+    Span span = clause.core;
     while (span.first + 1 < span.past && (passage_.notes[span.first].flags.has(WordClass::coordinator) ||
                                           passage_.tokens[span.first].kind == Token::Kind::mark)) {
       ++span.first;
@@ -203,7 +218,8 @@ class InterviewReader {
     while (span.past > span.first + 1 && passage_.tokens[span.past - 1].kind == Token::Kind::mark) --span.past;
     CodePointRange range = positions_.range_of(passage_, span);
     // The last clause runs to the full stop.
-    if (draft.clause + 1 == reading.clauses.size()) range.end = sentence.range.end;
+    const bool last = draft.clause + 1 == reading.clauses.size() && clause.core.past + 1 >= clause.span.past;
+    if (last) range.end = sentence.range.end;
     return range;
   }
 
@@ -222,7 +238,8 @@ class InterviewReader {
   }
 
   void bring_up_to_date(const StatementContext& context, const std::vector<Draft>& drafts) {
-    ++focus_.age;
+    // A long stretch of captions counts as several sentences.
+    focus_.age += 1 + static_cast<int>((context.reading.span.past - context.reading.span.first) / 30);
     ++focus_.date_age;
     const auto name = [this](const Referent& referent) {
       (referent.plural ? focus_.things : focus_.thing) = referent;
@@ -257,6 +274,7 @@ class InterviewReader {
   const Words& words_;
   Finders finders_;
   Annotator annotator_;
+  HeadMemory heads_;
   Discourse discourse_;
   Passage passage_;
   Focus focus_;

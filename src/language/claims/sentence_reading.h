@@ -33,6 +33,7 @@ struct Predicate {
 /// A stretch around one predicate: everything in it belongs together.
 struct Clause {
   Span span;
+  Span core;                     ///< Without trailing pieces that only add something else: what is quoted.
   std::uint32_t first_predicate = 0, past_predicate = 0;
   bool own_subject = true;       ///< False for "and put …": it shares subject and cues of the clause before.
   bool contrast = false;         ///< Begins with but, however …

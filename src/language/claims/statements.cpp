@@ -16,6 +16,7 @@ Referent referent_of(const StatementContext& context, const Thing& thing) {
   referent.words = std::string(context.passage.words(thing.span));
   referent.plural = thing.plural;
   referent.near_match = thing.near_match;
+  referent.carried = thing.carried;
   referent.range = context.positions.range_of(context.passage, thing.span);
   return referent;
 }

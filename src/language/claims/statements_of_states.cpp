@@ -220,7 +220,10 @@ bool StatementReader::is_attribute(const Predicate& p, const std::vector<Subject
 /// "Where the boiler had been, they put …": by then it was gone.
 bool StatementReader::had_been_there(const Predicate& p, const std::vector<Subject>& subjects) {
   const Span clause = c_.reading.clauses[p.clause].span;
-  const bool where = arguments_.has(clause.first, WordClass::where);
+  // Only where it opens the sentence and another clause says what came after.
+  std::uint32_t opening = c_.reading.span.first;
+  while (opening < clause.first + 3 && opening < p.at && arguments_.has(opening, WordClass::filler)) ++opening;
+  const bool where = arguments_.has(opening, WordClass::where) && p.clause == 0 && c_.reading.clauses.size() > 1;
   const bool ends_clause = p.span.past >= clause.past || arguments_.is_mark(p.span.past);
   if (!where || !ends_clause || !arguments_.any_in(p.span, WordClass::have)) return false;
   for (const Subject& subject : subjects) {
@@ -315,7 +318,7 @@ void StatementReader::is(const Predicate& p) {
   std::vector<Subject> subjects = subjects_or_pronoun(p);
   const std::size_t before = drafts_.size();
   // "Where was the searchlight?", "Was the awning on the deck?"
-  if (subjects.empty() && (c_.asking || p.left.empty())) subjects = things(arguments_.objects(p));
+  if (subjects.empty() && c_.asking) subjects = things(arguments_.objects(p));
   // A cleft: "it was the winch they took off". The other verb states it.
   bool another = false;
   for (std::uint32_t i = own.first_predicate; i < own.past_predicate; ++i) {
@@ -332,6 +335,7 @@ void StatementReader::is(const Predicate& p) {
   }
   if (person || ((p.agent == Agent::we || p.agent == Agent::it) && (subjects.empty() || !subjects[0].thing))) {
     const Thing* where = arguments_.place_in(p.right, {Role::at}, true);
+    if (!where && person) where = arguments_.place_in(p.right, {Role::at});
     if (where && (person || p.agent == Agent::we || arguments_.any_in({own.span.first, p.span.past}, WordClass::she))) {
       Subject who;
       if (person) who = {referent_of(c_, *person), person};

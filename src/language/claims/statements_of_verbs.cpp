@@ -64,8 +64,15 @@ void StatementReader::move(const Predicate& p) {
   const Thing* to = arguments_.place_in({p.at, clause.past}, {Role::to});
   const Thing* from = arguments_.place_in({p.at, clause.past}, {Role::from});
   if (!to && !from) to = arguments_.place_in({p.at, clause.past}, {Role::at});
+  // "The turbine went into the turbine house" says nothing of an earlier place.
+  const bool only_comes = p.verb->frame == VerbFrame::subject && p.verb->needs == VerbNeeds::move && !from;
   for (const Subject& subject : subjects) {
     const bool negated = p.negated || (subject.thing && subject.thing->negated);
+    if (only_comes) {
+      Draft& comes = add(&p, Statement::begins, subject, negated);
+      if (to) comes.place = referent_of(c_, *to);
+      continue;
+    }
     Draft& ends = add(&p, Statement::ends, subject, negated);
     if (from) {
       ends.place = referent_of(c_, *from);
