@@ -8,7 +8,7 @@
 
 #include "witnessmark/app/claim_records.h"
 #include "witnessmark/base/code_point_index.h"
-#include "witnessmark/base/fold.h"
+#include "witnessmark/base/did_you_mean.h"
 #include "witnessmark/store/evidence.h"
 #include "witnessmark/store/interviews.h"
 #include "witnessmark/store/search.h"
@@ -43,20 +43,16 @@ void add_terms(const AuthorityList& list, std::string_view name, std::string_vie
   }
 }
 
-std::string near_names(const AuthorityLists& lists, std::string_view name) {
-  const std::string wanted = fold(name);
-  std::set<std::string> near;
+std::vector<std::string> all_names(const AuthorityLists& lists) {
+  std::vector<std::string> names;
   for (const AuthorityList* list : {&lists.places, &lists.equipment}) {
     for (const Term& term : list->terms()) {
-      const std::string folded = fold(term.name);
-      if (folded.find(wanted) != std::string::npos || wanted.find(folded) != std::string::npos ||
-          (wanted.size() > 3 && folded.substr(0, 4) == wanted.substr(0, 4)))
-        near.insert(term.name);
+      names.push_back(term.name);
+      names.insert(names.end(), term.spoken.begin(), term.spoken.end());
+      for (const FormerName& former : term.former_names) names.push_back(former.name);
     }
   }
-  std::string text;
-  for (const std::string& one : near) text += (text.empty() ? "" : ", ") + one;
-  return text;
+  return names;
 }
 
 /// Orders by the first possible day of the event; undated claims come last.
@@ -78,7 +74,16 @@ bool earlier_telling(const ClaimRecord& a, const ClaimRecord& b) {
   return key(a) < key(b);
 }
 
-/// Turns that name it and that no claim found above quotes.
+/// Labels of those who only ask, by interview.
+std::set<std::pair<std::string, std::string>> asking(const SiteFile& site) {
+  std::set<std::pair<std::string, std::string>> labels;
+  for (const Speaker& speaker : load_interviews(site).speakers) {
+    if (speaker.role == SpeakerRole::interviewer) labels.emplace(speaker.interview, speaker.label);
+  }
+  return labels;
+}
+
+/// Turns of narrators that name it and that no claim found above quotes.
 void add_unread(const SiteFile& site, const Asked& asked, const std::vector<StoredClaim>& claims,
                 Withholding& withholding, SaidAbout& said) {
   std::map<std::string, std::vector<CodePointRange>> quoted;
@@ -97,9 +102,11 @@ void add_unread(const SiteFile& site, const Asked& asked, const std::vector<Stor
       request.after = page.back().number;
     }
   }
+  const auto askers = asking(site);
   std::string held_interview;
   std::optional<StoredTranscript> held;
   for (const auto& [where, hit] : hits) {
+    if (askers.contains({hit.interview, hit.speaker})) continue;
     const auto& ranges = quoted[hit.interview];
     if (std::any_of(ranges.begin(), ranges.end(),
                     [&](const auto& range) { return range.overlaps(hit.range); }))
@@ -124,9 +131,9 @@ Result<SaidAbout> said_about(const SiteFile& site, std::string_view name, Tellin
   add_terms(lists.places, name, "place", asked.places, asked);
   add_terms(lists.equipment, name, "equipment", asked.equipment, asked);
   if (asked.empty()) {
-    const std::string near = near_names(lists, name);
+    const std::string near = did_you_mean(near_matches(name, all_names(lists)));
     return Error{"", 0, 0, fmt::format("neither the list of places nor that of equipment has “{}”", name),
-                 near.empty() ? "see the names in the lists taken in" : "near names: " + near};
+                 near.empty() ? "see the names in the lists taken in" : near};
   }
   SaidAbout said;
   said.terms = asked.described;

@@ -115,6 +115,17 @@ std::map<std::string, std::vector<RestrictedPassage>> locate(const InterviewFile
   return located;
 }
 
+/// Entries whose nature depends on the kind of a source that only the site file has.
+void settle_natures(const SiteFile& site, RegisterReading& reading) {
+  if (reading.nature_by_source.empty()) return;
+  std::map<std::string, SourceKind> kinds;
+  for (const Source& source : load_register(site).sources) kinds.emplace(source.key, source.kind);
+  for (const std::size_t index : reading.nature_by_source) {
+    Entry& entry = reading.evidence.entries.at(index);
+    if (const auto at = kinds.find(entry.source); at != kinds.end()) entry.nature = default_nature(at->second);
+  }
+}
+
 }  // namespace
 
 InterviewsTakenIn take_in_interviews(SiteFile& site, const std::filesystem::path& interviews,
@@ -177,6 +188,7 @@ EvidenceTakenIn take_in_evidence(SiteFile& site, const std::filesystem::path& en
   account.diagnostics = std::move(reading.diagnostics);
   append(account.diagnostics, check_keys(site, reading.unresolved, {KeyKind::interview}));
   if (!reading.ok || has_error(account.diagnostics)) return account;
+  settle_natures(site, reading);
   auto changes = save_register(site, reading.evidence);
   if (!changes) {
     add_error(account.diagnostics, changes.error());

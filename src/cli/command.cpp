@@ -41,6 +41,21 @@ void Command::add_coder_option(CLI::App& app) {
   app.add_option("--coder", coder_, "Name that goes into the journal (default: the user's)");
 }
 
+void Command::add_words(CLI::App& app, const std::string& name, const std::string& description) {
+  app.allow_extras();
+  app.footer(name + ": " + description);
+}
+
+Result<std::vector<std::string>> Command::words_of(const CLI::App& app) const {
+  std::vector<std::string> words = app.remaining();
+  for (const std::string& word : words) {
+    if (word.size() > 2 && word.starts_with("--"))
+      return Error{"", 0, 0, "“" + word + "” is no option of " + app.get_name(),
+                   "see " + app.get_name() + " --help"};
+  }
+  return words;
+}
+
 Surroundings Command::surroundings() const {
   const std::filesystem::path shared(shared_);
   std::function<void(std::string_view)> progress;

@@ -16,7 +16,8 @@ namespace witnessmark {
 /// What every command shares: the streams, the options all of them take, and how they end.
 class Command {
  public:
-  Command(const CommandSetting& setting) : setting_(setting), shared_(setting.shared), coder_(setting.coder) {}
+  Command(const CommandSetting& setting)
+      : setting_(setting), shared_(setting.shared), coder_(setting.coder) {}
 
   /// --shared and --language, for commands that read data of the program.
   void add_data_options(CLI::App& app);
@@ -24,6 +25,12 @@ class Command {
   void add_today_option(CLI::App& app);
   /// --coder, for commands that write.
   void add_coder_option(CLI::App& app);
+
+  /// For commands that take free words: CLI11 would read [1962,1964] as a list of its own and -1985 as an
+  /// option.
+  void add_words(CLI::App& app, const std::string& name, const std::string& description);
+  /// The words given; an Error when one looks like a long option that the command does not have.
+  Result<std::vector<std::string>> words_of(const CLI::App& app) const;
 
   std::istream& in() const { return setting_.in; }
   std::ostream& out() const { return setting_.out; }
@@ -50,12 +57,12 @@ class Command {
 
 // One function for each group of commands; each adds its own to the program.
 void add_create(CLI::App& program, Command& command);
-void add_taking_in(CLI::App& program, Command& command);   // take-in, evidence, list
+void add_taking_in(CLI::App& program, Command& command);  // take-in, evidence, list
 void add_propose(CLI::App& program, Command& command);
 void add_weigh(CLI::App& program, Command& command);
 void add_said_about(CLI::App& program, Command& command);
 void add_export(CLI::App& program, Command& command);
-void add_verify(CLI::App& program, Command& command);      // verify, copy
+void add_verify(CLI::App& program, Command& command);  // verify, copy
 void add_dates(CLI::App& program, Command& command);
 void add_edtf(CLI::App& program, Command& command);
 

@@ -18,15 +18,19 @@ struct Options {
   bool prose = false;
 };
 
-std::string day_cell(const std::optional<Day>& day) { return day ? to_string(*day) : "…"; }
+std::string day_cell(const std::optional<Day>& day) {
+  return day ? to_string(*day) : "…";
+}
 
 void print_for_people(Command& command, const DateExpression& one) {
   auto& out = command.out();
   fmt::print(out, "{}-{} “{}”  {} {}{}", one.range.begin.value, one.range.end.value, visible(one.text),
-             to_string(one.type), one.timex3.empty() ? "unresolved" : one.timex3, one.mod.empty() ? "" : " " + one.mod);
+             to_string(one.type), one.timex3.empty() ? "unresolved" : one.timex3,
+             one.mod.empty() ? "" : " " + one.mod);
   if (one.edtf) fmt::print(out, "  {}", to_string(*one.edtf));
   if (one.period) {
-    const auto last = one.period->past_latest() ? std::optional<Day>(*one.period->past_latest() - 1) : std::nullopt;
+    const auto last =
+        one.period->past_latest() ? std::optional<Day>(*one.period->past_latest() - 1) : std::nullopt;
     fmt::print(out, "  {} to {}", day_cell(one.period->earliest()), day_cell(last));
   }
   fmt::print(out, "\n    {}", one.rule);
@@ -37,8 +41,9 @@ void print_for_people(Command& command, const DateExpression& one) {
 }
 
 void print_json(Command& command, const DateExpression& one) {
-  nlohmann::ordered_json object{{"begin", one.range.begin.value}, {"end", one.range.end.value}, {"text", one.text},
-                                {"type", to_string(one.type)},    {"timex3", one.timex3},       {"mod", one.mod}};
+  nlohmann::ordered_json object{
+      {"begin", one.range.begin.value}, {"end", one.range.end.value}, {"text", one.text},
+      {"type", to_string(one.type)},    {"timex3", one.timex3},       {"mod", one.mod}};
   object["edtf"] = nullptr;
   object["earliest"] = nullptr;
   object["latest"] = nullptr;
@@ -66,7 +71,8 @@ void print_all(Command& command, const Options& options, std::string_view text,
 Result<DateQuestion> question_of(const Options& options) {
   DateQuestion question;
   question.prose = options.prose;
-  const auto take = [](const std::string& text, std::string_view option, std::optional<Edtf>& into) -> Result<void> {
+  const auto take = [](const std::string& text, std::string_view option,
+                       std::optional<Edtf>& into) -> Result<void> {
     if (text.empty()) return {};
     auto value = parse_edtf(text);
     if (!value) {
@@ -77,8 +83,10 @@ Result<DateQuestion> question_of(const Options& options) {
     into = std::move(value).value();
     return {};
   };
-  if (const auto done = take(options.reference, "--reference-date", question.reference); !done) return done.error();
-  if (const auto done = take(options.interview, "--interview-date", question.interview); !done) return done.error();
+  if (const auto done = take(options.reference, "--reference-date", question.reference); !done)
+    return done.error();
+  if (const auto done = take(options.interview, "--interview-date", question.interview); !done)
+    return done.error();
   if (const auto done = take(options.born, "--born", question.birth); !done) return done.error();
   return question;
 }
@@ -133,11 +141,15 @@ void add_dates(CLI::App& program, Command& command) {
   app->add_option("--format", options->format, "text, jsonl, or timex3: the text with TIMEX3 tags")
       ->check(CLI::IsMember({"text", "jsonl", "timex3"}));
   app->add_option("--reference-date", options->reference, "EDTF: the date under discussion");
-  app->add_option("--interview-date", options->interview, "EDTF: when it was said; anchors 'seventy years ago'");
+  app->add_option("--interview-date", options->interview,
+                  "EDTF: when it was said; anchors 'seventy years ago'");
   app->add_option("--born", options->born, "EDTF: the speaker's birth; anchors 'when I was nineteen'");
   app->add_flag("--prose", options->prose, "Written narrative rather than talk");
   command.add_data_options(*app);
-  app->callback([options, &command] {
+  app->callback([app, options, &command] {
+    auto words = command.words_of(*app);
+    if (!words) return command.fail(words.error());
+    options->text = std::move(words).value();
     if (const auto done = run_dates(command, *options); !done) command.fail(done.error());
   });
 }

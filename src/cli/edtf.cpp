@@ -1,5 +1,6 @@
 #include <fmt/ostream.h>
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "command.h"
@@ -12,7 +13,7 @@ std::string day_text(const std::optional<Day>& day) {
   return day ? to_string(*day) : "no limit";
 }
 
-void print_meaning(Command& command, const EdtfMeaning& meaning, const DatePolicy& policy) {
+void print_meaning(Command& command, const EdtfMeaning& meaning) {
   auto& out = command.out();
   const Period& period = meaning.period;
   const auto last = period.past_latest() ? std::optional<Day>(*period.past_latest() - 1) : std::nullopt;
@@ -22,10 +23,12 @@ void print_meaning(Command& command, const EdtfMeaning& meaning, const DatePolic
   fmt::print(out, "  begins within | ends within: {}\n", to_string(period));
   if (meaning.too_many_candidates) fmt::print(out, "  stands for more than 400 dates\n");
   if (meaning.candidates.size() > 1) {
+    constexpr std::size_t kShown = 12;
     fmt::print(out, "  stands for {} of these:\n", meaning.canonical.starts_with('{') ? "all" : "one");
-    for (const Period& one : meaning.candidates) fmt::print(out, "    {}\n", describe(one));
+    for (std::size_t i = 0; i < std::min(kShown, meaning.candidates.size()); ++i)
+      fmt::print(out, "    {}\n", describe(meaning.candidates[i]));
+    if (meaning.candidates.size() > kShown) fmt::print(out, "    … {} in all\n", meaning.candidates.size());
   }
-  fmt::print(out, "  by the policy: {}\n", describe(policy));
 }
 
 void print_json(Command& command, const std::string& expression, const EdtfMeaning& meaning,
@@ -46,28 +49,32 @@ void print_json(Command& command, const std::string& expression, const EdtfMeani
 
 void add_edtf(CLI::App& program, Command& command) {
   struct Options {
-    std::vector<std::string> expressions;
     std::string format = "text";
   };
   auto options = std::make_shared<Options>();
   CLI::App* app = program.add_subcommand("edtf", "What an EDTF expression means, day by day");
-  app->add_option("EXPRESSION", options->expressions, "EDTF, such as 1962-21~ or [1962,1964]")->required();
+  command.add_words(*app, "EXPRESSION…", "EDTF, such as 1962-21~ or [1962,1964]");
   app->add_option("--format", options->format, "text or jsonl")->check(CLI::IsMember({"text", "jsonl"}));
   command.add_data_options(*app);
-  app->callback([options, &command] {
+  app->callback([app, options, &command] {
+    const auto expressions = command.words_of(*app);
+    if (!expressions) return command.fail(expressions.error());
+    if (expressions->empty())
+      return command.fail({"", 0, 0, "no expression is given", "write one, such as 1962-21"});
     const auto policy = load_date_policy(command.surroundings());
     if (!policy) return command.fail(policy.error());
-    for (const std::string& expression : options->expressions) {
+    for (const std::string& expression : *expressions) {
       const auto meaning = edtf_meaning(expression, *policy);
       if (!meaning) {
         command.fail(meaning.error());
         continue;
       }
       if (options->format == "text")
-        print_meaning(command, *meaning, *policy);
+        print_meaning(command, *meaning);
       else
         print_json(command, expression, *meaning, *policy);
     }
+    if (options->format == "text") fmt::print(command.out(), "{}\n", describe(*policy));
   });
 }
 

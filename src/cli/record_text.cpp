@@ -32,7 +32,8 @@ std::string what(const ClaimRecord& record) {
   if (!record.place_name.empty()) text += " · " + record.place_name;
   if (claim.when.dated.value) {
     text += fmt::format(" · {}", to_string(*claim.when.dated.value));
-    if (!claim.when.dated.written.empty()) text += fmt::format(" (“{}”)", claim.when.dated.written);
+    if (!claim.when.dated.written.empty() && claim.when.dated.written != to_string(*claim.when.dated.value))
+      text += fmt::format(" (“{}”)", claim.when.dated.written);
   } else if (!claim.when.dated.written.empty()) {
     text += fmt::format(" · “{}” (not resolved)", claim.when.dated.written);
   }

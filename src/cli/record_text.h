@@ -7,8 +7,9 @@
 
 namespace witnessmark {
 
-/// A claim for people, in a few lines: who, when told and at what time in the recording, the words, what was read from
-/// them, the facts of recall, and the comparisons with the given outcome (all of them when none is given). Safe to print.
+/// A claim for people, in a few lines: who, when told and at what time in the recording, the words, what was
+/// read from them, the facts of recall, and the comparisons with the given outcome (all of them when none is
+/// given). Safe to print.
 void print_record(std::ostream& out, const ClaimRecord& record, std::optional<Outcome> only = std::nullopt);
 
 /// "at 0:12:05", "at about 0:12:05", or empty.

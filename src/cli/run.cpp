@@ -3,8 +3,10 @@
 #include <fmt/ostream.h>
 
 #include <algorithm>
+#include <optional>
 
 #include "command.h"
+#include "witnessmark/base/did_you_mean.h"
 
 namespace witnessmark {
 namespace {
@@ -16,6 +18,16 @@ constexpr std::string_view kCautions =
     "before\n"
     "anyone enters, opens or handles anything, site safety rules, local codes and licensed people decide.\n"
     "Exit codes: 0 done, 1 faults found, 2 wrong use or bad input, 3 the machine failed.";
+
+/// A first word that is no command, with the commands it may have been meant for.
+std::optional<Error> unknown_command(const CLI::App& program, const std::vector<std::string>& arguments) {
+  if (arguments.empty() || arguments.front().starts_with("-")) return std::nullopt;
+  std::vector<std::string> names;
+  for (const CLI::App* command : program.get_subcommands({})) names.push_back(command->get_name());
+  if (std::find(names.begin(), names.end(), arguments.front()) != names.end()) return std::nullopt;
+  const std::string near = did_you_mean(near_matches(arguments.front(), names));
+  return Error{"", 0, 0, "“" + arguments.front() + "” is no command", near.empty() ? "see --help" : near};
+}
 
 int parse_and_run(CLI::App& program, Command& command, std::vector<std::string> arguments,
                   const CommandSetting& setting) {
@@ -49,6 +61,10 @@ int run(const std::vector<std::string>& arguments, const CommandSetting& setting
   add_dates(program, command);
   add_edtf(program, command);
   add_verify(program, command);
+  if (const auto unknown = unknown_command(program, arguments)) {
+    command.fail(*unknown);
+    return command.exit_code();
+  }
   try {
     return parse_and_run(program, command, arguments, setting);
   } catch (const std::exception& failure) {

@@ -43,6 +43,7 @@ std::string stated(Statement statement, const std::string& what, const std::stri
 }
 
 std::string when_of(const Dated& dated, const std::optional<Period>& period) {
+  if (dated.value && dated.written == to_string(*dated.value)) return dated.written;
   if (!dated.written.empty() && dated.value)
     return fmt::format("“{}” ({})", dated.written, to_string(*dated.value));
   if (period) return describe(*period);

@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "read/tables/did_you_mean.h"
+#include "witnessmark/base/did_you_mean.h"
 
 namespace witnessmark {
 namespace {

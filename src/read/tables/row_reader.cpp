@@ -6,7 +6,7 @@
 #include <charconv>
 #include <unordered_set>
 
-#include "read/tables/did_you_mean.h"
+#include "witnessmark/base/did_you_mean.h"
 #include "read/tables/mangled_date.h"
 #include "witnessmark/base/fold.h"
 

@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <stdexcept>
 
-#include "read/tables/did_you_mean.h"
+#include "witnessmark/base/did_you_mean.h"
 #include "witnessmark/base/csv.h"
 #include "witnessmark/base/decode.h"
 #include "witnessmark/base/fold.h"

@@ -1,6 +1,6 @@
 #include "read/tables/terms.h"
 
-#include "read/tables/did_you_mean.h"
+#include "witnessmark/base/did_you_mean.h"
 
 namespace witnessmark {
 namespace {

@@ -6,7 +6,7 @@
 
 #include <algorithm>
 
-#include "read/tables/did_you_mean.h"
+#include "witnessmark/base/did_you_mean.h"
 #include "read/tables/register_rows.h"
 #include "read/xml/xml_text.h"
 #include "witnessmark/base/fold.h"

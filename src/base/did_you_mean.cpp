@@ -1,4 +1,4 @@
-#include "read/tables/did_you_mean.h"
+#include "witnessmark/base/did_you_mean.h"
 
 #include <algorithm>
 
