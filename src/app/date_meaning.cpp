@@ -9,6 +9,16 @@ Result<DatePolicy> load_date_policy(const Surroundings& surroundings) {
   return parse_date_policy(*text, path.string());
 }
 
+CenturyPolicy century_before(const std::optional<Edtf>& interview, const DatePolicy& policy) {
+  CenturyPolicy century;
+  if (!interview) return century;
+  if (const auto day = to_period(*interview, policy).earliest()) {
+    const std::int64_t year = to_civil(*day).year - 50;
+    century.century_begins = year - (year % 100 + 100) % 100;
+  }
+  return century;
+}
+
 Result<EdtfMeaning> edtf_meaning(std::string_view expression, const DatePolicy& policy) {
   const auto value = parse_edtf(expression);
   if (!value) return value.error();

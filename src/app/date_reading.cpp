@@ -21,6 +21,7 @@ Result<Reader> reader_for(const DateQuestion& question, const Surroundings& surr
   discourse.policy = std::move(policy).value();
   discourse.speech_time = question.interview;
   discourse.birth = question.birth;
+  discourse.century = century_before(question.interview, discourse.policy);
   discourse.prose = question.prose;
   if (question.reference) {
     discourse.reference = question.reference;

@@ -27,18 +27,6 @@ Result<std::vector<Interview>> chosen(const InterviewFile& file, const std::vect
   return interviews;
 }
 
-/// Two-digit years belong to the century that the narrator's working life most likely lay in: that of the year fifty
-/// years before the interview.
-CenturyPolicy century_of(const Interview& interview, const DatePolicy& policy) {
-  CenturyPolicy century;
-  if (!interview.date.value) return century;
-  if (const auto day = to_period(*interview.date.value, policy).earliest()) {
-    const std::int64_t year = to_civil(*day).year - 50;
-    century.century_begins = year - (year % 100 + 100) % 100;
-  }
-  return century;
-}
-
 }  // namespace
 
 Result<ProposalAccount> propose(SiteFile& site, const std::vector<std::string>& keys,
@@ -77,7 +65,7 @@ Result<ProposalAccount> propose(SiteFile& site, const std::vector<std::string>& 
       continue;
     }
     context.interview = &interview;
-    context.century = century_of(interview, *policy);
+    context.century = century_before(interview.date.value, *policy);
     std::vector<Claim> claims = propose_claims(context, stored->transcript, stored->sentences);
     auto changes = replace_proposals(site, interview.key, claims);
     if (!changes) return changes.error();

@@ -136,7 +136,7 @@ Result<void> run_dates(Command& command, const Options& options) {
 void add_dates(CLI::App& program, Command& command) {
   auto options = std::make_shared<Options>();
   CLI::App* app = program.add_subcommand("dates", "Date expressions in text and what they mean; a filter");
-  app->add_option("TEXT", options->text, "Text; without it standard input is read, plain or TimeML");
+  command.add_words(*app, "TEXT…", "Text; without it standard input is read, plain or TimeML");
   app->add_option("--transcript", options->transcript, "Read a transcript file instead");
   app->add_option("--format", options->format, "text, jsonl, or timex3: the text with TIMEX3 tags")
       ->check(CLI::IsMember({"text", "jsonl", "timex3"}));

@@ -12,6 +12,10 @@ namespace witnessmark {
 /// The date policy of the shared folder.
 Result<DatePolicy> load_date_policy(const Surroundings& surroundings);
 
+/// Two-digit years belong to the century that the speaker's working life most likely lay in: that of the year fifty years
+/// before the interview. Without an interview date the default.
+CenturyPolicy century_before(const std::optional<Edtf>& interview, const DatePolicy& policy);
+
 /// What an EDTF expression means, for people: canonical text, level, earliest and latest day, in words.
 struct EdtfMeaning {
   std::string canonical;
