@@ -22,7 +22,7 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "how_many", "both", "old", "only", "more", "number_sign", "everything", "nothing", "negative",
     "negative_determiner", "no_longer", "yet", "never", "gone", "person", "activity", "people_count", "of_them",
     "colour", "shade", "material", "type", "condition", "event_noun", "in_place", "instead_of", "had_been", "used_to",
-    "used_word", "still", "already", "adverb", "got", "interviewer_label", "narrator_label", "filler"};
+    "used_word", "still", "already", "adverb", "got", "interviewer_label", "narrator_label", "filler", "off"};
 
 constexpr std::array<std::string_view, 19> kCueClasses{
     "hedge", "told", "told_order", "told_own", "read", "inferred", "would_have", "own_would_have", "first_hand",

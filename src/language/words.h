@@ -20,7 +20,7 @@ enum class WordClass : std::uint8_t {
   terminator_soft, question_word, how_many, both, old, only, more, number_sign, everything, nothing, negative,
   negative_determiner, no_longer, yet, never, gone, person, activity, people_count, of_them, colour, shade, material,
   type, condition, event_noun, in_place, instead_of, had_been, used_to, used_word, still, already, adverb, got,
-  interviewer_label, narrator_label, filler, count_
+  interviewer_label, narrator_label, filler, off, count_
 };
 /// Flags of a token; more classes than fit in one word.
 struct Flags {

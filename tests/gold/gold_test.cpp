@@ -8,6 +8,8 @@
 #include <cstdio>
 #include <cstdlib>
 #include <fstream>
+#include <array>
+#include <map>
 #include <set>
 #include <sstream>
 
@@ -138,6 +140,18 @@ void print(const std::string& name, const Tally& tally) {
               macro_f1_of_commonest(tally.firmness), macro_f1(tally.polarity), macro_f1_of_commonest(tally.polarity));
 }
 
+/// Proposed, coded and paired claims by statement.
+void print_statements(const std::vector<Claim>& claims, const std::vector<CodedClaim>& coded,
+                      const std::vector<std::pair<std::size_t, std::size_t>>& pairs) {
+  std::map<std::string, std::array<int, 3>> counts;
+  for (const Claim& claim : claims) ++counts[std::string(to_string(claim.statement))][0];
+  for (const CodedClaim& claim : coded) ++counts[claim.statement][1];
+  for (const auto& pair : pairs) ++counts[coded[pair.second].statement][2];
+  std::printf("          proposed/coded/paired:");
+  for (const auto& [statement, n] : counts) std::printf(" %s %d/%d/%d", statement.c_str(), n[0], n[1], n[2]);
+  std::printf("\n");
+}
+
 void print_detail(const Reading& reading, const std::vector<CodedClaim>& coded,
                   const std::vector<std::pair<std::size_t, std::size_t>>& pairs) {
   const CodePointIndex index(reading.transcript.reading_text);
@@ -199,6 +213,7 @@ TEST_CASE("claims of the interview for tuning") {
   const Corpus corpus = read_corpus();
   const Scored scored = score_interview(corpus, "lc-2001");
   print("lc-2001", scored.tally);
+  print_statements(scored.reading.claims, scored.coded, scored.pairs);
   if (std::getenv("WITNESSMARK_GOLD_DETAIL")) print_detail(scored.reading, scored.coded, scored.pairs);
   CHECK(scored.tally.coded > 80);
   CHECK(scored.tally.f1() >= 0.30);
@@ -210,6 +225,7 @@ TEST_CASE("claims of the held-out interviews" * doctest::skip(std::getenv("WITNE
   for (const char* key : {"wt-1996", "ko-2007"}) {
     const Scored scored = score_interview(corpus, key);
     print(key, scored.tally);
+    print_statements(scored.reading.claims, scored.coded, scored.pairs);
     all.add(scored.tally);
   }
   print("held out", all);

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "language/claims/passage.h"
+#include "witnessmark/base/fold.h"
 
 namespace witnessmark::claims {
 namespace {
@@ -259,6 +260,21 @@ void Annotator::add_things(const TermFinder& finder, ThingKind kind, Passage& pa
   }
 }
 
+/// Key of the nearest place named within some thirty words; empty when there is none.
+std::string Annotator::place_near(const Passage& passage, std::uint32_t at) const {
+  constexpr std::uint32_t kReach = 30;
+  std::uint32_t best = kReach;
+  std::string key;
+  for (const Thing& thing : passage.things) {
+    if (thing.kind != ThingKind::place || thing.near_match) continue;
+    const std::uint32_t distance = thing.span.first > at ? thing.span.first - at : at - thing.span.first;
+    if (distance >= best) continue;
+    best = distance;
+    key = finders_.places->list().terms()[thing.terms.front()].key;
+  }
+  return key;
+}
+
 /// "the clock", "that old clock": a determiner, then the last word of a longer name.
 void Annotator::find_heads(const HeadMemory& heads, Passage& passage) {
   const auto count = static_cast<std::uint32_t>(passage.tokens.size());
@@ -268,13 +284,16 @@ void Annotator::find_heads(const HeadMemory& heads, Passage& passage) {
     std::uint32_t before = i - 1;
     if (before > 0 && passage.notes[before].flags.has(WordClass::old)) --before;
     const Flags& f = passage.notes[before].flags;
-    if (!f.has(WordClass::determiner) || f.has(WordClass::indefinite) || f.has(WordClass::negative_determiner)) continue;
-    const auto term = heads.term_of(passage.tokens[i].form);
+    const WordInfo* counting = passage.notes[before].info;
+    const bool number = passage.tokens[before].kind == Token::Kind::number || (counting && counting->quantity >= 0);
+    if ((!f.has(WordClass::determiner) && !number) || f.has(WordClass::indefinite) || f.has(WordClass::negative_determiner)) continue;
+    const auto term = heads.term_of(passage.tokens[i].form, place_near(passage, i));
     if (!term) continue;
     Thing thing;
     thing.span = {i, i + 1};
     thing.terms = {*term};
     thing.carried = true;
+    thing.plural = heads.plurals.contains(passage.tokens[i].form);
     passage.things.push_back(std::move(thing));
   }
 }
@@ -283,7 +302,14 @@ void HeadMemory::learn(const AuthorityList& equipment, const Words& words) {
   list = &equipment;
   for (std::uint32_t t = 0; t < equipment.terms().size(); ++t) {
     const std::vector<std::uint64_t> forms = words.forms_of(equipment.terms()[t].name);
-    if (forms.size() > 1 && !words.find(forms.back())) heads.emplace(forms.back(), t);
+    if (forms.size() < 2 || words.find(forms.back())) continue;
+    heads.emplace(forms.back(), t);
+    const std::string name = fold(equipment.terms()[t].name);
+    const std::string plural = words.plural_of(name.substr(name.rfind(' ') + 1));
+    const std::vector<std::uint64_t> more = words.forms_of(plural);
+    if (more.size() != 1 || more[0] == forms.back() || words.find(more[0])) continue;
+    heads.emplace(more[0], t);
+    plurals.insert(more[0]);
   }
 }
 
@@ -294,7 +320,7 @@ void HeadMemory::remember(const Passage& passage) {
   }
 }
 
-std::optional<std::uint32_t> HeadMemory::term_of(std::uint64_t form) const {
+std::optional<std::uint32_t> HeadMemory::term_of(std::uint64_t form, const std::string& near) const {
   std::optional<std::uint32_t> found;
   std::int64_t latest = -1;
   const auto [from, to] = heads.equal_range(form);
@@ -302,7 +328,8 @@ std::optional<std::uint32_t> HeadMemory::term_of(std::uint64_t form) const {
   for (auto at = from; at != to; ++at) {
     const auto seen = named.find(at->second);
     // The only one of its kind that belongs to the place spoken of needs no earlier mention.
-    const bool here = !place.empty() && list->terms()[at->second].place == place;
+    const std::string& home = list->terms()[at->second].place;
+    const bool here = !home.empty() && (home == place || home == near);
     const std::int64_t when = seen != named.end() ? seen->second : here && only ? 0 : -1;
     if (when > latest) {
       latest = when;

@@ -114,7 +114,7 @@ class Reader {
         break;
       case CueClass::first_hand: found_basis(reading, Basis::first_hand); break;
       case CueClass::memory:
-        used = what.value == "blocks" && !contrast_between(passage_, cue.span.past, verb) && !inherited;
+        used = before && what.value == "blocks" && !contrast_between(passage_, cue.span.past, verb) && !inherited;
         if (used) reading.blocked = true;
         break;
       case CueClass::pseudo:
@@ -169,6 +169,11 @@ CueReading read_cues(const Passage& passage, const Words& words, const SentenceR
       const bool leading = own.complement || (clause_of->past_predicate > clause_of->first_predicate &&
                                               cue->span.first < reading.predicates[clause_of->first_predicate].at);
       if (!leading) continue;
+    }
+    // What a trailing "and …" adds tells how he knows, or how sure he is, but not what others said.
+    if (cue->span.first >= own.core.past) {
+      const CueClass what = words.cues[cue->cue].cue;
+      if (what != CueClass::hedge && what != CueClass::first_hand) continue;
     }
     reader.read(*cue, static_cast<std::uint32_t>(cue - passage.cues.begin()), result, inherited);
   }

@@ -62,7 +62,7 @@ struct Focus {
   std::optional<ChosenDate> date;         ///< Last date said in this turn or its question.
   int date_age = 0;                       ///< Sentences since.
   std::optional<Draft> last;              ///< Last claim, for "no, it was 1964".
-  int age = 0;                            ///< Sentences since thing was named.
+  int age = 0;                            ///< Words since thing was named.
 };
 
 }  // namespace witnessmark::claims

@@ -5,6 +5,7 @@
 #include "language/claims/exchange.h"
 
 #include <algorithm>
+#include <functional>
 
 #include "language/claims/arguments.h"
 #include "language/claims/cue_reading.h"
@@ -101,6 +102,26 @@ bool complete_number(const StatementContext& c, Draft& draft) {
   return false;
 }
 
+/// "Where were you that winter?" "In Skarra Sound."
+void whereabouts(const StatementContext& c, const Asked& asked, const std::function<void(Draft)>& add) {
+  const Arguments arguments(c);
+  const Thing* where = arguments.place_in(c.reading.span, {Role::at, Role::none}, true);
+  if (!where || !asked.of_people || c.reading.span.past - c.reading.span.first > 15) return;
+  Draft draft;
+  draft.statement = Statement::located;
+  draft.fragment = true;
+  draft.place = referent_of(c, *where);
+  draft.clause_range = c.positions.range_of(c.passage, c.reading.span);
+  lay_cues(c, draft, Opening::other);
+  for (std::uint32_t d = 0; d < c.passage.dates.size(); ++d) {
+    const Span& span = c.passage.date_spans[d];
+    if (!span.empty() && c.reading.span.holds(span.first) && c.passage.dates[d].edtf) {
+      draft.date = ChosenDate{c.passage.dates[d], false};
+    }
+  }
+  add(std::move(draft));
+}
+
 }  // namespace
 
 void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
@@ -110,12 +131,13 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
   std::erase_if(next.drafts, [](const Draft& draft) { return draft.withdrawn; });
   next.yes_no = true;
   const std::uint32_t first = first_word(context);
-  for (std::uint32_t i = first; i < std::min(context.reading.span.past, first + 3); ++i) {
+  for (std::uint32_t i = first; i < std::min(context.reading.span.past, first + 4); ++i) {
     const Flags& f = context.passage.notes[i].flags;
     if (f.has(WordClass::how_many)) next.how_many = true;
     if (f.has(WordClass::when)) next.when = true;
     if (f.has(WordClass::where)) next.where = true;
     if (f.has(WordClass::question_word)) next.yes_no = false;
+    next.of_people = next.of_people || f.has(WordClass::we) || f.has(WordClass::they) || f.has(WordClass::she);
     // "In what year was it?"
   }
   const Arguments arguments(context);
@@ -180,7 +202,7 @@ Opening opening_of(const StatementContext& context) {
 }
 
 std::vector<Draft> answer(const StatementContext& context, const Asked& asked, std::vector<Draft> own) {
-  if (asked.drafts.empty()) return own;
+  if (asked.drafts.empty() && !asked.where) return own;
   const Opening opening = opening_of(context);
   std::vector<Draft> drafts;
   const auto add = [&](Draft draft) {
@@ -226,6 +248,8 @@ std::vector<Draft> answer(const StatementContext& context, const Asked& asked, s
       break;
     case Opening::other: {
       if (!own.empty() || asked.yes_no) break;
+      if (asked.where && asked.drafts.empty()) whereabouts(context, asked, add);
+      if (asked.drafts.empty()) break;
       for (const Draft& draft : asked.drafts) {
         Draft completed = asked_again(context, draft);
         const bool timed = (asked.when || asked.where) && complete(context, completed);

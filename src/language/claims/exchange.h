@@ -11,6 +11,7 @@ struct Asked {
   std::vector<Draft> drafts;         ///< What it would state.
   bool yes_no = false;
   bool when = false, where = false, how_many = false;
+  bool of_people = false;            ///< "Where were you": of the narrator or the site.
   bool inventory = false;            ///< What there was at a place.
   CodePointRange quote;
   std::optional<Referent> place;     ///< Place it was about.

@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 #include <unordered_map>
+#include <unordered_set>
 #include <vector>
 
 #include "language/language_data.h"
@@ -116,6 +117,7 @@ struct Finders {
 /// interview or belongs to the place now spoken of.
 struct HeadMemory {
   std::unordered_multimap<std::uint64_t, std::uint32_t> heads;   ///< Last word of names to terms of the equipment list.
+  std::unordered_set<std::uint64_t> plurals;                     ///< Heads in the plural.
   std::unordered_map<std::uint32_t, std::int64_t> named;         ///< Terms named so far; when, as a running count.
   std::int64_t clock = 0;
   std::string place;                                             ///< Key of the place now spoken of; may be empty.
@@ -123,7 +125,7 @@ struct HeadMemory {
 
   void learn(const AuthorityList& equipment, const Words& words);
   void remember(const Passage& passage);
-  std::optional<std::uint32_t> term_of(std::uint64_t form) const;
+  std::optional<std::uint32_t> term_of(std::uint64_t form, const std::string& near) const;
 };
 
 /// Finds dates, terms, numbers and cues. The passage's vectors are reused from call to call.
@@ -139,6 +141,7 @@ class Annotator {
   void look_up_words(Passage& passage);
   void place_dates(const std::vector<ByteRange>& date_bytes, Passage& passage);
   void find_things(const HeadMemory& heads, Passage& passage);
+  std::string place_near(const Passage& passage, std::uint32_t at) const;
   void find_heads(const HeadMemory& heads, Passage& passage);
   void add_things(const TermFinder& finder, ThingKind kind, Passage& passage);
   void find_numbers(Passage& passage);

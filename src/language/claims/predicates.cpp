@@ -322,14 +322,18 @@ class Finder {
 
   /// "it went in 1961", "the whaler went": no way to is named.
   bool goes_away(std::uint32_t i, std::uint8_t forms) const {
-    if ((forms & 4U) == 0) return false;
+    // "it didn't come" as well as "it came".
+    bool did = false;
+    for (std::uint32_t k = i; k > span_.first && k + 3 > i; --k) did = did || has(k - 1, WordClass::do_);
+    if ((forms & 4U) == 0 && !(did && (forms & 1U) != 0)) return false;
     if (i + 1 >= span_.past || is_mark(passage_, i + 1)) return true;
     if (notes_[i + 1].date >= 0) return true;
     const Flags& f = notes_[i + 1].flags;
     return f.has(WordClass::when) || f.has(WordClass::then) || f.has(WordClass::adverb) ||
            f.has(WordClass::coordinator) || f.has(WordClass::before) || f.has(WordClass::after) ||
            f.has(WordClass::subordinator) || (f.has(WordClass::by) && i + 2 < span_.past && notes_[i + 2].date >= 0) ||
-           ((f.has(WordClass::at) || f.has(WordClass::for_)) && i + 2 < span_.past && notes_[i + 2].date >= 0);
+           ((f.has(WordClass::at) || f.has(WordClass::for_)) && i + 2 < span_.past &&
+            (notes_[i + 2].date >= 0 || has(i + 2, WordClass::indefinite)));
   }
 
   bool swap_word_after(std::uint32_t i) const {
@@ -394,6 +398,9 @@ class Finder {
         }
         const bool inverted = particle < i;
         if (verb.frame == VerbFrame::subject && !inverted && verb.kind != VerbKind::located && direct_object(i)) continue;
+        // "We went up to the yard": people neither begin nor end.
+        const bool of_things = verb.kind != VerbKind::located && verb.frame == VerbFrame::subject;
+        if (of_things && !inverted && agent_before(i) == Agent::we) continue;
         if (!needs_met(i, verb, forms, predicate)) continue;
         predicate.verb = &verb;
         predicate.span.past = i + 1;
@@ -491,6 +498,10 @@ class Finder {
 
   void try_have(std::uint32_t i) {
     // A full verb only when a noun phrase of interest follows before any verb.
+    if (has_it_somewhere(i)) {
+      push_have(i);
+      return;
+    }
     if (has_part(i) && !direct_object(i)) {
       push_have(i);
       return;
@@ -520,6 +531,20 @@ class Finder {
       }
       if (notes_[k].info && (notes_[k].info->verb_forms[0] & 12U) != 0 && !f.has(WordClass::got) && !article) return;
     }
+  }
+
+  /// "They had it up on the bridge": a pronoun, then a place, and no participle right after.
+  bool has_it_somewhere(std::uint32_t i) const {
+    if (i + 2 >= span_.past || !has(i + 1, WordClass::pronoun) || has(i, WordClass::had_or_would)) return false;
+    const WordInfo* next = notes_[i + 2].info;
+    if (next && (next->verb_forms[0] & 8U) != 0) return false;
+    for (std::uint32_t k = i + 2; k < std::min(span_.past, i + 9); ++k) {
+      if (is_mark(passage_, k)) return false;
+      if (notes_[k].thing < 0) continue;
+      const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
+      return thing.kind == ThingKind::place && (thing.role == Role::at || thing.role == Role::relation);
+    }
+    return false;
   }
 
   /// "It had a handle": of a thing or the pronoun for one, with something the lists do not have.

@@ -152,7 +152,6 @@ class InterviewReader {
     const bool interviewer = speaker.role == SpeakerRole::interviewer;
     if (interviewer) {
       asked_.answered = true;
-      focus_.age += 1;
       focus_.date_age += 1;
     }
     std::uint32_t token = 0;
@@ -174,7 +173,7 @@ class InterviewReader {
             const SpeakerIdentity& speaker) {
     const SentenceReading reading = read_sentence(passage_, words_, span);
     const bool asks = interviewer || (!labelled_ && reading.question);
-    StatementContext context{passage_, words_, finders_, reading, positions_, focus_, asks, nullptr};
+    StatementContext context{passage_, words_, finders_, reading, positions_, focus_, asks, nullptr, false, false};
     collect_actions(reading, context, proposals_.mentions);
     if (asks) {
       ask(context, sentence.range, asked_);
@@ -185,6 +184,7 @@ class InterviewReader {
     }
     const bool first = !asked_.answered;
     if (first) asked_age_ = 0;
+    context.asked_what = first && !asked_.yes_no && !asked_.when && !asked_.where && !asked_.how_many;
     context.inventory = asked_.inventory && asked_age_ < 12;
     heads_.place = asked_.place ? place_key(*asked_.place) : focus_.place ? place_key(*focus_.place) : std::string();
     if (asked_.place && (asked_age_ < 2 || context.inventory)) context.asked_place = &*asked_.place;
@@ -238,8 +238,7 @@ class InterviewReader {
   }
 
   void bring_up_to_date(const StatementContext& context, const std::vector<Draft>& drafts) {
-    // A long stretch of captions counts as several sentences.
-    focus_.age += 1 + static_cast<int>((context.reading.span.past - context.reading.span.first) / 30);
+    focus_.age += static_cast<int>(context.reading.span.past - context.reading.span.first);
     ++focus_.date_age;
     const auto name = [this](const Referent& referent) {
       (referent.plural ? focus_.things : focus_.thing) = referent;

@@ -35,6 +35,7 @@ class StatementReader {
   void name(const Predicate& p);
   void happened(const Predicate& p);
   void located(const Predicate& p);
+  const Thing* lying_off(Span span) const;
   void built(const Predicate& p);
   void seen(const Predicate& p);
   void stands(const Predicate& p);

@@ -364,12 +364,20 @@ void StatementReader::fragment() {
                          arguments_.has(thing.head, WordClass::negative) &&
                          !arguments_.has(thing.head, WordClass::negative_determiner) && thing.head > span.first;
     // A bare name in answer to what there was: "A stove. The old bell."
-    const bool named = c_.asked_place && (bare_name(thing) || (c_.inventory && opens_with(thing)));
+    const bool named = (c_.asked_place && (bare_name(thing) || (c_.inventory && opens_with(thing)))) ||
+                       (c_.asked_what && thing.indefinite && bare_name(thing));
+    // "Black hull, buff funnel."
+    for (std::uint32_t i = thing.head; i < thing.span.first; ++i) {
+      const std::string colour = arguments_.has(i, WordClass::colour) ? property_at(i, thing.span.first, nullptr) : std::string();
+      if (colour.empty() || span.past - span.first > 12) continue;
+      add(nullptr, Statement::attribute, subject, thing.negated).attribute = colour;
+      break;
+    }
     if (!place && !counted && !without && !named && !(thing.negated && !dates_for(passage_, c_.reading, nullptr, 0).empty())) continue;
     // Much talk beside a bare name is talk of something else.
     if (span.past - span.first > 25) continue;
     add_state(nullptr, subject, thing.negated);
-    if (named && !drafts_.back().place) {
+    if (named && c_.asked_place && !drafts_.back().place) {
       drafts_.back().place = *c_.asked_place;
       drafts_.back().place->carried = true;
     }

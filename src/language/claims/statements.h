@@ -28,6 +28,7 @@ struct StatementContext {
   bool asking = false;                ///< The sentence is a question: what it would state is wanted.
   /// Place or thing the question was about, for answers.
   const Referent* asked_place = nullptr;
+  bool asked_what = false;            ///< Answers a question for what it was.
   bool inventory = false;             ///< "What was in the wheelhouse?": bare names answer it.
 };
 

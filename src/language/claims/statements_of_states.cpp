@@ -128,6 +128,11 @@ void StatementReader::part_of(const Predicate& p) {
 
 void StatementReader::has(const Predicate& p) {
   std::vector<const Thing*> objects = arguments_.objects(p);
+  bool plural = false;
+  if (arguments_.pronoun_object(p, plural)) {
+    if (const auto referent = arguments_.pronoun(plural, p.at)) add_state(&p, {referent, nullptr}, p.negated);
+    return;
+  }
   if (objects.empty()) part_of(p);
   // "had twenty feet of chain": no count of chains.
   for (const Subject& subject : things(objects)) {
@@ -291,7 +296,7 @@ void StatementReader::is_dated(const Predicate& p, const std::vector<Subject>& s
   for (const Draft& draft : drafts_) {
     if (!draft.withdrawn) last = &draft;
   }
-  if (!last && c_.focus.last && c_.focus.age <= 2) last = &*c_.focus.last;
+  if (!last && c_.focus.last && c_.focus.age <= 40) last = &*c_.focus.last;
   if (!last || p.agent == Agent::we) return;
   bool plural = false;
   if (!arguments_.pronoun_subject(p, plural)) return;
@@ -335,6 +340,7 @@ void StatementReader::is(const Predicate& p) {
   }
   if (person || ((p.agent == Agent::we || p.agent == Agent::it) && (subjects.empty() || !subjects[0].thing))) {
     const Thing* where = arguments_.place_in(p.right, {Role::at}, true);
+    if (!where) where = lying_off(p.right);
     if (!where && person) where = arguments_.place_in(p.right, {Role::at});
     if (where && (person || p.agent == Agent::we || arguments_.any_in({own.span.first, p.span.past}, WordClass::she))) {
       Subject who;

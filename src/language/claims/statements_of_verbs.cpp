@@ -284,9 +284,18 @@ void StatementReader::happened(const Predicate& p) {
   }
 }
 
+/// "lying off the Widow Bank": off is where one lies, from is where one comes from.
+const Thing* StatementReader::lying_off(Span span) const {
+  const Thing* where = arguments_.place_in(span, {Role::from}, true);
+  return where && where->role_at >= 0 && arguments_.has(static_cast<std::uint32_t>(where->role_at), WordClass::off)
+             ? where
+             : nullptr;
+}
+
 void StatementReader::located(const Predicate& p) {
   const Span clause = c_.reading.clauses[p.clause].span;
   const Thing* where = arguments_.place_in({p.at, clause.past}, {Role::at, Role::to, Role::none}, true);
+  if (!where) where = lying_off({p.at, clause.past});
   if (!where) where = arguments_.place_in(clause, {Role::at}, true);
   if (!where) return;
   Subject who;
