@@ -113,7 +113,7 @@ class RandomEdtf {
     }
     if (first && chance(20)) return ".." + b;
     if (last && chance(20)) return a + "..";
-    return std::min(a, b) + ".." + std::max(a, b);
+    return std::min(a, b) + qualifier(10) + ".." + std::max(a, b) + qualifier(10);
   }
 
   std::mt19937 engine_;

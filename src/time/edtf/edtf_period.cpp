@@ -158,22 +158,6 @@ Period interval_period(const EdtfInterval& interval, const DatePolicy& policy) {
   return tightened(period);
 }
 
-/// One of the dates from first to last, either of which may be missing.
-Period span_as_choice(const EdtfSetElement& element, const DatePolicy& policy) {
-  Period period;
-  if (element.first) {
-    const Period first = date_period(*element.first, policy);
-    period.begin.earliest = first.begin.earliest;
-    period.end.earliest = first.end.earliest;
-  }
-  if (element.last) {
-    const Period last = date_period(*element.last, policy);
-    period.begin.latest = last.begin.latest;
-    period.end.latest = last.end.latest;
-  }
-  return tightened(period);
-}
-
 Period span_as_whole(const EdtfSetElement& element, const DatePolicy& policy) {
   Period period;
   period.begin.kind = period.end.kind = Boundary::Kind::open;
@@ -196,6 +180,25 @@ Period hull(const Period& a, const Period& b) {
   both.end.earliest = smaller(a.end.earliest, b.end.earliest);
   both.end.latest = larger(a.end.latest, b.end.latest);
   return both;
+}
+
+/// One of the dates from first to last, either of which may be missing. A sign on one of the two is its
+/// alone.
+Period span_as_choice(const EdtfSetElement& element, const DatePolicy& policy) {
+  if (element.first && element.last) {
+    return hull(date_period(*element.first, policy), date_period(*element.last, policy));
+  }
+  Period period;
+  if (element.first) {
+    const Period first = date_period(*element.first, policy);
+    period.begin.earliest = first.begin.earliest;
+    period.end.earliest = first.end.earliest;
+  } else {
+    const Period last = date_period(*element.last, policy);
+    period.begin.latest = last.begin.latest;
+    period.end.latest = last.end.latest;
+  }
+  return period;
 }
 
 /// From where the first begins to where the last ends. A side that is open in one stays open.
@@ -230,6 +233,13 @@ Period set_period(const EdtfSet& set, const DatePolicy& policy) {
   return total ? *total : Period{};
 }
 
+EdtfDate unsigned_date(EdtfDate date) {
+  date.year.qualifier = {};
+  if (date.month) date.month->qualifier = {};
+  if (date.day) date.day->qualifier = {};
+  return date;
+}
+
 /// Appends the candidates of one date; false when there would be more than limit.
 bool append(const EdtfDate& date, const DatePolicy& policy, std::size_t limit, std::vector<Period>& found) {
   const auto ranges = candidate_ranges(date, policy, limit - found.size());
@@ -243,11 +253,12 @@ bool append(const EdtfSetElement& element, const DatePolicy& policy, std::size_t
             std::vector<Period>& found) {
   if (!element.is_span) return append(*element.first, policy, limit, found);
   if (!element.first || !element.last) return false;
-  const DayRange last = span_of(*element.last, policy).latest;
-  for (EdtfDate date = *element.first;; date = next_unit(date)) {
+  if (!append(*element.first, policy, limit, found) || !append(*element.last, policy, limit, found))
+    return false;
+  const Day last = span_of(*element.last, policy).latest.first;
+  for (EdtfDate date = next_unit(unsigned_date(*element.first));; date = next_unit(date)) {
+    if (span_of(date, policy).latest.first >= last) return true;
     if (!append(date, policy, limit, found)) return false;
-    const DayRange range = span_of(date, policy).latest;
-    if (range.first >= last.first) return true;
   }
 }
 
