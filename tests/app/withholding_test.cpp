@@ -1,0 +1,103 @@
+#include "witnessmark/app/withholding.h"
+
+#include <doctest/doctest.h>
+
+#include "app/passages.h"
+#include "whole_job.h"
+#include "witnessmark/app/export_claims.h"
+#include "witnessmark/app/said_about.h"
+#include "witnessmark/app/weigh.h"
+#include "witnessmark/base/csv.h"
+#include "witnessmark/store/evidence.h"
+#include "witnessmark/write/claims_json.h"
+
+using namespace witnessmark;
+
+namespace {
+
+/// Everything the program would print or hand on about a site on a day.
+std::string all_output(const SiteFile& site, const Surroundings& around) {
+  std::string text;
+  const auto write = [&](std::string_view piece) { text += piece; };
+  for (const ExportFormat format : {ExportFormat::csv, ExportFormat::jsonl})
+    REQUIRE(export_claims(site, {format, FormulaGuard::raw, false}, write, around));
+  const auto add = [&](const std::vector<ClaimRecord>& records) {
+    for (const ClaimRecord& record : records) text += claim_json(record) + "\n";
+  };
+  const auto account = weighing_account(site, around).value();
+  add(account.conflicts);
+  add(account.agreements);
+  add(account.silent);
+  const AuthorityLists lists = load_lists(site);
+  for (const AuthorityList* list : {&lists.places, &lists.equipment}) {
+    for (const Term& term : list->terms()) {
+      const auto said = said_about(site, term.key, TellingOrder::telling, around).value();
+      add(said.reviewed);
+      add(said.proposed);
+      for (const UnreadPassage& passage : said.unread) text += passage.narrator + ": " + passage.text + "\n";
+    }
+  }
+  return text;
+}
+
+struct Secret {
+  std::string interview, words;
+};
+std::vector<Secret> secrets() {
+  const auto path = source_tree() / "corpus-demo" / "expected" / "withheld.csv";
+  const CsvFile file = parse_csv(SystemFileReader().read(path).value(), path.string()).value();
+  std::vector<Secret> found;
+  for (std::size_t row = 1; row < file.rows.size(); ++row)
+    found.push_back({file.rows[row].cells.at(0).text, file.rows[row].cells.at(1).text});
+  return found;
+}
+
+}  // namespace
+
+TEST_CASE("no output holds a closed, restricted or unreleased passage, and what was withheld is counted") {
+  const SystemFileReader files;
+  const auto folder = source_tree() / "corpus-demo";
+  const SiteFile site = whole_job(files, folder, to_day({2026, 1, 15}));
+  const std::string today = all_output(site, surroundings_of(files, to_day({2026, 1, 15})));
+  REQUIRE(today.size() > 10'000);
+  for (const Secret& secret : secrets()) {
+    if (secret.words == "Amos Greel") continue;   // a name: below
+    CAPTURE(secret.words);
+    CHECK(today.find(secret.words) == std::string::npos);
+  }
+  Withholding withholding(site, to_day({2026, 1, 15}));
+  for (const StoredClaim& stored : load_claims(site)) withholding.may_show(stored.claim.interview, stored.claim.quotes);
+  CHECK(withholding.total() > 0);
+  CHECK(withholding.account().starts_with("withheld: "));
+}
+
+TEST_CASE("when closure and event are past an interview goes out, under the name the release allows") {
+  const auto folder = source_tree() / "corpus-demo";
+  const SystemFileReader plain;
+  const SiteFile before = whole_job(plain, folder, to_day({2026, 1, 15}));
+  const std::string steam = "steam windlass came off in the autumn of nineteen sixty-two";
+  CHECK(all_output(before, surroundings_of(plain, to_day({2041, 1, 1}))).find(steam) == std::string::npos);   // the event binds
+
+  const MemoryFiles files = files_of(folder, [](const std::string&, std::string text) {
+    const std::string event = ",death of the narrator's sister,";
+    if (const auto at = text.find(event); at != std::string::npos) text.replace(at, event.size(), ",,");
+    return text;
+  });
+  const SiteFile site = whole_job(files, folder, to_day({2026, 1, 15}));
+  CHECK(all_output(site, surroundings_of(files, to_day({2040, 12, 31}))).find(steam) == std::string::npos);
+  const std::string later = all_output(site, surroundings_of(files, to_day({2041, 1, 1})));
+  CHECK(later.find(steam) != std::string::npos);
+  CHECK(later.find("\"narrator\":\"Engineer A\"") != std::string::npos);
+  CHECK(later.find("\"narrator\":\"Amos Greel\"") == std::string::npos);
+  CHECK(later.find("The fog bell was on the forecastle in nineteen seventy-two") == std::string::npos);   // no release
+}
+
+TEST_CASE("a passage is found by its first and last words, white space as it falls") {
+  const std::string text = "We sailed.\nHe told me  a thing\nI shall not say. Then we ate.";
+  const auto range = find_passage(text, "He told me a thing … not say.");
+  REQUIRE(range);
+  CHECK(text.substr(range->begin.value, range->length()) == "He told me  a thing\nI shall not say.");
+  CHECK(!find_passage(text, "He told her"));
+  CHECK(!find_passage(text, " … "));
+  CHECK(!find_passage(text, "Then we ate. … We sailed."));
+}
