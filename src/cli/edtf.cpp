@@ -21,7 +21,7 @@ void print_meaning(Command& command, const EdtfMeaning& meaning) {
   fmt::print(out, "  means     {}\n", describe(period));
   fmt::print(out, "  earliest  {}\n  latest    {}\n", day_text(period.earliest()), day_text(last));
   fmt::print(out, "  begins within | ends within: {}\n", to_string(period));
-  if (meaning.too_many_candidates) fmt::print(out, "  stands for more than 400 dates\n");
+  if (meaning.too_many_candidates) fmt::print(out, "  stands for more dates than can be listed\n");
   if (meaning.candidates.size() > 1) {
     constexpr std::size_t kShown = 12;
     fmt::print(out, "  stands for {} of these:\n", meaning.canonical.starts_with('{') ? "all" : "one");

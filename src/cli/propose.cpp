@@ -26,7 +26,7 @@ void add_propose(CLI::App& program, Command& command) {
     std::size_t total = 0;
     for (const ProposedInterview& one : account->interviews) {
       total += one.claims;
-      fmt::print(command.out(), "{}: {} claims ({} new, {} changed, {} gone, {} as before)\n", one.interview,
+      fmt::print(command.out(), "{}: claims {} ({} new, {} changed, {} gone, {} as before)\n", one.interview,
                  one.claims, one.changes.added, one.changes.changed, one.changes.gone, one.changes.unchanged);
     }
     fmt::print(command.out(), "{} claims proposed", total);

@@ -23,13 +23,13 @@ std::string one_line(const std::string& text) {
 std::string what(const ClaimRecord& record) {
   const Claim& claim = record.claim;
   std::string text(to_string(claim.statement));
-  if (!record.subject_name.empty()) text += " · " + record.subject_name;
+  if (!record.subject_name.empty()) text += " · " + record.subject_name + (claim.subject_carried ? " (carried)" : "");
   if (claim.quantity) {
     text += fmt::format(" · {}", claim.quantity->least);
     if (claim.quantity->most != claim.quantity->least) text += fmt::format(" to {}", claim.quantity->most);
   }
   if (!claim.attribute.empty()) text += " · " + claim.attribute;
-  if (!record.place_name.empty()) text += " · " + record.place_name;
+  if (!record.place_name.empty()) text += " · " + record.place_name + (claim.place_carried ? " (carried)" : "");
   if (claim.when.dated.value) {
     text += fmt::format(" · {}", to_string(*claim.when.dated.value));
     if (!claim.when.dated.written.empty() && claim.when.dated.written != to_string(*claim.when.dated.value))

@@ -34,7 +34,7 @@ std::string_view in_words(TranscriptChanges::Kind kind) {
 }
 
 void print_transcript(Command& command, const TakenTranscript& taken) {
-  fmt::print(command.out(), "  {}: {} ({}, version {}), {} words, {} turns; {}\n", taken.interview,
+  fmt::print(command.out(), "  {}: {} ({}, version {}), words {}, turns {}; {}\n", taken.interview,
              in_words(taken.changes.kind), taken.reader, taken.changes.version, taken.words, taken.utterances,
              visible(taken.encoding_remark));
   if (taken.changes.carried > 0)

@@ -42,12 +42,11 @@ std::string stated(Statement statement, const std::string& what, const std::stri
   return what;
 }
 
+/// The words as written, and the days they were read to mean.
 std::string when_of(const Dated& dated, const std::optional<Period>& period) {
-  if (dated.value && dated.written == to_string(*dated.value)) return dated.written;
-  if (!dated.written.empty() && dated.value)
-    return fmt::format("“{}” ({})", dated.written, to_string(*dated.value));
-  if (period) return describe(*period);
-  return dated.written.empty() ? "undated" : fmt::format("“{}” (not resolved)", dated.written);
+  if (!period) return dated.written.empty() ? "undated" : fmt::format("“{}” (not resolved)", dated.written);
+  const bool own_words = !dated.written.empty() && (!dated.value || dated.written != to_string(*dated.value));
+  return own_words ? fmt::format("“{}” ({})", dated.written, describe(*period)) : describe(*period);
 }
 
 std::string days(const Distance& gap) {

@@ -202,6 +202,6 @@ TEST_CASE("the explanation names the claim's words, the entry, both dates and th
   const auto comparisons = compare(claim, Interview{}, index);
   CHECK(explain(claim, Interview{}, comparisons.at(0), index) ==
         "Photograph e1 has derrick (foredeck) there, " + describe(*index.items()[0].period) +
-            "; the narrator has derrick (foredeck) taken away, “by the autumn of 1962” ([..1962-11]): they conflict, "
-            "at least 76 days apart.");
+            "; the narrator has derrick (foredeck) taken away, “by the autumn of 1962” (" +
+            describe(*claim.when.period) + "): they conflict, at least 76 days apart.");
 }
