@@ -9,8 +9,12 @@ Language::Language(Language&&) noexcept = default;
 Language& Language::operator=(Language&&) noexcept = default;
 Language::~Language() = default;
 
-const DateLexicon& Language::dates() const { return data_->dates; }
-const Abbreviations& Language::abbreviations() const { return data_->abbreviations; }
+const DateLexicon& Language::dates() const {
+  return data_->dates;
+}
+const Abbreviations& Language::abbreviations() const {
+  return data_->abbreviations;
+}
 
 Result<Language> Language::load(const FileReader& files, const std::filesystem::path& folder) {
   Result<DateLexicon> dates = DateLexicon::load(files, folder);

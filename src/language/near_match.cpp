@@ -80,7 +80,8 @@ void match_joined(const TermFinder::Index& index, std::string_view text, const s
   char joined[48];
   std::size_t size = 0;
   for (const Token* token : {&first, &second}) {
-    for (std::uint32_t k = token->begin; k < token->end && size < sizeof joined; ++k) joined[size++] = lower(text[k]);
+    for (std::uint32_t k = token->begin; k < token->end && size < sizeof joined; ++k)
+      joined[size++] = lower(text[k]);
   }
   if (size == sizeof joined) return;
   const std::uint64_t form = word_form({joined, size});

@@ -7,14 +7,14 @@
 
 namespace witnessmark {
 
-/// Phrases as sequences of word forms, each with values. A look-up walks from a token; every step is one probe of an
-/// open-addressing table keyed by (node, form).
+/// Phrases as sequences of word forms, each with values. A look-up walks from a token; every step is one
+/// probe of an open-addressing table keyed by (node, form).
 class PhraseTrie {
  public:
   void add(std::span<const std::uint64_t> forms, std::uint32_t value);
 
-  /// Calls found(length in tokens, values) for every phrase that starts at tokens[at], shorter ones first. The first
-  /// token is compared by form, the last may also match by its stem ("crane's").
+  /// Calls found(length in tokens, values) for every phrase that starts at tokens[at], shorter ones first.
+  /// The first token is compared by form, the last may also match by its stem ("crane's").
   template <typename Found>
   void match(std::span<const Token> tokens, std::size_t at, Found&& found) const {
     if (slots_.empty()) return;

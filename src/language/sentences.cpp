@@ -1,8 +1,8 @@
-// ICU's sentence rules (UAX #29) propose the breaks. A break is taken back when it stands after an abbreviation or inside a
-// bracketed remark. ICU reads the UTF-8 in place; its positions are bytes. A single line break is a wrapped line and no
-// end of a paragraph, so it is read as a blank. A sentence longer than is believable comes
-// from captions without full stops: it is cut before a clause word, the first that leaves pieces of a fair length, else
-// at a time mark.
+// ICU's sentence rules (UAX #29) propose the breaks. A break is taken back when it stands after an
+// abbreviation or inside a bracketed remark. ICU reads the UTF-8 in place; its positions are bytes. A single
+// line break is a wrapped line and no end of a paragraph, so it is read as a blank. A sentence longer than is
+// believable comes from captions without full stops: it is cut before a clause word, the first that leaves
+// pieces of a fair length, else at a time mark.
 #include "witnessmark/language/sentences.h"
 
 #include <unicode/brkiter.h>
@@ -51,13 +51,19 @@ class Breaks {
   UText* text_ = nullptr;
 };
 
-bool is_space(char c) { return c == ' ' || c == '\n' || c == '\t' || c == '\r'; }
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_space(char c) {
+  return c == ' ' || c == '\n' || c == '\t' || c == '\r';
+}
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
 bool is_word_byte(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || is_digit(c) || static_cast<unsigned char>(c) >= 0x80;
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || is_digit(c) ||
+         static_cast<unsigned char>(c) >= 0x80;
 }
 
-/// Whether the full stop before the break at `end` belongs to an abbreviation, so that no sentence ends there.
+/// Whether the full stop before the break at `end` belongs to an abbreviation, so that no sentence ends
+/// there.
 bool stop_of_abbreviation(std::string_view text, std::int64_t end, const Abbreviations& abbreviations) {
   auto at = static_cast<std::size_t>(end);
   while (at > 0 && is_space(text[at - 1])) --at;
@@ -119,8 +125,9 @@ std::vector<std::size_t> clause_starts(std::string_view text, std::size_t begin,
 }
 
 /// Cuts a stretch of more than most_words into pieces of a third of that or more.
-void cut_long(std::string_view text, ByteSpan span, std::size_t most_words, const Abbreviations& abbreviations,
-              const std::vector<std::size_t>& marks, std::vector<ByteSpan>& pieces) {
+void cut_long(std::string_view text, ByteSpan span, std::size_t most_words,
+              const Abbreviations& abbreviations, const std::vector<std::size_t>& marks,
+              std::vector<ByteSpan>& pieces) {
   std::vector<std::size_t> starts = clause_starts(text, span.first, span.second, abbreviations);
   // Time marks fall anywhere: they serve only where no clause word does.
   for (const std::size_t mark : marks) {
@@ -148,8 +155,8 @@ struct Task {
   std::string_view text;
   const Abbreviations& abbreviations;
   std::size_t most_words;
-  std::vector<ByteSpan> closed;      ///< Byte ranges no break may stand in.
-  std::vector<std::size_t> marks;    ///< Byte offsets of time marks.
+  std::vector<ByteSpan> closed;    ///< Byte ranges no break may stand in.
+  std::vector<std::size_t> marks;  ///< Byte offsets of time marks.
 };
 
 /// The text with single line breaks made blanks; wrapped holds it when it had to be copied.
@@ -167,7 +174,8 @@ std::string_view unwrapped(std::string_view text, std::string& wrapped) {
   return wrapped;
 }
 
-void split(Breaks& breaks, const Task& task, std::vector<std::int64_t>& ends, std::vector<ByteSpan>& sentences) {
+void split(Breaks& breaks, const Task& task, std::vector<std::int64_t>& ends,
+           std::vector<ByteSpan>& sentences) {
   sentences.clear();
   std::string wrapped;
   breaks.of(unwrapped(task.text, wrapped), ends);
@@ -205,7 +213,8 @@ std::vector<CodePointRange> split_sentences(std::string_view text, const Abbrevi
   std::vector<CodePointRange> ranges;
   ranges.reserve(spans.size());
   for (const auto& [begin, end] : spans) {
-    ranges.push_back(index.to_code_points({{static_cast<std::int64_t>(begin)}, {static_cast<std::int64_t>(end)}}));
+    ranges.push_back(
+        index.to_code_points({{static_cast<std::int64_t>(begin)}, {static_cast<std::int64_t>(end)}}));
   }
   return ranges;
 }
@@ -222,8 +231,12 @@ std::vector<Sentence> split_sentences(const Transcript& transcript, const Abbrev
     const CodePointRange range = transcript.utterances[u].range;
     const ByteRange bytes = index.to_bytes(range);
     const auto base = static_cast<std::size_t>(bytes.begin.value);
-    Task task{std::string_view(transcript.reading_text).substr(base, static_cast<std::size_t>(bytes.length())),
-              abbreviations, kMostWords, {}, {}};
+    Task task{
+        std::string_view(transcript.reading_text).substr(base, static_cast<std::size_t>(bytes.length())),
+        abbreviations,
+        kMostWords,
+        {},
+        {}};
     while (remark != transcript.remarks.end() && remark->range.end <= range.begin) ++remark;
     for (auto r = remark; r != transcript.remarks.end() && r->range.begin < range.end; ++r) {
       const ByteRange inside = index.to_bytes(r->range);
@@ -239,8 +252,8 @@ std::vector<Sentence> split_sentences(const Transcript& transcript, const Abbrev
     for (const auto& [begin, end] : spans) {
       Sentence sentence;
       sentence.utterance = u;
-      sentence.range = index.to_code_points({{static_cast<std::int64_t>(base + begin)},
-                                             {static_cast<std::int64_t>(base + end)}});
+      sentence.range = index.to_code_points(
+          {{static_cast<std::int64_t>(base + begin)}, {static_cast<std::int64_t>(base + end)}});
       sentences.push_back(std::move(sentence));
     }
   }

@@ -1,18 +1,20 @@
-// Every name becomes a sequence of word forms in a trie, with its plural and the other ways to write it. Finding walks the
-// tokens once; at each the longest name wins.
+// Every name becomes a sequence of word forms in a trie, with its plural and the other ways to write it.
+// Finding walks the tokens once; at each the longest name wins.
 //
 // Variants made when the index is built:
-//   plural          the last word takes a plural ending (inflections.csv); a possessive is met by a token's stem
-//   number          "No. 2 hold" is also "number 2 hold" and "hold number 2"; number words and digits have one form
-//   number words    a name with digits over twenty is also found in words ("300 mm lamp": "three hundred mm lamp")
-//   compound        two neighbouring words are also found as one ("chart room": "chartroom"), and one word as two by
+//   plural          the last word takes a plural ending (inflections.csv); a possessive is met by a token's
+//   stem number          "No. 2 hold" is also "number 2 hold" and "hold number 2"; number words and digits
+//   have one form number words    a name with digits over twenty is also found in words ("300 mm lamp":
+//   "three hundred mm lamp") compound        two neighbouring words are also found as one ("chart room":
+//   "chartroom"), and one word as two by
 //                   joining neighbouring tokens ("wheel house" for "wheelhouse")
 //   article         a leading "the" in the list is not needed in talk, unless the rest is a word of grammar
-// A compartment number of two or more parts is a name; of one part ("207") it counts only after a word such as "room".
+// A compartment number of two or more parts is a name; of one part ("207") it counts only after a word such
+// as "room".
 //
-// Near matches: a word that is one letter off (left out, added, changed, or two exchanged) a word of a name, where the
-// name's other words stand beside it, or where it is a name of one word of seven letters or more that is no plural or
-// other form of a known word. They are marked, and offered.
+// Near matches: a word that is one letter off (left out, added, changed, or two exchanged) a word of a name,
+// where the name's other words stand beside it, or where it is a name of one word of seven letters or more
+// that is no plural or other form of a known word. They are marked, and offered.
 #include "witnessmark/language/term_finder.h"
 
 #include <fmt/format.h>
@@ -85,7 +87,8 @@ class Builder {
     return word.size() > 3 && word.back() == 's' && word[word.size() - 2] != 's';
   }
 
-  void add_number_ways(const std::vector<std::string>& parts, std::vector<std::vector<std::string>>& ways) const {
+  void add_number_ways(const std::vector<std::string>& parts,
+                       std::vector<std::vector<std::string>>& ways) const {
     for (std::size_t i = 0; i + 1 < parts.size(); ++i) {
       const WordInfo* info = words_.find(word_form(parts[i]));
       if (!info || !info->flags.has(WordClass::number_sign)) continue;
@@ -136,7 +139,8 @@ class Builder {
     return made == digits ? std::string() : made;
   }
 
-  void put(const std::vector<std::string>& parts, std::uint32_t term, const std::string& written, bool plural) {
+  void put(const std::vector<std::string>& parts, std::uint32_t term, const std::string& written,
+           bool plural) {
     std::string joined;
     for (const std::string& part : parts) joined += (joined.empty() ? "" : " ") + part;
     index_.names_trie.add(words_.forms_of(joined), name_of(term, written, plural || is_plural(parts.back())));
@@ -183,7 +187,8 @@ class Builder {
 
 }  // namespace
 
-TermFinder::TermFinder(const AuthorityList& list, const Language& language) : index_(std::make_unique<Index>()) {
+TermFinder::TermFinder(const AuthorityList& list, const Language& language)
+    : index_(std::make_unique<Index>()) {
   index_->list = list;
   index_->words = &language.data().words;
   Builder builder(*index_, language.data().words);
@@ -201,7 +206,9 @@ TermFinder::TermFinder(TermFinder&&) noexcept = default;
 TermFinder& TermFinder::operator=(TermFinder&&) noexcept = default;
 TermFinder::~TermFinder() = default;
 
-const AuthorityList& TermFinder::list() const { return index_->list; }
+const AuthorityList& TermFinder::list() const {
+  return index_->list;
+}
 
 void TermFinder::Index::find(std::string_view text, const std::vector<Token>& tokens,
                              std::vector<TokenMention>& found) const {

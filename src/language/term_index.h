@@ -21,7 +21,8 @@ struct NameInList {
 struct TokenMention {
   std::uint32_t first = 0;
   std::uint32_t past = 0;
-  const std::vector<std::uint32_t>* names = nullptr;  ///< Indices into names: several terms may bear one name.
+  const std::vector<std::uint32_t>* names =
+      nullptr;  ///< Indices into names: several terms may bear one name.
   bool near_match = false;
 };
 
@@ -30,11 +31,11 @@ struct TermFinder::Index {
   const Words* words = nullptr;
   PhraseTrie names_trie;
   std::vector<NameInList> names;
-  PhraseTrie numbers;                                        ///< Numbers of one part, after a place word only.
-  /// Words of five letters and more of names, each with one letter left out, to the words themselves: a misspelling by
-  /// one letter shares one such remainder with the right word.
+  PhraseTrie numbers;  ///< Numbers of one part, after a place word only.
+  /// Words of five letters and more of names, each with one letter left out, to the words themselves: a
+  /// misspelling by one letter shares one such remainder with the right word.
   std::unordered_multimap<std::uint64_t, std::string> remainders;
-  std::unordered_map<std::uint64_t, std::string> name_words; ///< Forms of the words of names.
+  std::unordered_map<std::uint64_t, std::string> name_words;  ///< Forms of the words of names.
 
   /// Mentions among tokens that went through Words::normalize; text is what the tokens were made of.
   void find(std::string_view text, const std::vector<Token>& tokens, std::vector<TokenMention>& found) const;

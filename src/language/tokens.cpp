@@ -1,6 +1,7 @@
-// One pass over the bytes. ASCII words are folded by lower-casing while they are hashed; a word with other letters goes
-// through fold(). A run of digits ends where letters begin unless these are an ordinal or plural ending ("300mm" is two
-// joined tokens, "1st" and "1960s" are one). Separators of thousands inside digits are dropped ("1,200"); a point is kept.
+// One pass over the bytes. ASCII words are folded by lower-casing while they are hashed; a word with other
+// letters goes through fold(). A run of digits ends where letters begin unless these are an ordinal or plural
+// ending ("300mm" is two joined tokens, "1st" and "1960s" are one). Separators of thousands inside digits are
+// dropped ("1,200"); a point is kept.
 #include "witnessmark/language/tokens.h"
 
 #include <array>
@@ -30,8 +31,12 @@ constexpr std::array<std::uint8_t, 256> make_classes() {
 }
 constexpr std::array<std::uint8_t, 256> kClasses = make_classes();
 
-constexpr std::uint64_t mix(std::uint64_t hash, unsigned char byte) { return (hash ^ byte) * kPrime; }
-constexpr unsigned char lower(unsigned char c) { return c >= 'A' && c <= 'Z' ? static_cast<unsigned char>(c + 32) : c; }
+constexpr std::uint64_t mix(std::uint64_t hash, unsigned char byte) {
+  return (hash ^ byte) * kPrime;
+}
+constexpr unsigned char lower(unsigned char c) {
+  return c >= 'A' && c <= 'Z' ? static_cast<unsigned char>(c + 32) : c;
+}
 
 /// What a character outside ASCII is to us: its length, and the mark or apostrophe it stands for.
 struct Wide {
@@ -51,10 +56,18 @@ class Scanner {
           ++at_;
           close_ = false;
           break;
-        case kLetter: word(); break;
-        case kDigit: digits(); break;
-        case kWide: wide(); break;
-        default: mark(static_cast<char>(c), 1); break;
+        case kLetter:
+          word();
+          break;
+        case kDigit:
+          digits();
+          break;
+        case kWide:
+          wide();
+          break;
+        default:
+          mark(static_cast<char>(c), 1);
+          break;
       }
     }
   }
@@ -71,17 +84,23 @@ class Scanner {
     if (lead == 0xE2 && at(i + 1) == 0x80) {
       switch (at(i + 2)) {
         case 0x98:
-        case 0x99: return {3, '\''};
+        case 0x99:
+          return {3, '\''};
         case 0x9C:
-        case 0x9D: return {3, '"'};
+        case 0x9D:
+          return {3, '"'};
         case 0x90:
         case 0x91:
         case 0x92:
-        case 0x93: return {3, 'h'};
+        case 0x93:
+          return {3, 'h'};
         case 0x94:
-        case 0x95: return {3, '-'};
-        case 0xA6: return {3, '~'};
-        default: break;
+        case 0x95:
+          return {3, '-'};
+        case 0xA6:
+          return {3, '~'};
+        default:
+          break;
       }
     }
     const std::uint32_t length = lead >= 0xF0 ? 4 : lead >= 0xE0 ? 3 : lead >= 0xC0 ? 2 : 1;
@@ -142,7 +161,8 @@ class Scanner {
     const unsigned char first = byte(begin);
     token.capital = first >= 'A' && first <= 'Z';
     // A plural possessive: "cranes'". The apostrophe is swallowed unless a closing quote would need it.
-    if (const std::uint32_t length = apostrophe_at(at_); length > 0 && at_ > begin && lower(byte(at_ - 1)) == 's') {
+    if (const std::uint32_t length = apostrophe_at(at_);
+        length > 0 && at_ > begin && lower(byte(at_ - 1)) == 's') {
       at_ += length;
     }
     close_ = at_ < text_.size() && kClasses[byte(at_)] != kSpace;
@@ -184,26 +204,34 @@ class Scanner {
     if (a == 's' && single) return 1;
     if (single || is_letter_at(i + 2)) return 0;
     const unsigned char b = lower(byte(i + 1));
-    const bool ordinal = (a == 's' && b == 't') || (a == 'n' && b == 'd') || (a == 'r' && b == 'd') || (a == 't' && b == 'h');
+    const bool ordinal =
+        (a == 's' && b == 't') || (a == 'n' && b == 'd') || (a == 'r' && b == 'd') || (a == 't' && b == 'h');
     return ordinal ? 2 : 0;
   }
 
   void wide() {
     const Wide what = wide_at(at_);
     switch (what.stands_for) {
-      case 0: word(); break;
+      case 0:
+        word();
+        break;
       case ' ':
         at_ += what.length;
         close_ = false;
         break;
-      case 'h': hyphen(what.length); break;
-      default: mark(what.stands_for, what.length); break;
+      case 'h':
+        hyphen(what.length);
+        break;
+      default:
+        mark(what.stands_for, what.length);
+        break;
     }
   }
 
   /// A hyphen or short dash: between two words it joins them, else it is a dash.
   void hyphen(std::uint32_t length) {
-    const bool after = at_ + length < text_.size() && kClasses[byte(at_ + length)] != kSpace && text_[at_ + length] != '-';
+    const bool after =
+        at_ + length < text_.size() && kClasses[byte(at_ + length)] != kSpace && text_[at_ + length] != '-';
     if (close_ && after) {
       at_ += length;
       return;

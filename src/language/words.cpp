@@ -15,28 +15,106 @@ namespace witnessmark {
 namespace {
 
 constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count_)> kWordClasses{
-    "determiner", "indefinite", "be", "present_be", "have", "had_or_would", "do", "modal", "would", "we", "us", "they",
-    "it", "she", "this", "them", "pronoun", "new_one", "exist", "there", "in_there", "at", "from", "to", "of", "by",
-    "with", "for", "relation", "relation_degree", "side", "numbered_place", "coordinator", "subordinator", "relative",
-    "when", "where", "as", "before", "after", "until", "if", "then", "terminator", "terminator_soft", "question_word",
-    "how_many", "both", "old", "only", "more", "number_sign", "everything", "nothing", "negative",
-    "negative_determiner", "no_longer", "yet", "never", "gone", "person", "activity", "people_count", "of_them",
-    "colour", "shade", "material", "type", "condition", "event_noun", "in_place", "instead_of", "had_been", "used_to",
-    "used_word", "still", "already", "adverb", "got", "interviewer_label", "narrator_label", "filler", "off"};
+    "determiner",
+    "indefinite",
+    "be",
+    "present_be",
+    "have",
+    "had_or_would",
+    "do",
+    "modal",
+    "would",
+    "we",
+    "us",
+    "they",
+    "it",
+    "she",
+    "this",
+    "them",
+    "pronoun",
+    "new_one",
+    "exist",
+    "there",
+    "in_there",
+    "at",
+    "from",
+    "to",
+    "of",
+    "by",
+    "with",
+    "for",
+    "relation",
+    "relation_degree",
+    "side",
+    "numbered_place",
+    "coordinator",
+    "subordinator",
+    "relative",
+    "when",
+    "where",
+    "as",
+    "before",
+    "after",
+    "until",
+    "if",
+    "then",
+    "terminator",
+    "terminator_soft",
+    "question_word",
+    "how_many",
+    "both",
+    "old",
+    "only",
+    "more",
+    "number_sign",
+    "everything",
+    "nothing",
+    "negative",
+    "negative_determiner",
+    "no_longer",
+    "yet",
+    "never",
+    "gone",
+    "person",
+    "activity",
+    "people_count",
+    "of_them",
+    "colour",
+    "shade",
+    "material",
+    "type",
+    "condition",
+    "event_noun",
+    "in_place",
+    "instead_of",
+    "had_been",
+    "used_to",
+    "used_word",
+    "still",
+    "already",
+    "adverb",
+    "got",
+    "interviewer_label",
+    "narrator_label",
+    "filler",
+    "off"};
 
 constexpr std::array<std::string_view, 19> kCueClasses{
-    "hedge", "told", "told_order", "told_own", "read", "inferred", "would_have", "own_would_have", "first_hand",
-    "memory", "pseudo", "doubt", "correction", "nonfactual", "yes", "maybe", "no", "unknown", "before_time"};
+    "hedge",    "told",       "told_order",     "told_own",   "read",
+    "inferred", "would_have", "own_would_have", "first_hand", "memory",
+    "pseudo",   "doubt",      "correction",     "nonfactual", "yes",
+    "maybe",    "no",         "unknown",        "before_time"};
 
-constexpr std::array<std::string_view, 11> kQuantityClasses{"unit",  "ten",       "times", "phrase",    "about",
-                                                            "about_before", "least", "more_than", "most",
-                                                            "less_than", "not_a_count"};
-constexpr std::array<std::string_view, 13> kVerbKinds{"begins",  "ends",    "move",    "replace", "swap",
-                                                      "takeover", "present", "paint",   "unpaint", "name",
+constexpr std::array<std::string_view, 11> kQuantityClasses{
+    "unit",  "ten",       "times", "phrase",    "about",      "about_before",
+    "least", "more_than", "most",  "less_than", "not_a_count"};
+constexpr std::array<std::string_view, 13> kVerbKinds{"begins",   "ends",    "move",  "replace", "swap",
+                                                      "takeover", "present", "paint", "unpaint", "name",
                                                       "happened", "located", "built"};
 constexpr std::array<std::string_view, 2> kFrames{"object", "subject"};
-constexpr std::array<std::string_view, 13> kNeeds{"",     "place", "toplace", "fromplace", "weobject", "past", "move",
-                                                  "swap", "seen",  "colour",  "name",      "thing",    "location"};
+constexpr std::array<std::string_view, 13> kNeeds{"",     "place", "toplace", "fromplace", "weobject",
+                                                  "past", "move",  "swap",    "seen",      "colour",
+                                                  "name", "thing", "location"};
 
 template <typename Value, std::size_t N>
 std::optional<Value> index_of(const std::array<std::string_view, N>& names, std::string_view text) {
@@ -99,9 +177,10 @@ Result<void> load_quantities(Words& words, const FileReader& files, const std::f
     QuantityWord word{*what, 0, 0};
     for (const auto& [cell, value] : {std::pair{2, &word.least}, std::pair{3, &word.most}}) {
       const std::string& text = row[static_cast<std::size_t>(cell)];
-      if (text.empty() || text.size() > 9 || !std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; })) {
-        return file->error(row, static_cast<std::size_t>(cell), fmt::format("\"{}\" is not a whole number", text),
-                           "write digits");
+      if (text.empty() || text.size() > 9 ||
+          !std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; })) {
+        return file->error(row, static_cast<std::size_t>(cell),
+                           fmt::format("\"{}\" is not a whole number", text), "write digits");
       }
       *value = std::stoll(text);
     }
@@ -115,8 +194,9 @@ Result<void> load_quantities(Words& words, const FileReader& files, const std::f
         words.equal[tokens[0].form] = word_form(std::to_string(word.least));
       }
     }
-    add_phrase(words, row[0], [index](WordInfo& info) { info.quantity = static_cast<std::int32_t>(index); },
-               phrase_value(Words::PhraseKind::quantity, index));
+    add_phrase(
+        words, row[0], [index](WordInfo& info) { info.quantity = static_cast<std::int32_t>(index); },
+        phrase_value(Words::PhraseKind::quantity, index));
   }
   return {};
 }
@@ -126,9 +206,11 @@ Result<void> load_grammar(Words& words, const FileReader& files, const std::file
   if (!file) return file.error();
   for (const LexiconFile::Row& row : file->rows()) {
     const auto what = index_of<WordClass>(kWordClasses, row[1]);
-    if (!what) return file->error(row, 1, fmt::format("class \"{}\" is not known", row[1]), list_of(kWordClasses));
-    add_phrase(words, row[0], [&](WordInfo& info) { info.flags.set(*what); },
-               phrase_value(Words::PhraseKind::word, static_cast<std::size_t>(*what)));
+    if (!what)
+      return file->error(row, 1, fmt::format("class \"{}\" is not known", row[1]), list_of(kWordClasses));
+    add_phrase(
+        words, row[0], [&](WordInfo& info) { info.flags.set(*what); },
+        phrase_value(Words::PhraseKind::word, static_cast<std::size_t>(*what)));
   }
   return {};
 }
@@ -138,7 +220,8 @@ Result<void> load_cues(Words& words, const FileReader& files, const std::filesys
   if (!file) return file.error();
   for (const LexiconFile::Row& row : file->rows()) {
     const auto what = index_of<CueClass>(kCueClasses, row[1]);
-    if (!what) return file->error(row, 1, fmt::format("class \"{}\" is not known", row[1]), list_of(kCueClasses));
+    if (!what)
+      return file->error(row, 1, fmt::format("class \"{}\" is not known", row[1]), list_of(kCueClasses));
     const std::size_t index = words.cues.size();
     words.cues.push_back({*what, row[2], fold(row[0])});
     const auto single = [&](WordInfo& info) {
@@ -153,12 +236,14 @@ Result<void> load_cues(Words& words, const FileReader& files, const std::filesys
   return {};
 }
 
-Result<void> load_verb_forms(Words& words, const LexiconFile& file, const LexiconFile::Row& row, std::int32_t group) {
+Result<void> load_verb_forms(Words& words, const LexiconFile& file, const LexiconFile::Row& row,
+                             std::int32_t group) {
   std::size_t begin = 0;
   for (int form = 0; form < 5; ++form) {
     const std::size_t end = std::min(row[1].find(';', begin), row[1].size());
     if (form < 4 && end == row[1].size()) {
-      return file.error(row, 1, "five forms are wanted", "base;third person;past;participle;ing form, variants by |");
+      return file.error(row, 1, "five forms are wanted",
+                        "base;third person;past;participle;ing form, variants by |");
     }
     std::string part = row[1].substr(begin, end - begin);
     for (std::size_t from = 0; from <= part.size();) {
@@ -178,8 +263,8 @@ Result<void> load_verb_forms(Words& words, const LexiconFile& file, const Lexico
 }
 
 Result<void> load_verbs(Words& words, const FileReader& files, const std::filesystem::path& folder) {
-  const auto file =
-      LexiconFile::load(files, folder / "verbs.csv", {"verb", "forms", "particle", "statement", "frame", "needs"});
+  const auto file = LexiconFile::load(files, folder / "verbs.csv",
+                                      {"verb", "forms", "particle", "statement", "frame", "needs"});
   if (!file) return file.error();
   std::unordered_map<std::string, std::int32_t> groups;
   for (const LexiconFile::Row& row : file->rows()) {
@@ -190,8 +275,10 @@ Result<void> load_verbs(Words& words, const FileReader& files, const std::filesy
     const auto kind = index_of<VerbKind>(kVerbKinds, row[3]);
     const auto frame = index_of<VerbFrame>(kFrames, row[4]);
     const auto needs = index_of<VerbNeeds>(kNeeds, row[5]);
-    if (!kind) return file->error(row, 3, fmt::format("statement \"{}\" is not known", row[3]), list_of(kVerbKinds));
-    if (!frame) return file->error(row, 4, fmt::format("frame \"{}\" is not known", row[4]), list_of(kFrames));
+    if (!kind)
+      return file->error(row, 3, fmt::format("statement \"{}\" is not known", row[3]), list_of(kVerbKinds));
+    if (!frame)
+      return file->error(row, 4, fmt::format("frame \"{}\" is not known", row[4]), list_of(kFrames));
     if (!needs) return file->error(row, 5, fmt::format("need \"{}\" is not known", row[5]), list_of(kNeeds));
     verb.kind = *kind;
     verb.frame = *frame;
@@ -199,14 +286,16 @@ Result<void> load_verbs(Words& words, const FileReader& files, const std::filesy
     auto [group, made] = groups.emplace(verb.base, static_cast<std::int32_t>(words.verb_groups.size()));
     if (made) words.verb_groups.emplace_back();
     if (const auto read = load_verb_forms(words, *file, row, group->second); !read) return read.error();
-    words.verb_groups[static_cast<std::size_t>(group->second)].push_back(static_cast<std::uint32_t>(words.verbs.size()));
+    words.verb_groups[static_cast<std::size_t>(group->second)].push_back(
+        static_cast<std::uint32_t>(words.verbs.size()));
     words.verbs.push_back(std::move(verb));
   }
   for (std::vector<std::uint32_t>& group : words.verb_groups) {
     std::stable_sort(group.begin(), group.end(), [&words](std::uint32_t a, std::uint32_t b) {
       const Verb& x = words.verbs[a];
       const Verb& y = words.verbs[b];
-      if (x.particle_forms.size() != y.particle_forms.size()) return x.particle_forms.size() > y.particle_forms.size();
+      if (x.particle_forms.size() != y.particle_forms.size())
+        return x.particle_forms.size() > y.particle_forms.size();
       const auto weight = [](VerbNeeds needs) {
         // The more a row asks for, the earlier it is tried.
         if (needs == VerbNeeds::nothing) return 3;
@@ -221,8 +310,12 @@ Result<void> load_verbs(Words& words, const FileReader& files, const std::filesy
 
 }  // namespace
 
-std::string_view to_string(CueClass cue) { return kCueClasses[static_cast<std::size_t>(cue)]; }
-std::string_view to_string(WordClass word) { return kWordClasses[static_cast<std::size_t>(word)]; }
+std::string_view to_string(CueClass cue) {
+  return kCueClasses[static_cast<std::size_t>(cue)];
+}
+std::string_view to_string(WordClass word) {
+  return kWordClasses[static_cast<std::size_t>(word)];
+}
 
 WordInfo& Words::at(std::uint64_t form) {
   const auto slot_of = [this](std::uint64_t f) {
@@ -247,6 +340,14 @@ WordInfo& Words::at(std::uint64_t form) {
 }
 
 void Words::normalize(std::vector<Token>& tokens) const {
+  // "no. 2": the stop belongs to the word.
+  for (std::size_t i = 1; i + 1 < tokens.size(); ++i) {
+    if (tokens[i].mark != '.' || tokens[i + 1].kind != Token::Kind::number) continue;
+    const WordInfo* before = find(tokens[i - 1].form);
+    if (before && before->flags.has(WordClass::number_sign)) {
+      tokens.erase(tokens.begin() + static_cast<std::ptrdiff_t>(i));
+    }
+  }
   for (Token& token : tokens) {
     if (token.kind != Token::Kind::word) continue;
     if (const auto found = equal.find(token.form); found != equal.end()) {

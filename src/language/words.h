@@ -11,16 +11,93 @@
 
 namespace witnessmark {
 
-/// Classes of grammar words (words.csv), as bits of one token's flags. A phrase of several words sets the bit on its
-/// first token.
+/// Classes of grammar words (words.csv), as bits of one token's flags. A phrase of several words sets the bit
+/// on its first token.
 enum class WordClass : std::uint8_t {
-  determiner, indefinite, be, present_be, have, had_or_would, do_, modal, would, we, us, they, it, she, this_, them,
-  pronoun, new_one, exist, there, in_there, at, from, to, of, by, with, for_, relation, relation_degree, side,
-  numbered_place, coordinator, subordinator, relative, when, where, as, before, after, until, if_, then, terminator,
-  terminator_soft, question_word, how_many, both, old, only, more, number_sign, everything, nothing, negative,
-  negative_determiner, no_longer, yet, never, gone, person, activity, people_count, of_them, colour, shade, material,
-  type, condition, event_noun, in_place, instead_of, had_been, used_to, used_word, still, already, adverb, got,
-  interviewer_label, narrator_label, filler, off, count_
+  determiner,
+  indefinite,
+  be,
+  present_be,
+  have,
+  had_or_would,
+  do_,
+  modal,
+  would,
+  we,
+  us,
+  they,
+  it,
+  she,
+  this_,
+  them,
+  pronoun,
+  new_one,
+  exist,
+  there,
+  in_there,
+  at,
+  from,
+  to,
+  of,
+  by,
+  with,
+  for_,
+  relation,
+  relation_degree,
+  side,
+  numbered_place,
+  coordinator,
+  subordinator,
+  relative,
+  when,
+  where,
+  as,
+  before,
+  after,
+  until,
+  if_,
+  then,
+  terminator,
+  terminator_soft,
+  question_word,
+  how_many,
+  both,
+  old,
+  only,
+  more,
+  number_sign,
+  everything,
+  nothing,
+  negative,
+  negative_determiner,
+  no_longer,
+  yet,
+  never,
+  gone,
+  person,
+  activity,
+  people_count,
+  of_them,
+  colour,
+  shade,
+  material,
+  type,
+  condition,
+  event_noun,
+  in_place,
+  instead_of,
+  had_been,
+  used_to,
+  used_word,
+  still,
+  already,
+  adverb,
+  got,
+  interviewer_label,
+  narrator_label,
+  filler,
+  off,
+  count_
 };
 /// Flags of a token; more classes than fit in one word.
 struct Flags {
@@ -46,8 +123,25 @@ struct Flags {
 
 /// Classes of cues (cues.csv). Cues only suggest; each is kept as the span it was read from.
 enum class CueClass : std::uint8_t {
-  hedge, told, told_order, told_own, read, inferred, would_have, own_would_have, first_hand, memory, pseudo, doubt,
-  correction, nonfactual, yes, maybe, no, unknown, before_time
+  hedge,
+  told,
+  told_order,
+  told_own,
+  read,
+  inferred,
+  would_have,
+  own_would_have,
+  first_hand,
+  memory,
+  pseudo,
+  doubt,
+  correction,
+  nonfactual,
+  yes,
+  maybe,
+  no,
+  unknown,
+  before_time
 };
 std::string_view to_string(CueClass);
 
@@ -59,7 +153,17 @@ struct Cue {
 
 /// Classes of quantity words (quantities.csv).
 enum class QuantityClass : std::uint8_t {
-  unit, ten, times, phrase, about, about_before, least, more_than, most, less_than, not_a_count
+  unit,
+  ten,
+  times,
+  phrase,
+  about,
+  about_before,
+  least,
+  more_than,
+  most,
+  less_than,
+  not_a_count
 };
 struct QuantityWord {
   QuantityClass quantity = QuantityClass::unit;
@@ -70,15 +174,39 @@ struct QuantityWord {
 enum class VerbForm : std::uint8_t { base = 1, third = 2, past = 4, participle = 8, ing = 16 };
 /// What a verb row makes of its arguments.
 enum class VerbKind : std::uint8_t {
-  begins, ends, move, replace, swap, takeover, present, paint, unpaint, name, happened, located, built
+  begins,
+  ends,
+  move,
+  replace,
+  swap,
+  takeover,
+  present,
+  paint,
+  unpaint,
+  name,
+  happened,
+  located,
+  built
 };
 enum class VerbFrame : std::uint8_t { object, subject };
 enum class VerbNeeds : std::uint8_t {
-  nothing, place, toplace, fromplace, weobject, past, move, swap, seen, colour, name, thing, location
+  nothing,
+  place,
+  toplace,
+  fromplace,
+  weobject,
+  past,
+  move,
+  swap,
+  seen,
+  colour,
+  name,
+  thing,
+  location
 };
 struct Verb {
   std::string base;
-  std::string particle;                          ///< "off"; empty when none.
+  std::string particle;  ///< "off"; empty when none.
   std::vector<std::uint64_t> particle_forms;
   VerbKind kind = VerbKind::begins;
   VerbFrame frame = VerbFrame::object;
@@ -91,22 +219,23 @@ struct WordInfo {
   /// "lay" is a form of two verbs. VerbForm bits (0: none) and index into verb_groups.
   std::uint8_t verb_forms[2] = {0, 0};
   std::int32_t verb_group[2] = {-1, -1};
-  bool starts_phrase = false;        ///< Some phrase of two or more words begins with it.
-  std::int32_t cue = -1;             ///< Index of a one-word cue list.
-  std::int32_t quantity = -1;        ///< Index into quantities.
+  bool starts_phrase = false;  ///< Some phrase of two or more words begins with it.
+  std::int32_t cue = -1;       ///< Index of a one-word cue list.
+  std::int32_t quantity = -1;  ///< Index into quantities.
 };
 
 /// All words of a language but dates.
 struct Words {
   /// Spelling variants and number words to one form; applied to every token before anything is looked up.
   std::unordered_map<std::uint64_t, std::uint64_t> equal;
-  std::unordered_map<std::uint64_t, std::string> digits_of;       ///< Form of "two" to "2".
+  std::unordered_map<std::uint64_t, std::string> digits_of;  ///< Form of "two" to "2".
   std::vector<std::pair<std::string, std::string>> plural_endings;
 
   std::vector<Cue> cues;
   std::vector<QuantityWord> quantities;
   std::vector<Verb> verbs;
-  std::vector<std::vector<std::uint32_t>> verb_groups;            ///< Rows of verbs of one base, longest particle first.
+  std::vector<std::vector<std::uint32_t>>
+      verb_groups;  ///< Rows of verbs of one base, longest particle first.
   std::vector<std::vector<std::uint32_t>> cue_lists;
 
   enum class PhraseKind : std::uint32_t { word, cue, quantity };

@@ -12,7 +12,9 @@
 namespace witnessmark::gold {
 namespace {
 
-bool is_space(char c) { return c == ' ' || c == '\n' || c == '\t' || c == '\r'; }
+bool is_space(char c) {
+  return c == ' ' || c == '\n' || c == '\t' || c == '\r';
+}
 
 /// The text with runs of white space made one blank, and for each of its bytes the byte it came from.
 std::string collapse(const std::string& text, std::vector<std::size_t>& origin) {
@@ -104,7 +106,8 @@ std::vector<std::pair<std::size_t, std::size_t>> pair_up(const std::vector<Claim
       if (same_claim(proposed[p], coded[c])) edges[p].push_back(c);
     }
     std::stable_sort(edges[p].begin(), edges[p].end(), [&](std::size_t a, std::size_t b) {
-      return overlap(proposed[p].quotes.front(), coded[a].quote) > overlap(proposed[p].quotes.front(), coded[b].quote);
+      return overlap(proposed[p].quotes.front(), coded[a].quote) >
+             overlap(proposed[p].quotes.front(), coded[b].quote);
     });
   }
   std::vector<std::optional<std::size_t>> owner(coded.size());

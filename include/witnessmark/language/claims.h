@@ -12,14 +12,15 @@
 
 namespace witnessmark {
 
-/// What reading one interview needs besides its transcript. A view: everything it points to must outlive the call.
+/// What reading one interview needs besides its transcript. A view: everything it points to must outlive the
+/// call.
 struct ReadingContext {
-  const Language* language = nullptr;      ///< Must be set, as must both finders.
+  const Language* language = nullptr;  ///< Must be set, as must both finders.
   const TermFinder* places = nullptr;
   const TermFinder* equipment = nullptr;
-  const Interview* interview = nullptr;    ///< May be missing: then there is no date to reckon from.
-  std::span<const Person> persons;         ///< All that may speak or be named; found by their keys.
-  std::span<const Speaker> speakers;       ///< Of any interview; those of others are passed over.
+  const Interview* interview = nullptr;  ///< May be missing: then there is no date to reckon from.
+  std::span<const Person> persons;       ///< All that may speak or be named; found by their keys.
+  std::span<const Speaker> speakers;     ///< Of any interview; those of others are passed over.
   std::span<const NamedEvent> events;
   std::span<const std::vector<std::string>> locations;  ///< Of the itinerary: preferred name first.
   DatePolicy policy = default_date_policy();
@@ -28,14 +29,14 @@ struct ReadingContext {
 
 /// What was read from one transcript.
 struct Proposals {
-  std::vector<Claim> claims;       ///< In order of the text; ids are nil, rank orders them for review.
-  std::vector<Mention> mentions;   ///< Everything read as something, in order of the text; they may overlap.
+  std::vector<Claim> claims;      ///< In order of the text; ids are nil, rank orders them for review.
+  std::vector<Mention> mentions;  ///< Everything read as something, in order of the text; they may overlap.
 };
 
-/// Reads the claims of a transcript. Utterances of interviewers make no claims of their own; what they ask carries into
-/// the answer. Without speaker labels a single narrator is assumed and sentences that end in a question mark are taken for
-/// the interviewer's. A claim has a statement and at least a subject or a place. The same input gives the same output;
-/// time grows linearly with the text.
+/// Reads the claims of a transcript. Utterances of interviewers make no claims of their own; what they ask
+/// carries into the answer. Without speaker labels a single narrator is assumed and sentences that end in a
+/// question mark are taken for the interviewer's. A claim has a statement and at least a subject or a place.
+/// The same input gives the same output; time grows linearly with the text.
 Proposals read_claims(const ReadingContext& context, const Transcript& transcript,
                       const std::vector<Sentence>& sentences);
 
@@ -43,8 +44,9 @@ Proposals read_claims(const ReadingContext& context, const Transcript& transcrip
 std::vector<Claim> propose_claims(const ReadingContext& context, const Transcript& transcript,
                                   const std::vector<Sentence>& sentences);
 
-/// Role and person behind an utterance's label: the speakers' table, else a label that is or begins an interviewer's or
-/// narrator's name or gives their initials ("Q", "INT" and the like are in the language's words), else the only narrator.
+/// Role and person behind an utterance's label: the speakers' table, else a label that is or begins an
+/// interviewer's or narrator's name or gives their initials ("Q", "INT" and the like are in the language's
+/// words), else the only narrator.
 struct SpeakerIdentity {
   SpeakerRole role = SpeakerRole::unknown;
   std::string person;

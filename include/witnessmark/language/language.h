@@ -9,9 +9,9 @@
 
 namespace witnessmark {
 
-/// Everything specific to one language, read from shared/language/<code>/ or a user's own folder of the same files:
-/// dates, abbreviations, grammar words, cues, verbs, numbers, equal spellings and plural endings. README.md in that
-/// folder describes every file and column.
+/// Everything specific to one language, read from shared/language/<code>/ or a user's own folder of the same
+/// files: dates, abbreviations, grammar words, cues, verbs, numbers, equal spellings and plural endings.
+/// README.md in that folder describes every file and column.
 class Language {
  public:
   /// The Error names file, line and column.

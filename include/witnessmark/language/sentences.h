@@ -12,19 +12,21 @@
 
 namespace witnessmark {
 
-/// Words ending in a full stop that do not end a sentence ("Mr.", "Lt.", "No."), from shared/language/<code>/.
+/// Words ending in a full stop that do not end a sentence ("Mr.", "Lt.", "No."), from
+/// shared/language/<code>/.
 struct Abbreviations {
   std::unordered_set<std::string> never_end;      ///< Folded, without the stop.
   std::unordered_set<std::string> before_number;  ///< "No." and the like: no end only before a digit.
   std::unordered_set<std::string> before_lower;   ///< "Ltd.": no end before a word in small letters.
-  std::unordered_set<std::string> initials;       ///< Letters that, as a single capital with a stop, begin a name.
-  std::vector<std::string> clause_words;          ///< Folded; where a long stretch without stops may be cut, longest first.
+  std::unordered_set<std::string> initials;  ///< Letters that, as a single capital with a stop, begin a name.
+  std::vector<std::string>
+      clause_words;  ///< Folded; where a long stretch without stops may be cut, longest first.
   static Result<Abbreviations> load(const FileReader& files, const std::filesystem::path& folder);
 };
 
-/// Sentence ranges of a text: ICU's rules (UAX #29), but no break after an abbreviation. Where machine captions have no
-/// full stops, a stretch longer than most_words is cut at the next clause word or time mark instead (callers pass 0 for
-/// no cutting).
+/// Sentence ranges of a text: ICU's rules (UAX #29), but no break after an abbreviation. Where machine
+/// captions have no full stops, a stretch longer than most_words is cut at the next clause word or time mark
+/// instead (callers pass 0 for no cutting).
 std::vector<CodePointRange> split_sentences(std::string_view text, const Abbreviations& abbreviations,
                                             std::size_t most_words = 0);
 

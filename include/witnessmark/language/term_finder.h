@@ -16,18 +16,18 @@ class Language;
 /// A term of a list named in a text. A name with several meanings gives one mention with several terms.
 struct TermMention {
   CodePointRange range;
-  std::vector<std::uint32_t> terms;   ///< Indices into the list's terms, in list order.
+  std::vector<std::uint32_t> terms;  ///< Indices into the list's terms, in list order.
   bool plural = false;
-  bool near_match = false;            ///< A likely misspelling: to be offered, never assumed.
-  std::string name;                   ///< The list's name that matched.
+  bool near_match = false;  ///< A likely misspelling: to be offered, never assumed.
+  std::string name;         ///< The list's name that matched.
   bool operator==(const TermMention&) const = default;
 };
 
-/// Finds the terms of an authority list in running text, in one pass over its tokens: preferred, former and spoken names,
-/// plural and possessive forms, number words for digits and the other way round ("number two hold", "2-inch"), compounds
-/// written as one word or two, compartment numbers of two or more parts, and numbers of one part after a word such as
-/// "compartment". The longest name wins. Where a term's name is the last word or words of longer names only, nothing is
-/// guessed.
+/// Finds the terms of an authority list in running text, in one pass over its tokens: preferred, former and
+/// spoken names, plural and possessive forms, number words for digits and the other way round ("number two
+/// hold", "2-inch"), compounds written as one word or two, compartment numbers of two or more parts, and
+/// numbers of one part after a word such as "compartment". The longest name wins. Where a term's name is the
+/// last word or words of longer names only, nothing is guessed.
 class TermFinder {
  public:
   /// Keeps a copy of the list, and refers to the language, which must outlive it.

@@ -1,6 +1,6 @@
-// From the words of an utterance to what stands where: dates, terms of the lists, numbers, cues and grammar words. Every
-// step is one pass over the tokens. Dates come first, then things, then numbers: "the three hundred lamp" is a lamp and
-// "nineteen forty-four" a year before either holds a number.
+// From the words of an utterance to what stands where: dates, terms of the lists, numbers, cues and grammar
+// words. Every step is one pass over the tokens. Dates come first, then things, then numbers: "the three
+// hundred lamp" is a lamp and "nineteen forty-four" a year before either holds a number.
 #include <algorithm>
 
 #include "language/claims/passage.h"
@@ -10,9 +10,9 @@ namespace witnessmark::claims {
 namespace {
 
 bool hides_negatives(CueClass cue) {
-  return cue == CueClass::pseudo || cue == CueClass::memory || cue == CueClass::doubt || cue == CueClass::hedge ||
-         cue == CueClass::correction || cue == CueClass::inferred || cue == CueClass::told ||
-         cue == CueClass::before_time;
+  return cue == CueClass::pseudo || cue == CueClass::memory || cue == CueClass::doubt ||
+         cue == CueClass::hedge || cue == CueClass::correction || cue == CueClass::inferred ||
+         cue == CueClass::told || cue == CueClass::before_time;
 }
 
 class NumberReader {
@@ -60,9 +60,9 @@ class NumberReader {
     for (; at < count; ++at) {
       const QuantityWord* word = word_at(at);
       if (!word) {
-        const bool bridge = any && total + part >= 100 && passage_.notes[at].flags.has(WordClass::coordinator) &&
-                            at + 1 < count && word_at(at + 1) &&
-                            word_at(at + 1)->quantity <= QuantityClass::ten;
+        const bool bridge = any && total + part >= 100 &&
+                            passage_.notes[at].flags.has(WordClass::coordinator) && at + 1 < count &&
+                            word_at(at + 1) && word_at(at + 1)->quantity <= QuantityClass::ten;
         if (bridge) continue;
         break;
       }
@@ -92,14 +92,15 @@ class NumberReader {
   std::uint32_t phrase(std::uint32_t i, QuantityWord& word) const {
     if (!passage_.notes[i].info || !passage_.notes[i].info->starts_phrase) return i;
     std::uint32_t past = i;
-    words_.phrases.match(passage_.tokens, i, [&](std::size_t length, const std::vector<std::uint32_t>& values) {
-      for (const std::uint32_t value : values) {
-        if (value >> 28 == static_cast<std::uint32_t>(Words::PhraseKind::quantity)) {
-          past = i + static_cast<std::uint32_t>(length);
-          word = words_.quantities[value & 0x0FFFFFFF];
-        }
-      }
-    });
+    words_.phrases.match(passage_.tokens, i,
+                         [&](std::size_t length, const std::vector<std::uint32_t>& values) {
+                           for (const std::uint32_t value : values) {
+                             if (value >> 28 == static_cast<std::uint32_t>(Words::PhraseKind::quantity)) {
+                               past = i + static_cast<std::uint32_t>(length);
+                               word = words_.quantities[value & 0x0FFFFFFF];
+                             }
+                           }
+                         });
     return past;
   }
 
@@ -116,8 +117,8 @@ class NumberReader {
       number.most = before.most;
     } else {
       if (!qualified) {
-        if (const QuantityWord* word = word_at(i);
-            word && word->quantity >= QuantityClass::about_before && word->quantity != QuantityClass::not_a_count) {
+        if (const QuantityWord* word = word_at(i); word && word->quantity >= QuantityClass::about_before &&
+                                                   word->quantity != QuantityClass::not_a_count) {
           before = *word;
           qualified = true;
           at = i + 1;
@@ -167,7 +168,9 @@ class NumberReader {
         number.most += word.most;
         number.about = true;
         break;
-      default: number.bound = word.quantity; break;
+      default:
+        number.bound = word.quantity;
+        break;
     }
   }
 
@@ -198,10 +201,9 @@ class NumberReader {
       number.measure = next && next->quantity == QuantityClass::not_a_count;
     }
     if (number.span.first > 0) {
-      number.ordinal_name =
-          passage_.notes[number.span.first - 1].flags.has(WordClass::number_sign) &&
-          passage_.tokens[number.span.first - 1].kind == Token::Kind::word &&
-          !passage_.notes[number.span.first - 1].flags.has(WordClass::negative_determiner);
+      number.ordinal_name = passage_.notes[number.span.first - 1].flags.has(WordClass::number_sign) &&
+                            passage_.tokens[number.span.first - 1].kind == Token::Kind::word &&
+                            !passage_.notes[number.span.first - 1].flags.has(WordClass::negative_determiner);
     }
   }
 
@@ -209,7 +211,9 @@ class NumberReader {
   const Words& words_;
 };
 
-bool is_comma(const Token& token) { return token.kind == Token::Kind::mark && token.mark == ','; }
+bool is_comma(const Token& token) {
+  return token.kind == Token::Kind::mark && token.mark == ',';
+}
 
 }  // namespace
 
@@ -285,8 +289,11 @@ void Annotator::find_heads(const HeadMemory& heads, Passage& passage) {
     if (before > 0 && passage.notes[before].flags.has(WordClass::old)) --before;
     const Flags& f = passage.notes[before].flags;
     const WordInfo* counting = passage.notes[before].info;
-    const bool number = passage.tokens[before].kind == Token::Kind::number || (counting && counting->quantity >= 0);
-    if ((!f.has(WordClass::determiner) && !number) || f.has(WordClass::indefinite) || f.has(WordClass::negative_determiner)) continue;
+    const bool number =
+        passage.tokens[before].kind == Token::Kind::number || (counting && counting->quantity >= 0);
+    if ((!f.has(WordClass::determiner) && !number) || f.has(WordClass::indefinite) ||
+        f.has(WordClass::negative_determiner))
+      continue;
     const auto term = heads.term_of(passage.tokens[i].form, place_near(passage, i));
     if (!term) continue;
     Thing thing;
@@ -346,7 +353,8 @@ void Annotator::find_things(const HeadMemory& heads, Passage& passage) {
   if (finders_.locations) add_things(*finders_.locations, ThingKind::location, passage);
   if (finders_.persons) add_things(*finders_.persons, ThingKind::person, passage);
   find_heads(heads, passage);
-  // Where mentions overlap the longer wins; of equal ones the list named first, but a capitalised person over a thing.
+  // Where mentions overlap the longer wins; of equal ones the list named first, but a capitalised person over
+  // a thing.
   std::stable_sort(passage.things.begin(), passage.things.end(), [](const Thing& a, const Thing& b) {
     const auto length = [](const Thing& t) { return t.span.past - t.span.first; };
     if (a.near_match != b.near_match) return !a.near_match;
@@ -356,7 +364,8 @@ void Annotator::find_things(const HeadMemory& heads, Passage& passage) {
   std::vector<Thing> kept;
   for (Thing& thing : passage.things) {
     bool free = true;
-    for (std::uint32_t k = thing.span.first; k < thing.span.past; ++k) free = free && passage.notes[k].thing < 0;
+    for (std::uint32_t k = thing.span.first; k < thing.span.past; ++k)
+      free = free && passage.notes[k].thing < 0;
     if (!free) {
       // A place that is also a location of the itinerary is both.
       if (thing.kind == ThingKind::location) {
@@ -372,11 +381,13 @@ void Annotator::find_things(const HeadMemory& heads, Passage& passage) {
     for (std::uint32_t k = thing.span.first; k < thing.span.past; ++k) passage.notes[k].thing = 0;
     kept.push_back(std::move(thing));
   }
-  std::sort(kept.begin(), kept.end(), [](const Thing& a, const Thing& b) { return a.span.first < b.span.first; });
+  std::sort(kept.begin(), kept.end(),
+            [](const Thing& a, const Thing& b) { return a.span.first < b.span.first; });
   passage.things = std::move(kept);
   for (std::size_t t = 0; t < passage.things.size(); ++t) {
     const Span& span = passage.things[t].span;
-    for (std::uint32_t k = span.first; k < span.past; ++k) passage.notes[k].thing = static_cast<std::int32_t>(t);
+    for (std::uint32_t k = span.first; k < span.past; ++k)
+      passage.notes[k].thing = static_cast<std::int32_t>(t);
   }
 }
 
@@ -421,7 +432,8 @@ void Annotator::find_phrases(Passage& passage) {
     std::vector<std::uint32_t> cues;
     std::vector<std::uint32_t> answers;
     const auto take = [&](std::uint32_t index, std::uint32_t length) {
-      const bool answer = words.cues[index].cue >= CueClass::yes && words.cues[index].cue <= CueClass::unknown;
+      const bool answer =
+          words.cues[index].cue >= CueClass::yes && words.cues[index].cue <= CueClass::unknown;
       std::uint32_t& best = answer ? longest_answer : longest;
       std::vector<std::uint32_t>& list = answer ? answers : cues;
       if (length > best) list.clear();
@@ -432,17 +444,18 @@ void Annotator::find_phrases(Passage& passage) {
       for (const std::uint32_t index : words.cue_lists[static_cast<std::size_t>(info->cue)]) take(index, 1);
     }
     if (info->starts_phrase) {
-      words.phrases.match(passage.tokens, i, [&](std::size_t length, const std::vector<std::uint32_t>& values) {
-        for (const std::uint32_t value : values) {
-          const std::uint32_t index = value & 0x0FFFFFFF;
-          if (value >> 28 == static_cast<std::uint32_t>(Words::PhraseKind::word)) {
-            passage.notes[i].flags.set(static_cast<WordClass>(index));
-            passage.notes[i].reach = std::max(passage.notes[i].reach, static_cast<std::uint8_t>(length));
-          } else if (value >> 28 == static_cast<std::uint32_t>(Words::PhraseKind::cue)) {
-            take(index, static_cast<std::uint32_t>(length));
-          }
-        }
-      });
+      words.phrases.match(
+          passage.tokens, i, [&](std::size_t length, const std::vector<std::uint32_t>& values) {
+            for (const std::uint32_t value : values) {
+              const std::uint32_t index = value & 0x0FFFFFFF;
+              if (value >> 28 == static_cast<std::uint32_t>(Words::PhraseKind::word)) {
+                passage.notes[i].flags.set(static_cast<WordClass>(index));
+                passage.notes[i].reach = std::max(passage.notes[i].reach, static_cast<std::uint8_t>(length));
+              } else if (value >> 28 == static_cast<std::uint32_t>(Words::PhraseKind::cue)) {
+                take(index, static_cast<std::uint32_t>(length));
+              }
+            }
+          });
     }
     for (const std::uint32_t cue : answers) add_cue({i, i + longest_answer}, cue);
     if (longest == 0 || i + longest <= cue_past) continue;
@@ -478,8 +491,8 @@ void Annotator::read_phrase(Passage& passage, Thing& thing) {
     if (flags.has(WordClass::of) && at >= 2) {
       // "two of the davits": the number counts them. "some of the lamps", "a sort of a locker".
       const Note& before = passage.notes[at - 2];
-      if (before.number >= 0 || before.flags.has(WordClass::everything) || before.flags.has(WordClass::both) ||
-          before.flags.has(WordClass::indefinite)) {
+      if (before.number >= 0 || before.flags.has(WordClass::everything) ||
+          before.flags.has(WordClass::both) || before.flags.has(WordClass::indefinite)) {
         --at;
         determined = false;
         continue;
@@ -494,9 +507,9 @@ void Annotator::read_phrase(Passage& passage, Thing& thing) {
     const bool adjective = flags.has(WordClass::both) || flags.has(WordClass::only) ||
                            flags.has(WordClass::everything) || flags.has(WordClass::indefinite);
     if (determined && !adjective) break;
-    if (adjective || flags.has(WordClass::old) || flags.has(WordClass::more) || flags.has(WordClass::colour) ||
-        flags.has(WordClass::shade) || flags.has(WordClass::material) || flags.has(WordClass::type) ||
-        flags.has(WordClass::condition)) {
+    if (adjective || flags.has(WordClass::old) || flags.has(WordClass::more) ||
+        flags.has(WordClass::colour) || flags.has(WordClass::shade) || flags.has(WordClass::material) ||
+        flags.has(WordClass::type) || flags.has(WordClass::condition)) {
       --at;
       continue;
     }
@@ -562,7 +575,8 @@ void Annotator::settle_roles(Passage& passage) {
                                                      is_comma(passage.tokens[link]));
     if (joined && before.kind == thing.kind && !passage.notes[link].flags.has(WordClass::terminator)) {
       thing.role = before.role;
-      if (before.negated && before.head + 6 > thing.head && !is_comma(passage.tokens[link])) thing.negated = true;
+      if (before.negated && before.head + 6 > thing.head && !is_comma(passage.tokens[link]))
+        thing.negated = true;
     }
   }
 }
@@ -572,10 +586,10 @@ void Annotator::withdraw_corrected(Passage& passage) {
   const Words& words = language_.data().words;
   for (const CueSpan& cue : passage.cues) {
     if (words.cues[cue.cue].cue != CueClass::correction) continue;
-    const auto after = std::find_if(passage.things.begin(), passage.things.end(), [&](const Thing& thing) {
-      return thing.span.first >= cue.span.past;
-    });
-    if (after == passage.things.end() || after == passage.things.begin() || after->head > cue.span.past + 3) continue;
+    const auto after = std::find_if(passage.things.begin(), passage.things.end(),
+                                    [&](const Thing& thing) { return thing.span.first >= cue.span.past; });
+    if (after == passage.things.end() || after == passage.things.begin() || after->head > cue.span.past + 3)
+      continue;
     for (auto before = std::prev(after);; --before) {
       if (before->span.past + 4 < cue.span.first) break;
       if (before->kind == after->kind && before->terms != after->terms) {

@@ -1,6 +1,7 @@
-// A thing can be subject or object when it is equipment, names no person ("the crane driver") and no preposition makes it
-// a place or an instrument. Places are chosen by the preposition before them: for endings "off" and "out of" first, for
-// everything else "in", "on", "to"; the nearest to the right of the verb first, then to its left, then in the clause.
+// A thing can be subject or object when it is equipment, names no person ("the crane driver") and no
+// preposition makes it a place or an instrument. Places are chosen by the preposition before them: for
+// endings "off" and "out of" first, for everything else "in", "on", "to"; the nearest to the right of the
+// verb first, then to its left, then in the clause.
 #include "language/claims/arguments.h"
 
 #include <algorithm>
@@ -8,7 +9,9 @@
 namespace witnessmark::claims {
 namespace {
 
-bool holds(const Span& span, const Thing& thing) { return span.holds(thing.span.first); }
+bool holds(const Span& span, const Thing& thing) {
+  return span.holds(thing.span.first);
+}
 
 }  // namespace
 
@@ -56,7 +59,8 @@ std::vector<const Thing*> Arguments::group_in(Span span, bool from_right) const 
     }
   } else {
     group.push_back(inside.front());
-    for (std::size_t i = 1; i < inside.size() && joined(*inside[i - 1], *inside[i]); ++i) group.push_back(inside[i]);
+    for (std::size_t i = 1; i < inside.size() && joined(*inside[i - 1], *inside[i]); ++i)
+      group.push_back(inside[i]);
   }
   return group;
 }
@@ -107,7 +111,8 @@ const Thing* Arguments::place_in(Span span, std::initializer_list<Role> roles, b
   const Thing* found = nullptr;
   for (const Thing& thing : c_.passage.things) {
     if (!holds(span, thing) || thing.shadowed || thing.corrected) continue;
-    const bool fits = locations ? thing.kind == ThingKind::location || thing.location : thing.kind == ThingKind::place;
+    const bool fits =
+        locations ? thing.kind == ThingKind::location || thing.location : thing.kind == ThingKind::place;
     if (!fits || std::find(roles.begin(), roles.end(), thing.role) == roles.end()) continue;
     // "in the locker room on the second deck": the inner of two that nest.
     if (found && !locations) {
@@ -146,7 +151,8 @@ std::optional<Referent> Arguments::place_for(const Predicate* p, std::uint32_t c
     const std::uint32_t verb = first.past_predicate > first.first_predicate
                                    ? c_.reading.predicates[first.first_predicate].span.first
                                    : first.span.past;
-    if (const Thing* opening = place_in({first.span.first, verb}, {Role::at})) return referent_of(c_, *opening);
+    if (const Thing* opening = place_in({first.span.first, verb}, {Role::at}))
+      return referent_of(c_, *opening);
   }
   if (any_in(own.span, WordClass::in_place) || any_in(own.span, WordClass::in_there)) {
     for (std::uint32_t k = clause; k > 0; --k) {
@@ -174,8 +180,9 @@ std::string Arguments::relative_place(Span span, const Thing* subject) const {
     std::uint32_t first = thing.head;
     while (first > span.first && !is_mark(first - 1) && passage.notes[first - 1].thing < 0 &&
            (has(first - 1, WordClass::relation) || has(first - 1, WordClass::relation_degree) ||
-            has(first - 1, WordClass::of) || has(first - 1, WordClass::side) || has(first - 1, WordClass::to) ||
-            (first >= 2 && passage.notes[first - 2].reach > 1) || (first >= 3 && passage.notes[first - 3].reach > 2))) {
+            has(first - 1, WordClass::of) || has(first - 1, WordClass::side) ||
+            has(first - 1, WordClass::to) || (first >= 2 && passage.notes[first - 2].reach > 1) ||
+            (first >= 3 && passage.notes[first - 3].reach > 2))) {
       --first;
     }
     return std::string(passage.words({first, thing.span.past}));
@@ -183,15 +190,18 @@ std::string Arguments::relative_place(Span span, const Thing* subject) const {
   // "over the door": a thing of no list.
   for (std::uint32_t i = span.first; i < span.past; ++i) {
     const std::uint32_t reach = c_.passage.notes[i].reach;
-    if (!has(i, WordClass::relation) || has(i, WordClass::at) || has(i, WordClass::by) || i + reach + 1 >= span.past) continue;
+    if (!has(i, WordClass::relation) || has(i, WordClass::at) || has(i, WordClass::by) ||
+        i + reach + 1 >= span.past)
+      continue;
     if (!has(i + reach, WordClass::determiner) || c_.passage.notes[i + reach].date >= 0 ||
         c_.passage.notes[i].cue >= 0) {
       continue;
     }
     std::uint32_t past = i + reach + 1;
     while (past < span.past && past < i + reach + 4 && !is_mark(past) && c_.passage.notes[past].date < 0 &&
-           !has(past, WordClass::at) && !has(past, WordClass::coordinator) && !has(past, WordClass::subordinator) &&
-           !has(past, WordClass::be) && !has(past, WordClass::relative) && !has(past, WordClass::to)) {
+           !has(past, WordClass::at) && !has(past, WordClass::coordinator) &&
+           !has(past, WordClass::subordinator) && !has(past, WordClass::be) &&
+           !has(past, WordClass::relative) && !has(past, WordClass::to)) {
       ++past;
     }
     if (past == i + reach + 1) continue;
@@ -216,14 +226,16 @@ const Thing* Arguments::antecedent(const Predicate& p) const {
   if (!own.relative || own.span.first <= c_.reading.span.first) return nullptr;
   const Thing* found = nullptr;
   for (const Thing& thing : c_.passage.things) {
-    if (!c_.reading.span.holds(thing.span.first) || thing.span.past > own.span.first || !candidate(thing)) continue;
+    if (!c_.reading.span.holds(thing.span.first) || thing.span.past > own.span.first || !candidate(thing))
+      continue;
     if (thing.span.past + 2 > own.span.first) found = &thing;
   }
   return found;
 }
 
 std::optional<Referent> Arguments::pronoun(bool plural, std::uint32_t at) const {
-  // Within the sentence the nearest before it; a name set after a comma comes too ("it was never there, the winch").
+  // Within the sentence the nearest before it; a name set after a comma comes too ("it was never there, the
+  // winch").
   const Thing* inside = nullptr;
   for (const Thing& thing : c_.passage.things) {
     if (!c_.reading.span.holds(thing.span.first) || thing.plural != plural || !candidate(thing)) continue;
@@ -264,12 +276,14 @@ bool Arguments::pronoun_object(const Predicate& p, bool& plural) const {
 bool Arguments::open_after(const Predicate& p) const {
   std::uint32_t i = p.span.past;
   while (i < p.right.past && has(i, WordClass::adverb)) ++i;
-  if (i >= c_.reading.span.past || i >= p.right.past || is_mark(i) || c_.passage.notes[i].date >= 0) return true;
-  return has(i, WordClass::at) || has(i, WordClass::to) || has(i, WordClass::from) || has(i, WordClass::when) ||
-         has(i, WordClass::coordinator) || has(i, WordClass::subordinator) || has(i, WordClass::be) ||
-         has(i, WordClass::by) || has(i, WordClass::with) || has(i, WordClass::relation) ||
-         has(i, WordClass::there) || has(i, WordClass::side) || has(i, WordClass::before) ||
-         has(i, WordClass::after) || has(i, WordClass::of) || has(i, WordClass::in_place);
+  if (i >= c_.reading.span.past || i >= p.right.past || is_mark(i) || c_.passage.notes[i].date >= 0)
+    return true;
+  return has(i, WordClass::at) || has(i, WordClass::to) || has(i, WordClass::from) ||
+         has(i, WordClass::when) || has(i, WordClass::coordinator) || has(i, WordClass::subordinator) ||
+         has(i, WordClass::be) || has(i, WordClass::by) || has(i, WordClass::with) ||
+         has(i, WordClass::relation) || has(i, WordClass::there) || has(i, WordClass::side) ||
+         has(i, WordClass::before) || has(i, WordClass::after) || has(i, WordClass::of) ||
+         has(i, WordClass::in_place);
 }
 
 bool Arguments::pronoun_subject(const Predicate& p, bool& plural) const {
@@ -290,7 +304,8 @@ bool Arguments::pronoun_subject(const Predicate& p, bool& plural) const {
     // "a chair that was bolted down": no pronoun.
     if (own.relative && at == own.span.first) return false;
     if (has(at, WordClass::relative) && at > own.span.first && !is_mark(at - 1) &&
-        c_.passage.notes[at - 1].cue < 0 && !has(at - 1, WordClass::coordinator) && !has(at - 1, WordClass::filler)) {
+        c_.passage.notes[at - 1].cue < 0 && !has(at - 1, WordClass::coordinator) &&
+        !has(at - 1, WordClass::filler)) {
       return false;
     }
     if (at < p.left.first || is_mark(at)) return false;

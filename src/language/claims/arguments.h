@@ -13,7 +13,8 @@ class Arguments {
 
   /// The first group of things joined by "and" in a range that can be a subject or object.
   std::vector<const Thing*> group_in(Span span, bool from_right = false) const;
-  /// What a verb is done to: right of it, before any mark but around a parenthesis ("took off, I think, the crane").
+  /// What a verb is done to: right of it, before any mark but around a parenthesis ("took off, I think, the
+  /// crane").
   std::vector<const Thing*> objects(const Predicate& p) const;
   std::vector<const Thing*> subjects(const Predicate& p) const;
   /// Things set against the others: "not the capstan".
@@ -31,7 +32,8 @@ class Arguments {
   std::optional<Referent> pronoun(bool plural, std::uint32_t at) const;
   /// "the hooter that was put up": the thing right before the relative clause the predicate stands in.
   const Thing* antecedent(const Predicate& p) const;
-  /// Whether what follows the verb leaves room for an object elsewhere: a mark, a preposition, a date, nothing.
+  /// Whether what follows the verb leaves room for an object elsewhere: a mark, a preposition, a date,
+  /// nothing.
   bool open_after(const Predicate& p) const;
   bool pronoun_object(const Predicate& p, bool& plural) const;
   bool pronoun_subject(const Predicate& p, bool& plural) const;

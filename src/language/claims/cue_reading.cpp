@@ -1,6 +1,7 @@
-// Cues only suggest. One counts for the clause it stands in; cues that open a sentence also cover a following clause that
-// has no subject of its own. First-hand knowledge outweighs hearsay, hearsay outweighs inference; the weaker of two
-// hedges wins. Failing memory blocks a claim unless a "but" stands between; an intention or order blocks what follows it.
+// Cues only suggest. One counts for the clause it stands in; cues that open a sentence also cover a following
+// clause that has no subject of its own. First-hand knowledge outweighs hearsay, hearsay outweighs inference;
+// the weaker of two hedges wins. Failing memory blocks a claim unless a "but" stands between; an intention or
+// order blocks what follows it.
 #include "language/claims/cue_reading.h"
 
 #include <algorithm>
@@ -41,7 +42,8 @@ std::string knower_of(const Passage& passage, const Words& words, const CueSpan&
   while (past > first && passage.notes[past - 1].flags.has(WordClass::adverb)) --past;
   if (past > first) return std::string(passage.words({first, past}));
   const Flags& f = passage.notes[cue.span.first].flags;
-  if (f.has(WordClass::they) || f.has(WordClass::she)) return std::string(passage.words({cue.span.first, cue.span.first + 1}));
+  if (f.has(WordClass::they) || f.has(WordClass::she))
+    return std::string(passage.words({cue.span.first, cue.span.first + 1}));
   return {};
 }
 
@@ -52,11 +54,16 @@ void weaken(CueReading& reading, const std::string& value) {
 
 int weight(Basis basis) {
   switch (basis) {
-    case Basis::unstated: return 0;
-    case Basis::inferred: return 1;
-    case Basis::told: return 2;
-    case Basis::read: return 3;
-    case Basis::first_hand: return 4;
+    case Basis::unstated:
+      return 0;
+    case Basis::inferred:
+      return 1;
+    case Basis::told:
+      return 2;
+    case Basis::read:
+      return 3;
+    case Basis::first_hand:
+      return 4;
   }
   return 0;
 }
@@ -96,7 +103,9 @@ class Reader {
         used = before;
         if (used) reading.blocked = true;
         break;
-      case CueClass::read: found_basis(reading, Basis::read); break;
+      case CueClass::read:
+        found_basis(reading, Basis::read);
+        break;
       case CueClass::inferred:
         found_basis(reading, Basis::inferred);
         if (what.value == "not") reading.denied = true;
@@ -112,9 +121,12 @@ class Reader {
         used = before;
         if (used) reading.blocked = true;
         break;
-      case CueClass::first_hand: found_basis(reading, Basis::first_hand); break;
+      case CueClass::first_hand:
+        found_basis(reading, Basis::first_hand);
+        break;
       case CueClass::memory:
-        used = before && what.value == "blocks" && !contrast_between(passage_, cue.span.past, verb) && !inherited;
+        used = before && what.value == "blocks" && !contrast_between(passage_, cue.span.past, verb) &&
+               !inherited;
         if (used) reading.blocked = true;
         break;
       case CueClass::pseudo:
@@ -133,7 +145,9 @@ class Reader {
         used = before;
         if (used) reading.blocked = true;
         break;
-      default: used = false; break;
+      default:
+        used = false;
+        break;
     }
     if (used) reading.used.push_back(index);
   }
@@ -153,12 +167,14 @@ CueReading read_cues(const Passage& passage, const Words& words, const SentenceR
   const Clause& own = reading.clauses[clause];
   // A clause that shares its subject shares what was said before that subject's verb.
   std::uint32_t first_inherited = own.span.first;
-  for (std::uint32_t c = clause; c > 0 && (!reading.clauses[c].own_subject || reading.clauses[c].complement); --c) {
+  for (std::uint32_t c = clause; c > 0 && (!reading.clauses[c].own_subject || reading.clauses[c].complement);
+       --c) {
     first_inherited = reading.clauses[c - 1].span.first;
   }
   Reader reader(passage, words, predicate, {first_inherited, own.span.past});
-  const auto begin = std::lower_bound(passage.cues.begin(), passage.cues.end(), first_inherited,
-                                      [](const CueSpan& cue, std::uint32_t at) { return cue.span.first < at; });
+  const auto begin =
+      std::lower_bound(passage.cues.begin(), passage.cues.end(), first_inherited,
+                       [](const CueSpan& cue, std::uint32_t at) { return cue.span.first < at; });
   for (auto cue = begin; cue != passage.cues.end() && cue->span.first < own.span.past; ++cue) {
     const bool inherited = cue->span.first < own.span.first;
     if (inherited) {
@@ -166,8 +182,9 @@ CueReading read_cues(const Passage& passage, const Words& words, const SentenceR
       const auto clause_of = std::find_if(reading.clauses.begin(), reading.clauses.end(),
                                           [&](const Clause& c) { return c.span.holds(cue->span.first); });
       if (clause_of == reading.clauses.end()) continue;
-      const bool leading = own.complement || (clause_of->past_predicate > clause_of->first_predicate &&
-                                              cue->span.first < reading.predicates[clause_of->first_predicate].at);
+      const bool leading =
+          own.complement || (clause_of->past_predicate > clause_of->first_predicate &&
+                             cue->span.first < reading.predicates[clause_of->first_predicate].at);
       if (!leading) continue;
     }
     // What a trailing "and …" adds tells how he knows, or how sure he is, but not what others said.

@@ -11,14 +11,14 @@ struct CueReading {
   Basis basis = Basis::unstated;
   std::string knower;
   Firmness firmness = Firmness::firm;
-  bool doubted = false;        ///< "I don't think …": denies, and hedges the denial.
-  bool blocked = false;        ///< No claim: memory fails, an order, a wish, a condition.
-  bool ordered = false;        ///< Blocked because only intended or ordered.
+  bool doubted = false;  ///< "I don't think …": denies, and hedges the denial.
+  bool blocked = false;  ///< No claim: memory fails, an order, a wish, a condition.
+  bool ordered = false;  ///< Blocked because only intended or ordered.
   bool not_until = false;
   bool not_as_if = false;
   bool contrary = false;
-  bool denied = false;         ///< "can't have been"
-  std::vector<std::uint32_t> used;   ///< Indices into the passage's cues.
+  bool denied = false;              ///< "can't have been"
+  std::vector<std::uint32_t> used;  ///< Indices into the passage's cues.
 };
 
 /// Cues in the predicate's clause, and in the clause before when it shares that one's subject.

@@ -18,7 +18,7 @@ struct Referent {
   bool plural = false;
   bool near_match = false;
   bool carried = false;
-  CodePointRange range;        ///< Of the words, wherever they stand.
+  CodePointRange range;  ///< Of the words, wherever they stand.
 };
 
 /// A date chosen for a claim.
@@ -32,8 +32,8 @@ struct Draft {
   Statement statement = Statement::present;
   std::optional<Referent> subject;
   std::optional<Referent> place;
-  std::string subject_words;              ///< Where nothing of the lists was named: "a hole".
-  std::string place_words;                ///< Where no term of the list was named: "just aft of the crane".
+  std::string subject_words;  ///< Where nothing of the lists was named: "a hole".
+  std::string place_words;    ///< Where no term of the list was named: "just aft of the crane".
   std::optional<Quantity> quantity;
   std::string attribute;
   std::optional<ChosenDate> date;
@@ -43,26 +43,26 @@ struct Draft {
   Polarity polarity = Polarity::affirmed;
   bool led = false;
   bool withdrawn = false;
-  bool fragment = false;                  ///< No verb was found.
-  bool by_then = false;                   ///< Its date is the latest it can have been.
-  bool elliptical = false;                ///< Repeats an earlier claim with another date, number or place.
+  bool fragment = false;    ///< No verb was found.
+  bool by_then = false;     ///< Its date is the latest it can have been.
+  bool elliptical = false;  ///< Repeats an earlier claim with another date, number or place.
   std::uint32_t clause = 0;
-  std::string action;                     ///< The words of the verb.
-  CodePointRange clause_range;            ///< What was said of it.
+  std::string action;           ///< The words of the verb.
+  CodePointRange clause_range;  ///< What was said of it.
   std::vector<CodePointRange> quotes;
-  std::vector<Mention> cues;              ///< Cue and action spans.
-  std::vector<std::string> because;       ///< Reasons in words.
+  std::vector<Mention> cues;         ///< Cue and action spans.
+  std::vector<std::string> because;  ///< Reasons in words.
 };
 
 /// What talk is about, from sentence to sentence.
 struct Focus {
-  std::optional<Referent> thing;          ///< Last equipment spoken of.
-  std::optional<Referent> things;         ///< Last in the plural.
+  std::optional<Referent> thing;   ///< Last equipment spoken of.
+  std::optional<Referent> things;  ///< Last in the plural.
   std::optional<Referent> place;
-  std::optional<ChosenDate> date;         ///< Last date said in this turn or its question.
-  int date_age = 0;                       ///< Sentences since.
-  std::optional<Draft> last;              ///< Last claim, for "no, it was 1964".
-  int age = 0;                            ///< Words since thing was named.
+  std::optional<ChosenDate> date;  ///< Last date said in this turn or its question.
+  int date_age = 0;                ///< Sentences since.
+  std::optional<Draft> last;       ///< Last claim, for "no, it was 1964".
+  int age = 0;                     ///< Words since thing was named.
 };
 
 }  // namespace witnessmark::claims

@@ -1,7 +1,8 @@
-// Question and answer. A question that already holds the fact ("It was taken off in 1962, wasn't it?") and is only
-// confirmed makes a claim that is marked as led: the interviewer supplied it. Denied, it makes the denial, and what the
-// narrator puts in its place. A question for the time, place or number supplies subject and statement; the fact is the
-// narrator's, so nothing is led. An answer that declines ("I wouldn't know") makes nothing.
+// Question and answer. A question that already holds the fact ("It was taken off in 1962, wasn't it?") and is
+// only confirmed makes a claim that is marked as led: the interviewer supplied it. Denied, it makes the
+// denial, and what the narrator puts in its place. A question for the time, place or number supplies subject
+// and statement; the fact is the narrator's, so nothing is led. An answer that declines ("I wouldn't know")
+// makes nothing.
 #include "language/claims/exchange.h"
 
 #include <algorithm>
@@ -16,8 +17,8 @@ namespace {
 /// The first token that says something.
 std::uint32_t first_word(const StatementContext& c) {
   std::uint32_t i = c.reading.span.first;
-  while (i < c.reading.span.past && (c.passage.tokens[i].kind == Token::Kind::mark ||
-                                     c.passage.notes[i].flags.has(WordClass::filler))) {
+  while (i < c.reading.span.past &&
+         (c.passage.tokens[i].kind == Token::Kind::mark || c.passage.notes[i].flags.has(WordClass::filler))) {
     ++i;
   }
   return i;
@@ -80,7 +81,8 @@ bool complete(const StatementContext& c, Draft& draft) {
     break;
   }
   const Arguments arguments(c);
-  if (const Thing* place = arguments.place_in(c.reading.span, {Role::at, Role::relation, Role::none, Role::to})) {
+  if (const Thing* place =
+          arguments.place_in(c.reading.span, {Role::at, Role::relation, Role::none, Role::to})) {
     draft.place = referent_of(c, *place);
     any = true;
   }
@@ -137,11 +139,13 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
     if (f.has(WordClass::when)) next.when = true;
     if (f.has(WordClass::where)) next.where = true;
     if (f.has(WordClass::question_word)) next.yes_no = false;
-    next.of_people = next.of_people || f.has(WordClass::we) || f.has(WordClass::they) || f.has(WordClass::she);
+    next.of_people =
+        next.of_people || f.has(WordClass::we) || f.has(WordClass::they) || f.has(WordClass::she);
     // "In what year was it?"
   }
   const Arguments arguments(context);
-  if (const Thing* place = arguments.place_in(context.reading.span, {Role::at, Role::none, Role::to, Role::relation})) {
+  if (const Thing* place =
+          arguments.place_in(context.reading.span, {Role::at, Role::none, Role::to, Role::relation})) {
     next.place = referent_of(context, *place);
   }
   next.inventory = next.place && !next.yes_no && !next.when && !next.where && next.drafts.empty();
@@ -160,11 +164,20 @@ Opening opening_of(const StatementContext& context) {
     if (cue.span.first != first) continue;
     Opening what = Opening::other;
     switch (context.words.cues[cue.cue].cue) {
-      case CueClass::yes: what = Opening::yes; break;
-      case CueClass::maybe: what = Opening::maybe; break;
-      case CueClass::no: what = Opening::no; break;
-      case CueClass::unknown: what = Opening::unknown; break;
-      default: continue;
+      case CueClass::yes:
+        what = Opening::yes;
+        break;
+      case CueClass::maybe:
+        what = Opening::maybe;
+        break;
+      case CueClass::no:
+        what = Opening::no;
+        break;
+      case CueClass::unknown:
+        what = Opening::unknown;
+        break;
+      default:
+        continue;
     }
     const std::uint32_t here = cue.span.past - cue.span.first;
     if (here > length || (here == length && static_cast<int>(what) > static_cast<int>(found))) {
@@ -173,14 +186,18 @@ Opening opening_of(const StatementContext& context) {
     }
   }
   if (found != Opening::other) {
-    // "It was yellow", "no radar there": the words begin a statement. A mark, the end or another such word must follow.
+    // "It was yellow", "no radar there": the words begin a statement. A mark, the end or another such word
+    // must follow.
     const std::uint32_t next = first + length;
-    const bool ends = next >= context.reading.span.past || context.passage.tokens[next].kind == Token::Kind::mark;
+    const bool ends =
+        next >= context.reading.span.past || context.passage.tokens[next].kind == Token::Kind::mark;
     const std::uint32_t size = context.passage.tokens[first].end - context.passage.tokens[first].begin;
     const bool plain_word = length == 1 && size <= 5;
-    const bool another = !ends && std::any_of(context.passage.cues.begin(), context.passage.cues.end(), [&](const CueSpan& cue) {
-      return cue.span.first == next && context.words.cues[cue.cue].cue >= CueClass::yes;
-    });
+    const bool another =
+        !ends &&
+        std::any_of(context.passage.cues.begin(), context.passage.cues.end(), [&](const CueSpan& cue) {
+          return cue.span.first == next && context.words.cues[cue.cue].cue >= CueClass::yes;
+        });
     if (!ends && !another && !(found == Opening::yes && plain_word) && found != Opening::maybe &&
         found != Opening::unknown) {
       return Opening::other;
@@ -210,7 +227,8 @@ std::vector<Draft> answer(const StatementContext& context, const Asked& asked, s
     drafts.push_back(std::move(draft));
   };
   switch (opening) {
-    case Opening::unknown: return own;
+    case Opening::unknown:
+      return own;
     case Opening::yes:
     case Opening::maybe:
       if (!asked.yes_no) break;

@@ -8,14 +8,14 @@ namespace witnessmark::claims {
 
 /// What the interviewer's last turn asked or put forward.
 struct Asked {
-  std::vector<Draft> drafts;         ///< What it would state.
+  std::vector<Draft> drafts;  ///< What it would state.
   bool yes_no = false;
   bool when = false, where = false, how_many = false;
-  bool of_people = false;            ///< "Where were you": of the narrator or the site.
-  bool inventory = false;            ///< What there was at a place.
+  bool of_people = false;  ///< "Where were you": of the narrator or the site.
+  bool inventory = false;  ///< What there was at a place.
   CodePointRange quote;
-  std::optional<Referent> place;     ///< Place it was about.
-  bool answered = true;              ///< Nothing left to answer.
+  std::optional<Referent> place;  ///< Place it was about.
+  bool answered = true;           ///< Nothing left to answer.
 };
 
 /// Reads a sentence of the interviewer's into what was asked.
@@ -25,8 +25,8 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked);
 enum class Opening { other, yes, maybe, no, unknown };
 Opening opening_of(const StatementContext& context);
 
-/// The drafts of an answer's first sentence: own ones, those it confirms or denies, and those it completes with a date,
-/// a place or a number.
+/// The drafts of an answer's first sentence: own ones, those it confirms or denies, and those it completes
+/// with a date, a place or a number.
 std::vector<Draft> answer(const StatementContext& context, const Asked& asked, std::vector<Draft> own);
 
 }  // namespace witnessmark::claims

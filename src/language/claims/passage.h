@@ -27,37 +27,37 @@ enum class ThingKind : std::uint8_t { equipment, place, location, person };
 
 /// What the word before a mention makes of it.
 enum class Role : std::uint8_t {
-  none,       ///< Subject or object.
-  at,         ///< in, on, at …
-  from,       ///< off, out of, from
-  to,         ///< to, into, onto
-  relation,   ///< by, under, aft of …: not where it is but what it is beside
+  none,      ///< Subject or object.
+  at,        ///< in, on, at …
+  from,      ///< off, out of, from
+  to,        ///< to, into, onto
+  relation,  ///< by, under, aft of …: not where it is but what it is beside
   of,
   by,
   with,
   for_,
   until,
-  instead     ///< instead of
+  instead  ///< instead of
 };
 
 /// A term, location or person named.
 struct Thing {
   Span span;
   ThingKind kind = ThingKind::equipment;
-  std::vector<std::uint32_t> terms;   ///< Indices into the list, the locations or the persons.
+  std::vector<std::uint32_t> terms;  ///< Indices into the list, the locations or the persons.
   bool plural = false;
   bool near_match = false;
   Role role = Role::none;
-  bool negated = false;               ///< "no radar", "not the capstan".
-  bool indefinite = false;            ///< "a crane", "another crane".
-  std::uint32_t head = 0;             ///< First token of the noun phrase it ends.
-  std::int32_t quantity = -1;         ///< Index of the number that counts it.
-  bool shadowed = false;              ///< "the crane driver": names a person or work, not the thing.
-  bool location = false;              ///< A place that is also one of the itinerary's locations.
-  bool carried = false;               ///< "the clock" for a "wireless cabin clock" spoken of before.
-  bool corrected = false;             ///< Taken back: "the wheelhouse, sorry, the chart room".
-  std::int32_t total = -1;            ///< "two of the four davits": the four.
-  std::int32_t role_at = -1;          ///< Token of the word that gives the role.
+  bool negated = false;        ///< "no radar", "not the capstan".
+  bool indefinite = false;     ///< "a crane", "another crane".
+  std::uint32_t head = 0;      ///< First token of the noun phrase it ends.
+  std::int32_t quantity = -1;  ///< Index of the number that counts it.
+  bool shadowed = false;       ///< "the crane driver": names a person or work, not the thing.
+  bool location = false;       ///< A place that is also one of the itinerary's locations.
+  bool carried = false;        ///< "the clock" for a "wireless cabin clock" spoken of before.
+  bool corrected = false;      ///< Taken back: "the wheelhouse, sorry, the chart room".
+  std::int32_t total = -1;     ///< "two of the four davits": the four.
+  std::int32_t role_at = -1;   ///< Token of the word that gives the role.
 };
 
 struct Number {
@@ -65,9 +65,9 @@ struct Number {
   std::int64_t least = 0;
   std::int64_t most = 0;
   bool about = false;
-  bool measure = false;               ///< Counts years, feet and the like.
-  bool ordinal_name = false;          ///< "number two".
-  std::optional<QuantityClass> bound; ///< "at least", "more than".
+  bool measure = false;                ///< Counts years, feet and the like.
+  bool ordinal_name = false;           ///< "number two".
+  std::optional<QuantityClass> bound;  ///< "at least", "more than".
 };
 
 struct CueSpan {
@@ -82,21 +82,21 @@ struct Note {
   std::int32_t thing = -1;
   std::int32_t date = -1;
   std::int32_t number = -1;
-  std::int32_t cue = -1;              ///< A cue that covers it, if it is of a class that hides negatives.
-  std::uint8_t reach = 1;             ///< Length of the longest phrase of grammar words that begins here.
+  std::int32_t cue = -1;   ///< A cue that covers it, if it is of a class that hides negatives.
+  std::uint8_t reach = 1;  ///< Length of the longest phrase of grammar words that begins here.
 };
 
 /// One utterance with everything found in it by looking up words; nothing is understood yet.
 struct Passage {
   std::string_view text;
-  std::int64_t base_byte = 0;         ///< Of text in the reading text.
+  std::int64_t base_byte = 0;  ///< Of text in the reading text.
   std::vector<Token> tokens;
-  std::vector<Note> notes;            ///< One for each token.
-  std::vector<Thing> things;          ///< In order.
+  std::vector<Note> notes;    ///< One for each token.
+  std::vector<Thing> things;  ///< In order.
   std::vector<Number> numbers;
   std::vector<CueSpan> cues;
   std::vector<DateExpression> dates;
-  std::vector<Span> date_spans;       ///< One for each date; empty when no token is covered.
+  std::vector<Span> date_spans;  ///< One for each date; empty when no token is covered.
 
   std::string_view words(Span span) const {
     if (span.empty()) return {};
@@ -113,14 +113,15 @@ struct Finders {
   std::optional<TermFinder> persons;
 };
 
-/// Which term "the clock" means: the last word of one name of several words, when that term was named earlier in the
-/// interview or belongs to the place now spoken of.
+/// Which term "the clock" means: the last word of one name of several words, when that term was named earlier
+/// in the interview or belongs to the place now spoken of.
 struct HeadMemory {
-  std::unordered_multimap<std::uint64_t, std::uint32_t> heads;   ///< Last word of names to terms of the equipment list.
-  std::unordered_set<std::uint64_t> plurals;                     ///< Heads in the plural.
-  std::unordered_map<std::uint32_t, std::int64_t> named;         ///< Terms named so far; when, as a running count.
+  std::unordered_multimap<std::uint64_t, std::uint32_t>
+      heads;                                  ///< Last word of names to terms of the equipment list.
+  std::unordered_set<std::uint64_t> plurals;  ///< Heads in the plural.
+  std::unordered_map<std::uint32_t, std::int64_t> named;  ///< Terms named so far; when, as a running count.
   std::int64_t clock = 0;
-  std::string place;                                             ///< Key of the place now spoken of; may be empty.
+  std::string place;  ///< Key of the place now spoken of; may be empty.
   const AuthorityList* list = nullptr;
 
   void learn(const AuthorityList& equipment, const Words& words);
@@ -134,8 +135,9 @@ class Annotator {
   Annotator(const Language& language, const Finders& finders) : language_(language), finders_(finders) {}
 
   /// remarks: byte ranges of the text whose words are passed over.
-  void annotate(std::string_view text, const std::vector<ByteRange>& remarks, std::vector<DateExpression> dates,
-                const std::vector<ByteRange>& date_bytes, const HeadMemory& heads, Passage& passage);
+  void annotate(std::string_view text, const std::vector<ByteRange>& remarks,
+                std::vector<DateExpression> dates, const std::vector<ByteRange>& date_bytes,
+                const HeadMemory& heads, Passage& passage);
 
  private:
   void look_up_words(Passage& passage);

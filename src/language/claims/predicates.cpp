@@ -1,13 +1,14 @@
 // Finding the verbs that matter, and cutting a sentence into clauses around them.
 //
-// A word is taken for a verb when its form allows it and its neighbours do: past forms nearly always, base forms only
-// after a pronoun, an auxiliary, "to" or another verb; never as part of a list term, date or number, never after an
-// article. Auxiliaries before it say whether it is passive. Particles may stand apart ("took the derrick off").
+// A word is taken for a verb when its form allows it and its neighbours do: past forms nearly always, base
+// forms only after a pronoun, an auxiliary, "to" or another verb; never as part of a list term, date or
+// number, never after an article. Auxiliaries before it say whether it is passive. Particles may stand apart
+// ("took the derrick off").
 //
 // A form of "to be" or "to have" counts as a full verb when no verb of the lists follows it as a participle.
 //
-// Clauses: the sentence is cut at marks and at conjunctions; pieces without a predicate join a neighbour: leading pieces
-// the next, others the one before, unless they begin with a conjunction and hold only a date.
+// Clauses: the sentence is cut at marks and at conjunctions; pieces without a predicate join a neighbour:
+// leading pieces the next, others the one before, unless they begin with a conjunction and hold only a date.
 #include <algorithm>
 
 #include "language/claims/sentence_reading.h"
@@ -15,7 +16,9 @@
 namespace witnessmark::claims {
 namespace {
 
-bool is_mark(const Passage& passage, std::uint32_t i) { return passage.tokens[i].kind == Token::Kind::mark; }
+bool is_mark(const Passage& passage, std::uint32_t i) {
+  return passage.tokens[i].kind == Token::Kind::mark;
+}
 
 class Finder {
  public:
@@ -30,21 +33,25 @@ class Finder {
       if (note.flags.has(WordClass::be)) try_be(i);
       if (note.flags.has(WordClass::have) || note.flags.has(WordClass::had_or_would)) try_have(i);
     }
-    std::sort(found_.begin(), found_.end(), [](const Predicate& a, const Predicate& b) { return a.at < b.at; });
+    std::sort(found_.begin(), found_.end(),
+              [](const Predicate& a, const Predicate& b) { return a.at < b.at; });
     return std::move(found_);
   }
 
  private:
-  bool has(std::uint32_t i, WordClass c) const { return i < span_.past && i >= span_.first && notes_[i].flags.has(c); }
+  bool has(std::uint32_t i, WordClass c) const {
+    return i < span_.past && i >= span_.first && notes_[i].flags.has(c);
+  }
   bool is_adverb(std::uint32_t i) const {
     const Flags& f = notes_[i].flags;
     return f.has(WordClass::adverb) || f.has(WordClass::negative) || f.has(WordClass::still) ||
-           f.has(WordClass::already) || f.has(WordClass::never) || f.has(WordClass::yet) || f.has(WordClass::us);
+           f.has(WordClass::already) || f.has(WordClass::never) || f.has(WordClass::yet) ||
+           f.has(WordClass::us);
   }
   bool is_aux(std::uint32_t i) const {
     const Flags& f = notes_[i].flags;
-    return f.has(WordClass::be) || f.has(WordClass::have) || f.has(WordClass::do_) || f.has(WordClass::modal) ||
-           f.has(WordClass::had_or_would) || f.has(WordClass::got);
+    return f.has(WordClass::be) || f.has(WordClass::have) || f.has(WordClass::do_) ||
+           f.has(WordClass::modal) || f.has(WordClass::had_or_would) || f.has(WordClass::got);
   }
 
   /// Auxiliaries and adverbs before token i; sets what they say.
@@ -62,12 +69,14 @@ class Finder {
         if (nearest && (f.has(WordClass::be) || f.has(WordClass::got))) predicate.passive = true;
         if (f.has(WordClass::have)) have = true;
         if (f.has(WordClass::would) || f.has(WordClass::had_or_would)) would = true;
-        if (f.has(WordClass::present_be) || f.has(WordClass::do_)) predicate.present_tense = f.has(WordClass::present_be);
+        if (f.has(WordClass::present_be) || f.has(WordClass::do_))
+          predicate.present_tense = f.has(WordClass::present_be);
         nearest = false;
         predicate.span.first = k;
         at = k;
         // A contraction holds the subject.
-        if (f.has(WordClass::we) || f.has(WordClass::they) || f.has(WordClass::it) || f.has(WordClass::exist)) break;
+        if (f.has(WordClass::we) || f.has(WordClass::they) || f.has(WordClass::it) || f.has(WordClass::exist))
+          break;
         continue;
       }
       if (is_adverb(k)) {
@@ -132,7 +141,8 @@ class Finder {
     if (f.has(WordClass::coordinator)) {
       return !found_.empty() && found_.back().kind == Predicate::Kind::verb && before > found_.back().at;
     }
-    return before > span_.first && notes_[before - 1].reach == 2 && notes_[before - 1].flags.has(WordClass::used_to);
+    return before > span_.first && notes_[before - 1].reach == 2 &&
+           notes_[before - 1].flags.has(WordClass::used_to);
   }
 
   bool noun_position(std::uint32_t i) const {
@@ -160,8 +170,8 @@ class Finder {
     if (has_form(VerbForm::third)) {
       if (i == span_.first || is_mark(passage_, i - 1)) return false;
       const std::uint32_t k = i - 1;
-      return notes_[k].thing >= 0 || has(k, WordClass::it) || has(k, WordClass::she) || has(k, WordClass::they) ||
-             has(k, WordClass::relative);
+      return notes_[k].thing >= 0 || has(k, WordClass::it) || has(k, WordClass::she) ||
+             has(k, WordClass::they) || has(k, WordClass::relative);
     }
     return has_form(VerbForm::ing);
   }
@@ -188,13 +198,14 @@ class Finder {
       if (matches(k) && (k == i + 1 || (length == 1 && verb.frame == VerbFrame::object))) {
         if (is_particle(k, k + length, k == i + 1, verb.frame == VerbFrame::subject)) return k;
       }
-      if (is_mark(passage_, k) || has(k, WordClass::be) || has(k, WordClass::have) || has(k, WordClass::relative) ||
-          has(k, WordClass::when) || has(k, WordClass::subordinator) || has(k, WordClass::modal)) {
+      if (is_mark(passage_, k) || has(k, WordClass::be) || has(k, WordClass::have) ||
+          has(k, WordClass::relative) || has(k, WordClass::when) || has(k, WordClass::subordinator) ||
+          has(k, WordClass::modal)) {
         return kNowhere;
       }
       const WordInfo* info = notes_[k].info;
-      const bool verb_here = info && notes_[k].thing < 0 && (info->verb_forms[0] & 4U) != 0 && k > i + 1 &&
-                             !noun_position(k);
+      const bool verb_here =
+          info && notes_[k].thing < 0 && (info->verb_forms[0] & 4U) != 0 && k > i + 1 && !noun_position(k);
       if (verb_here) return kNowhere;
       if (k > i + 1 && (has(k, WordClass::at) || has(k, WordClass::to)) && notes_[k].thing < 0 &&
           !matches(k)) {
@@ -243,7 +254,8 @@ class Finder {
                                   has(k + 1, WordClass::relative) || has(k + 1, WordClass::when));
   }
 
-  bool thing_after(std::uint32_t i, std::uint32_t limit, bool with_role_to, bool with_role_from, bool any_place) const {
+  bool thing_after(std::uint32_t i, std::uint32_t limit, bool with_role_to, bool with_role_from,
+                   bool any_place) const {
     for (std::uint32_t k = i + 1; k < std::min(span_.past, i + limit); ++k) {
       if (ends_reach(k)) return false;
       const Flags& f = notes_[k].flags;
@@ -266,13 +278,17 @@ class Finder {
   bool needs_met(std::uint32_t i, const Verb& verb, std::uint8_t forms, const Predicate& p) const {
     switch (verb.needs) {
       case VerbNeeds::nothing:
-      case VerbNeeds::thing: return true;
-      case VerbNeeds::seen: return object_after(i);
-      case VerbNeeds::place: return thing_after(i, 16, false, false, true) || has(span_.first, WordClass::where);
+      case VerbNeeds::thing:
+        return true;
+      case VerbNeeds::seen:
+        return object_after(i);
+      case VerbNeeds::place:
+        return thing_after(i, 16, false, false, true) || has(span_.first, WordClass::where);
       case VerbNeeds::toplace:
         return (thing_after(i, 16, true, false, false) || has(span_.first, WordClass::where)) &&
                (verb.frame == VerbFrame::subject || p.passive || object_after(i) || relative_before(i));
-      case VerbNeeds::fromplace: return thing_after(i, 12, false, true, false);
+      case VerbNeeds::fromplace:
+        return thing_after(i, 12, false, true, false);
       case VerbNeeds::move: {
         for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 16); ++k) {
           if (notes_[k].thing < 0) continue;
@@ -283,11 +299,16 @@ class Finder {
       }
       case VerbNeeds::weobject:
         return (forms & 12U) != 0 && !p.passive && direct_object(i) && !has(i + 1, WordClass::pronoun);
-      case VerbNeeds::past: return goes_away(i, forms);
-      case VerbNeeds::swap: return swap_word_after(i);
-      case VerbNeeds::colour: return class_after(i, WordClass::colour);
-      case VerbNeeds::name: return true;
-      case VerbNeeds::location: return location_after(i) && who_can_be_somewhere(i);
+      case VerbNeeds::past:
+        return goes_away(i, forms);
+      case VerbNeeds::swap:
+        return swap_word_after(i);
+      case VerbNeeds::colour:
+        return class_after(i, WordClass::colour);
+      case VerbNeeds::name:
+        return true;
+      case VerbNeeds::location:
+        return location_after(i) && who_can_be_somewhere(i);
     }
     return false;
   }
@@ -311,9 +332,9 @@ class Finder {
       if (notes_[k].thing >= 0) {
         return passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind == ThingKind::equipment;
       }
-      if (has(k, WordClass::at) || has(k, WordClass::to) || has(k, WordClass::from) || has(k, WordClass::relation) ||
-          has(k, WordClass::coordinator) || has(k, WordClass::by) || has(k, WordClass::with) ||
-          has(k, WordClass::when) || has(k, WordClass::be)) {
+      if (has(k, WordClass::at) || has(k, WordClass::to) || has(k, WordClass::from) ||
+          has(k, WordClass::relation) || has(k, WordClass::coordinator) || has(k, WordClass::by) ||
+          has(k, WordClass::with) || has(k, WordClass::when) || has(k, WordClass::be)) {
         return false;
       }
     }
@@ -331,7 +352,8 @@ class Finder {
     const Flags& f = notes_[i + 1].flags;
     return f.has(WordClass::when) || f.has(WordClass::then) || f.has(WordClass::adverb) ||
            f.has(WordClass::coordinator) || f.has(WordClass::before) || f.has(WordClass::after) ||
-           f.has(WordClass::subordinator) || (f.has(WordClass::by) && i + 2 < span_.past && notes_[i + 2].date >= 0) ||
+           f.has(WordClass::subordinator) ||
+           (f.has(WordClass::by) && i + 2 < span_.past && notes_[i + 2].date >= 0) ||
            ((f.has(WordClass::at) || f.has(WordClass::for_)) && i + 2 < span_.past &&
             (notes_[i + 2].date >= 0 || has(i + 2, WordClass::indefinite)));
   }
@@ -397,7 +419,9 @@ class Finder {
           continue;
         }
         const bool inverted = particle < i;
-        if (verb.frame == VerbFrame::subject && !inverted && verb.kind != VerbKind::located && direct_object(i)) continue;
+        if (verb.frame == VerbFrame::subject && !inverted && verb.kind != VerbKind::located &&
+            direct_object(i))
+          continue;
         // "We went up to the yard": people neither begin nor end.
         const bool of_things = verb.kind != VerbKind::located && verb.frame == VerbFrame::subject;
         if (of_things && !inverted && agent_before(i) == Agent::we) continue;
@@ -447,7 +471,8 @@ class Finder {
     while (begin > span_.first && !is_mark(passage_, begin - 1)) --begin;
     std::uint32_t past = i;
     while (past < span_.past && !is_mark(passage_, past)) ++past;
-    return begin > span_.first && past < span_.past && past - begin <= 6 && has(begin, WordClass::question_word);
+    return begin > span_.first && past < span_.past && past - begin <= 6 &&
+           has(begin, WordClass::question_word);
   }
 
   void try_be(std::uint32_t i) {
@@ -509,9 +534,12 @@ class Finder {
     bool contraction = has(i, WordClass::had_or_would);
     bool article = false;
     for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 11); ++k) {
-      if (is_mark(passage_, k) || has(k, WordClass::pronoun) || has(k, WordClass::we) || has(k, WordClass::they)) return;
+      if (is_mark(passage_, k) || has(k, WordClass::pronoun) || has(k, WordClass::we) ||
+          has(k, WordClass::they))
+        return;
       if (notes_[k].thing >= 0 || notes_[k].number >= 0) {
-        if (notes_[k].thing >= 0 && passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind != ThingKind::equipment) {
+        if (notes_[k].thing >= 0 &&
+            passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind != ThingKind::equipment) {
           return;
         }
         if (contraction && !article && notes_[k].number < 0) return;
@@ -525,17 +553,19 @@ class Finder {
       }
       // "I'd liked that whistle": of a contraction the noun phrase follows at once.
       if (contraction && !article && !is_adverb(k)) return;
-      if (f.has(WordClass::be) || f.has(WordClass::modal) || f.has(WordClass::relative) || f.has(WordClass::when) ||
-          f.has(WordClass::to)) {
+      if (f.has(WordClass::be) || f.has(WordClass::modal) || f.has(WordClass::relative) ||
+          f.has(WordClass::when) || f.has(WordClass::to)) {
         return;
       }
-      if (notes_[k].info && (notes_[k].info->verb_forms[0] & 12U) != 0 && !f.has(WordClass::got) && !article) return;
+      if (notes_[k].info && (notes_[k].info->verb_forms[0] & 12U) != 0 && !f.has(WordClass::got) && !article)
+        return;
     }
   }
 
   /// "They had it up on the bridge": a pronoun, then a place, and no participle right after.
   bool has_it_somewhere(std::uint32_t i) const {
-    if (i + 2 >= span_.past || !has(i + 1, WordClass::pronoun) || has(i, WordClass::had_or_would)) return false;
+    if (i + 2 >= span_.past || !has(i + 1, WordClass::pronoun) || has(i, WordClass::had_or_would))
+      return false;
     const WordInfo* next = notes_[i + 2].info;
     if (next && (next->verb_forms[0] & 8U) != 0) return false;
     for (std::uint32_t k = i + 2; k < std::min(span_.past, i + 9); ++k) {
@@ -565,7 +595,9 @@ class Finder {
     predicate.passive = false;
     predicate.span.past = i + 1;
     const Flags& f = notes_[i].flags;
-    predicate.agent = f.has(WordClass::we) ? Agent::we : f.has(WordClass::they) ? Agent::them : agent_before(i);
+    predicate.agent = f.has(WordClass::we)     ? Agent::we
+                      : f.has(WordClass::they) ? Agent::them
+                                               : agent_before(i);
     found_.push_back(predicate);
   }
 
@@ -580,8 +612,8 @@ class Finder {
 struct Piece {
   Span span;
   std::uint32_t predicates = 0;
-  bool conjunction = false;   ///< Begins with a conjunction.
-  bool strong = false;        ///< Cut by more than a comma.
+  bool conjunction = false;  ///< Begins with a conjunction.
+  bool strong = false;       ///< Cut by more than a comma.
 };
 
 std::vector<Piece> cut(const Passage& passage, Span span, const std::vector<Predicate>& predicates) {
@@ -607,7 +639,8 @@ std::vector<Piece> cut(const Passage& passage, Span span, const std::vector<Pred
     }
     if (i == piece.span.first && !piece.conjunction) {
       const Flags& f = passage.notes[i].flags;
-      piece.conjunction = f.has(WordClass::coordinator) || f.has(WordClass::subordinator) || f.has(WordClass::then);
+      piece.conjunction =
+          f.has(WordClass::coordinator) || f.has(WordClass::subordinator) || f.has(WordClass::then);
     }
     if (i == piece.span.first || passage.notes[i].thing >= 0 || passage.notes[i].date >= 0 ||
         (passage.notes[i].cue >= 0 && !passage.notes[i].flags.has(WordClass::coordinator))) {
@@ -615,8 +648,9 @@ std::vector<Piece> cut(const Passage& passage, Span span, const std::vector<Pred
     }
     const Flags& f = passage.notes[i].flags;
     const bool conjunction = f.has(WordClass::coordinator) || f.has(WordClass::subordinator) ||
-                             f.has(WordClass::terminator) || f.has(WordClass::when) || f.has(WordClass::relative) ||
-                             f.has(WordClass::if_) || (f.has(WordClass::where) && !f.has(WordClass::in_place));
+                             f.has(WordClass::terminator) || f.has(WordClass::when) ||
+                             f.has(WordClass::relative) || f.has(WordClass::if_) ||
+                             (f.has(WordClass::where) && !f.has(WordClass::in_place));
     if (!conjunction || passage.notes[i].number >= 0) continue;
     // Cut only where a predicate stands on both sides, the next before another mark.
     const bool before = std::any_of(predicates.begin(), predicates.end(), [&](const Predicate& p) {
@@ -624,7 +658,8 @@ std::vector<Piece> cut(const Passage& passage, Span span, const std::vector<Pred
     });
     if (!before || next_predicate >= predicates.size()) continue;
     bool reachable = true;
-    for (std::uint32_t k = i; k < predicates[next_predicate].at; ++k) reachable = reachable && !is_mark(passage, k);
+    for (std::uint32_t k = i; k < predicates[next_predicate].at; ++k)
+      reachable = reachable && !is_mark(passage, k);
     if (!reachable) continue;
     close(i, i, true, !f.has(WordClass::relative));
   }
@@ -666,7 +701,7 @@ bool dates_only(const Passage& passage, Span span, const std::vector<Predicate>&
 std::vector<Clause> join(const Passage& passage, const std::vector<Piece>& pieces,
                          const std::vector<Predicate>& predicates) {
   std::vector<Clause> clauses;
-  std::optional<std::size_t> cleft;  // A clause that gives only a date.
+  std::optional<std::size_t> cleft;   // A clause that gives only a date.
   std::optional<std::uint32_t> open;  // First token of leading pieces still without predicate.
   bool contrast = false;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
@@ -674,11 +709,13 @@ std::vector<Clause> join(const Passage& passage, const std::vector<Piece>& piece
     const bool more = i + 1 < pieces.size();
     if (piece.predicates == 0) {
       bool date_only = false;
-      for (std::uint32_t k = piece.span.first; k < piece.span.past; ++k) date_only |= passage.notes[k].date >= 0;
+      for (std::uint32_t k = piece.span.first; k < piece.span.past; ++k)
+        date_only |= passage.notes[k].date >= 0;
       date_only = date_only && !has_thing(passage, piece.span);
       const bool later = std::any_of(pieces.begin() + static_cast<std::ptrdiff_t>(i), pieces.end(),
                                      [](const Piece& p) { return p.predicates > 0; });
-      const bool forward = clauses.empty() || (later && more && (piece.conjunction || piece.strong) && date_only);
+      const bool forward =
+          clauses.empty() || (later && more && (piece.conjunction || piece.strong) && date_only);
       if (forward && later) {
         if (!open) open = piece.span.first;
         contrast = contrast || passage.notes[piece.span.first].flags.has(WordClass::terminator);
@@ -695,13 +732,15 @@ std::vector<Clause> join(const Passage& passage, const std::vector<Piece>& piece
         const bool whole = last.core.past + 1 >= last.span.past;
         last.span.past = piece.span.past;
         bool bears = has_thing(passage, piece.span);
-        for (std::uint32_t k = piece.span.first; k < piece.span.past; ++k) bears = bears || passage.notes[k].date >= 0;
+        for (std::uint32_t k = piece.span.first; k < piece.span.past; ++k)
+          bears = bears || passage.notes[k].date >= 0;
         if (whole && (bears || !piece.conjunction)) last.core.past = piece.span.past;
       }
       continue;
     }
     // "It was 1962, not 1963, that the derrick went": the date belongs to what follows.
-    if (!clauses.empty() && cleft.has_value() && *cleft == clauses.size() - 1 && begins_relative(passage, piece.span)) {
+    if (!clauses.empty() && cleft.has_value() && *cleft == clauses.size() - 1 &&
+        begins_relative(passage, piece.span)) {
       clauses.back().span.past = clauses.back().core.past = piece.span.past;
       cleft.reset();
       continue;
@@ -730,8 +769,10 @@ void set_windows(const Passage& passage, SentenceReading& reading) {
       if (p > clause.first_predicate) predicate.left.first = reading.predicates[p - 1].span.past;
       if (predicate.left.past < predicate.left.first) predicate.left.past = predicate.left.first;
       predicate.right = {predicate.span.past, clause.span.past};
-      const bool next_inside = p + 1 < reading.predicates.size() && reading.predicates[p + 1].at < clause.span.past;
-      if (next_inside) predicate.right.past = std::max(predicate.right.first, reading.predicates[p + 1].span.first);
+      const bool next_inside =
+          p + 1 < reading.predicates.size() && reading.predicates[p + 1].at < clause.span.past;
+      if (next_inside)
+        predicate.right.past = std::max(predicate.right.first, reading.predicates[p + 1].span.first);
       ++p;
     }
     clause.past_predicate = p;
@@ -765,7 +806,8 @@ std::optional<std::uint32_t> negative_in(const Passage& passage, Span span) {
     const Note& note = passage.notes[i];
     if (note.thing >= 0 || note.date >= 0) continue;
     if (note.flags.has(WordClass::terminator) && found) found.reset();
-    if (note.flags.has(WordClass::negative) && note.cue < 0 && !note.flags.has(WordClass::terminator)) found = i;
+    if (note.flags.has(WordClass::negative) && note.cue < 0 && !note.flags.has(WordClass::terminator))
+      found = i;
   }
   return found;
 }

@@ -1,7 +1,7 @@
-// An interview from beginning to end. Each utterance is annotated once; each of its sentences is read in the light of the
-// focus: what was last spoken of, the date last said, the question just asked. The interviewer's sentences change the
-// focus and set the question, the narrator's make claims. Drafts become claims here: one for each meaning of a name, with
-// quotes, mentions, a reason in words and a rank.
+// An interview from beginning to end. Each utterance is annotated once; each of its sentences is read in the
+// light of the focus: what was last spoken of, the date last said, the question just asked. The interviewer's
+// sentences change the focus and set the question, the narrator's make claims. Drafts become claims here: one
+// for each meaning of a name, with quotes, mentions, a reason in words and a rank.
 #include <algorithm>
 #include <map>
 
@@ -14,11 +14,15 @@ namespace witnessmark {
 namespace claims {
 namespace {
 
+/// A sentence of no more tokens is quoted whole.
+constexpr std::uint32_t kShortSentence = 20;
+
 AuthorityList list_of_locations(const ReadingContext& context) {
   std::vector<Term> terms;
   for (const std::vector<std::string>& names : context.locations) {
     if (names.empty()) continue;
-    const auto known = std::find_if(terms.begin(), terms.end(), [&](const Term& t) { return fold(t.key) == fold(names.front()); });
+    const auto known = std::find_if(terms.begin(), terms.end(),
+                                    [&](const Term& t) { return fold(t.key) == fold(names.front()); });
     if (known != terms.end()) {
       known->spoken.insert(known->spoken.end(), names.begin() + 1, names.end());
       continue;
@@ -31,7 +35,8 @@ AuthorityList list_of_locations(const ReadingContext& context) {
   return AuthorityList(AuthorityList::Kind::places, std::move(terms));
 }
 
-/// Persons by their whole names and pseudonyms, and by surname with the first name's place taken by anything ("Mr").
+/// Persons by their whole names and pseudonyms, and by surname with the first name's place taken by anything
+/// ("Mr").
 AuthorityList list_of_persons(const ReadingContext& context) {
   std::vector<Term> terms;
   for (const Person& person : context.persons) {
@@ -95,7 +100,8 @@ class InterviewReader {
     return speakers_.emplace(label, identify_speaker(context_, label)).first->second;
   }
 
-  /// The speaker's birth and service; of the only narrator when an interviewer speaks ("when you were nineteen").
+  /// The speaker's birth and service; of the only narrator when an interviewer speaks ("when you were
+  /// nineteen").
   void set_speaker(const SpeakerIdentity& speaker) {
     std::string key = speaker.person;
     const auto narrates = [&](const std::string& k) {
@@ -118,15 +124,17 @@ class InterviewReader {
 
   void annotate(const Utterance& utterance) {
     const ByteRange bytes = index_.to_bytes(utterance.range);
-    const std::string_view text = std::string_view(transcript_.reading_text)
-                                      .substr(static_cast<std::size_t>(bytes.begin.value),
-                                              static_cast<std::size_t>(bytes.length()));
+    const std::string_view text =
+        std::string_view(transcript_.reading_text)
+            .substr(static_cast<std::size_t>(bytes.begin.value), static_cast<std::size_t>(bytes.length()));
     passage_.base_byte = bytes.begin.value;
     std::vector<ByteRange> remarks;
-    while (remark_ < transcript_.remarks.size() && transcript_.remarks[remark_].range.end <= utterance.range.begin) {
+    while (remark_ < transcript_.remarks.size() &&
+           transcript_.remarks[remark_].range.end <= utterance.range.begin) {
       ++remark_;
     }
-    for (std::size_t r = remark_; r < transcript_.remarks.size() && transcript_.remarks[r].range.begin < utterance.range.end; ++r) {
+    for (std::size_t r = remark_;
+         r < transcript_.remarks.size() && transcript_.remarks[r].range.begin < utterance.range.end; ++r) {
       const ByteRange inside = index_.to_bytes(transcript_.remarks[r].range);
       remarks.push_back({{inside.begin.value - bytes.begin.value}, {inside.end.value - bytes.begin.value}});
     }
@@ -173,7 +181,8 @@ class InterviewReader {
             const SpeakerIdentity& speaker) {
     const SentenceReading reading = read_sentence(passage_, words_, span);
     const bool asks = interviewer || (!labelled_ && reading.question);
-    StatementContext context{passage_, words_, finders_, reading, positions_, focus_, asks, nullptr, false, false};
+    StatementContext context{passage_, words_, finders_, reading, positions_,
+                             focus_,   asks,   nullptr,  false,   false};
     collect_actions(reading, context, proposals_.mentions);
     if (asks) {
       ask(context, sentence.range, asked_);
@@ -186,14 +195,17 @@ class InterviewReader {
     if (first) asked_age_ = 0;
     context.asked_what = first && !asked_.yes_no && !asked_.when && !asked_.where && !asked_.how_many;
     context.inventory = asked_.inventory && asked_age_ < 12;
-    heads_.place = asked_.place ? place_key(*asked_.place) : focus_.place ? place_key(*focus_.place) : std::string();
+    heads_.place = asked_.place   ? place_key(*asked_.place)
+                   : focus_.place ? place_key(*focus_.place)
+                                  : std::string();
     if (asked_.place && (asked_age_ < 2 || context.inventory)) context.asked_place = &*asked_.place;
     std::vector<Draft> drafts = read_statements(context);
     if (first) {
       drafts = answer(context, asked_, std::move(drafts));
       // "Oh, well." does not yet answer.
-      const bool empty = drafts.empty() && ((span.past - span.first <= 2 && opening_of(context) == Opening::other) ||
-                                            (reading.question && span.past - span.first <= 4));
+      const bool empty =
+          drafts.empty() && ((span.past - span.first <= 2 && opening_of(context) == Opening::other) ||
+                             (reading.question && span.past - span.first <= 4));
       if (!empty) asked_.answered = true;
     }
     ++asked_age_;
@@ -207,15 +219,18 @@ class InterviewReader {
   }
 
   /// The clause it was said in; the whole sentence when that has no other clause.
-  CodePointRange quote_of(const Draft& draft, const Sentence& sentence, const SentenceReading& reading) const {
+  CodePointRange quote_of(const Draft& draft, const Sentence& sentence,
+                          const SentenceReading& reading) const {
     const Clause& clause = reading.clauses[draft.clause];
-    if (reading.clauses.size() < 2 && clause.core.past + 1 >= clause.span.past) return sentence.range;
+    const bool whole = reading.clauses.size() < 2 && clause.core.past + 1 >= clause.span.past;
+    if (whole || reading.span.past - reading.span.first <= kShortSentence) return sentence.range;
     Span span = clause.core;
     while (span.first + 1 < span.past && (passage_.notes[span.first].flags.has(WordClass::coordinator) ||
                                           passage_.tokens[span.first].kind == Token::Kind::mark)) {
       ++span.first;
     }
-    while (span.past > span.first + 1 && passage_.tokens[span.past - 1].kind == Token::Kind::mark) --span.past;
+    while (span.past > span.first + 1 && passage_.tokens[span.past - 1].kind == Token::Kind::mark)
+      --span.past;
     CodePointRange range = positions_.range_of(passage_, span);
     // The last clause runs to the full stop.
     const bool last = draft.clause + 1 == reading.clauses.size() && clause.core.past + 1 >= clause.span.past;
@@ -230,8 +245,9 @@ class InterviewReader {
       draft.date->carried = true;
     }
     const bool silent = !draft.place && draft.place_words.empty();
-    if (silent && draft.subject && draft.subject->carried && draft.statement != Statement::begins && focus_.last &&
-        focus_.last->subject && focus_.last->place && focus_.last->subject->terms == draft.subject->terms) {
+    if (silent && draft.subject && draft.subject->carried && draft.statement != Statement::begins &&
+        focus_.last && focus_.last->subject && focus_.last->place &&
+        focus_.last->subject->terms == draft.subject->terms) {
       draft.place = focus_.last->place;
       draft.place->carried = true;
     }
@@ -255,7 +271,8 @@ class InterviewReader {
     for (const Draft& draft : drafts) {
       if (draft.subject && draft.subject->kind == ThingKind::equipment) name(*draft.subject);
       if (!draft.withdrawn) focus_.last = draft;
-      if (draft.place && !draft.place->carried && draft.place->kind == ThingKind::place) focus_.place = draft.place;
+      if (draft.place && !draft.place->carried && draft.place->kind == ThingKind::place)
+        focus_.place = draft.place;
     }
     for (std::uint32_t d = 0; d < passage_.dates.size(); ++d) {
       const DateExpression& date = passage_.dates[d];

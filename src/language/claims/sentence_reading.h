@@ -16,29 +16,29 @@ struct Predicate {
   enum class Kind : std::uint8_t { verb, be, exist, have };
   Kind kind = Kind::verb;
   const Verb* verb = nullptr;
-  std::uint32_t at = 0;          ///< The verb's token.
-  Span span;                     ///< From the first auxiliary to the verb and a particle right after it.
-  std::uint32_t particle = 0;    ///< Token of a particle that stands apart; 0 for none.
+  std::uint32_t at = 0;        ///< The verb's token.
+  Span span;                   ///< From the first auxiliary to the verb and a particle right after it.
+  std::uint32_t particle = 0;  ///< Token of a particle that stands apart; 0 for none.
   bool passive = false;
   bool negated = false;
   bool present_tense = false;
-  bool perfect_would = false;    ///< "they'd have taken".
+  bool perfect_would = false;  ///< "they'd have taken".
   bool infinitive = false;
-  bool inverted = false;         ///< "Down came the chimney."
+  bool inverted = false;  ///< "Down came the chimney."
   Agent agent = Agent::none;
   std::uint32_t clause = 0;
-  Span left, right;              ///< Where its subject and its objects may stand.
+  Span left, right;  ///< Where its subject and its objects may stand.
 };
 
 /// A stretch around one predicate: everything in it belongs together.
 struct Clause {
   Span span;
-  Span core;                     ///< Without trailing pieces that only add something else: what is quoted.
+  Span core;  ///< Without trailing pieces that only add something else: what is quoted.
   std::uint32_t first_predicate = 0, past_predicate = 0;
-  bool own_subject = true;       ///< False for "and put …": it shares subject and cues of the clause before.
-  bool contrast = false;         ///< Begins with but, however …
-  bool conditional = false;      ///< Hangs on an if.
-  bool complement = false;       ///< Begins with "that": what is said, known or read in the clause before.
+  bool own_subject = true;   ///< False for "and put …": it shares subject and cues of the clause before.
+  bool contrast = false;     ///< Begins with but, however …
+  bool conditional = false;  ///< Hangs on an if.
+  bool complement = false;   ///< Begins with "that": what is said, known or read in the clause before.
   bool relative = false;
 };
 
@@ -49,8 +49,8 @@ struct SentenceReading {
   bool question = false;
 };
 
-/// Finds predicates and clauses in one sentence of a passage; what turns out to be a verb's particle no longer gives a
-/// role to the thing after it.
+/// Finds predicates and clauses in one sentence of a passage; what turns out to be a verb's particle no
+/// longer gives a role to the thing after it.
 SentenceReading read_sentence(Passage& passage, const Words& words, Span span);
 
 /// The first negative word in the range that no cue covers; nothing when there is none.

@@ -44,7 +44,8 @@ SpeakerIdentity identify_speaker(const ReadingContext& context, std::string_view
   }
   const std::string folded = fold(label);
   if (!folded.empty()) {
-    const auto among = [&](const std::vector<std::string>& keys, SpeakerRole role) -> std::optional<SpeakerIdentity> {
+    const auto among = [&](const std::vector<std::string>& keys,
+                           SpeakerRole role) -> std::optional<SpeakerIdentity> {
       for (const std::string& key : keys) {
         const Person* person = person_of(context, key);
         if (folded == fold(key) || (person && (label_names(folded, fold(person->name)) ||
@@ -62,11 +63,13 @@ SpeakerIdentity identify_speaker(const ReadingContext& context, std::string_view
     const std::vector<std::uint64_t> forms = words.forms_of(folded);
     const WordInfo* info = forms.size() == 1 ? words.find(forms[0]) : nullptr;
     if (info && info->flags.has(WordClass::interviewer_label)) return {SpeakerRole::interviewer, {}};
-    if (!(info && info->flags.has(WordClass::narrator_label)) && interview && interview->narrators.size() != 1) {
+    if (!(info && info->flags.has(WordClass::narrator_label)) && interview &&
+        interview->narrators.size() != 1) {
       return {SpeakerRole::unknown, {}};
     }
   }
-  if (interview && interview->narrators.size() == 1) return {SpeakerRole::narrator, interview->narrators.front()};
+  if (interview && interview->narrators.size() == 1)
+    return {SpeakerRole::narrator, interview->narrators.front()};
   return {SpeakerRole::narrator, {}};
 }
 

@@ -1,6 +1,6 @@
-// One sentence: each predicate makes its drafts, then dates and cues are laid over them, then what is only intended,
-// asked or contrary to fact is dropped. A sentence without a predicate may still count or deny things ("No stove in the
-// mess room").
+// One sentence: each predicate makes its drafts, then dates and cues are laid over them, then what is only
+// intended, asked or contrary to fact is dropped. A sentence without a predicate may still count or deny
+// things ("No stove in the mess room").
 #include "language/claims/statements.h"
 
 #include <algorithm>
@@ -89,7 +89,8 @@ void StatementReader::set_number(Draft& draft, const Subject& subject) const {
     return;
   }
   for (std::uint32_t i = thing.head; i < thing.span.first; ++i) {
-    if (arguments_.has(i, WordClass::both)) draft.quantity = Quantity{2, 2, std::string(passage_.words({i, i + 1}))};
+    if (arguments_.has(i, WordClass::both))
+      draft.quantity = Quantity{2, 2, std::string(passage_.words({i, i + 1}))};
   }
 }
 
@@ -111,7 +112,8 @@ Draft& StatementReader::add(const Predicate* p, Statement statement, const Subje
     mention.range = c_.positions.range_of(passage_, words);
     mention.value = std::string(to_string(statement));
     mention.rule = p->verb ? p->verb->base + (p->verb->particle.empty() ? "" : " " + p->verb->particle)
-                           : p->kind == Predicate::Kind::have ? "to have" : "to be";
+                   : p->kind == Predicate::Kind::have ? "to have"
+                                                      : "to be";
     draft.cues.push_back(mention);
   }
   drafts_.push_back(std::move(draft));
@@ -146,7 +148,8 @@ void StatementReader::add_state(const Predicate* p, const Subject& subject, bool
                              : nullptr;
   bool only = false;
   if (subject.thing) {
-    for (std::uint32_t i = subject.thing->head > 0 ? subject.thing->head - 1 : 0; i < subject.thing->span.first; ++i) {
+    for (std::uint32_t i = subject.thing->head > 0 ? subject.thing->head - 1 : 0;
+         i < subject.thing->span.first; ++i) {
       only = only || arguments_.has(i, WordClass::only);
     }
   }
@@ -207,8 +210,8 @@ void StatementReader::put_dates(const Predicate* p, std::size_t first_draft) {
   if (uses.empty()) return;
   std::vector<Draft> undated(drafts_.begin() + static_cast<std::ptrdiff_t>(first_draft), drafts_.end());
   drafts_.resize(first_draft);
-  const bool one_usable =
-      std::any_of(uses.begin(), uses.end(), [](const DateUse& use) { return !use.corrected && !use.negated; });
+  const bool one_usable = std::any_of(uses.begin(), uses.end(),
+                                      [](const DateUse& use) { return !use.corrected && !use.negated; });
   for (const Draft& draft : undated) {
     for (const DateUse& use : uses) {
       const DateExpression& expression = passage_.dates[use.date];
@@ -226,17 +229,20 @@ void StatementReader::put_dates(const Predicate* p, std::size_t first_draft) {
 /// "They say it came off in 1961, but it didn't."
 bool StatementReader::taken_back_after(const Predicate& p) const {
   const Clause& own = c_.reading.clauses[p.clause];
-  for (std::uint32_t i = p.span.past; i < own.span.past; ++i) {
+  const std::uint32_t end = c_.reading.span.past;
+  // The "but" stands in the clause or opens the next.
+  for (std::uint32_t i = p.span.past; i < std::min(end, own.span.past + 2); ++i) {
     if (!arguments_.has(i, WordClass::terminator) || !arguments_.has(i, WordClass::coordinator)) continue;
     std::uint32_t k = i + 1;
-    while (k < own.span.past && (arguments_.has(k, WordClass::they) || arguments_.has(k, WordClass::it) ||
-                                 arguments_.has(k, WordClass::we) || arguments_.has(k, WordClass::never) ||
-                                 arguments_.has(k, WordClass::adverb))) {
+    while (k < end && (arguments_.has(k, WordClass::they) || arguments_.has(k, WordClass::it) ||
+                       arguments_.has(k, WordClass::we) || arguments_.has(k, WordClass::never) ||
+                       arguments_.has(k, WordClass::adverb))) {
       ++k;
     }
-    const bool auxiliary = k < own.span.past && (arguments_.has(k, WordClass::do_) || arguments_.has(k, WordClass::be) ||
-                                                 arguments_.has(k, WordClass::have));
-    const bool ends = k + 1 >= own.span.past || arguments_.is_mark(k + 1);
+    const bool auxiliary =
+        k < end && (arguments_.has(k, WordClass::do_) || arguments_.has(k, WordClass::be) ||
+                    arguments_.has(k, WordClass::have));
+    const bool ends = k + 1 >= end || arguments_.is_mark(k + 1);
     return auxiliary && ends && negative_in(passage_, {i + 1, k + 1}).has_value();
   }
   return false;
@@ -275,7 +281,8 @@ void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::si
       draft.basis = Basis::first_hand;
       draft.because.emplace_back("the narrator took part → first-hand");
     }
-    if (draft.statement == Statement::located && draft.basis == Basis::unstated && p && p->agent == Agent::we) {
+    if (draft.statement == Statement::located && draft.basis == Basis::unstated && p &&
+        p->agent == Agent::we) {
       draft.basis = Basis::first_hand;
     }
     if (draft.date && is_about(draft.date->expression) && draft.firmness == Firmness::firm) {
@@ -320,8 +327,9 @@ bool StatementReader::bare_name(const Thing& thing) const {
 /// "The loop for the direction finder over your head": the name comes first.
 bool StatementReader::opens_with(const Thing& thing) const {
   std::uint32_t i = c_.reading.span.first;
-  while (i < thing.head && (arguments_.is_mark(i) || arguments_.has(i, WordClass::filler) ||
-                            arguments_.has(i, WordClass::coordinator) || arguments_.has(i, WordClass::then))) {
+  while (i < thing.head &&
+         (arguments_.is_mark(i) || arguments_.has(i, WordClass::filler) ||
+          arguments_.has(i, WordClass::coordinator) || arguments_.has(i, WordClass::then))) {
     ++i;
   }
   return i >= thing.head;
@@ -331,15 +339,18 @@ bool StatementReader::opens_with(const Thing& thing) const {
 void StatementReader::unlisted_name() {
   std::uint32_t first = c_.reading.span.first;
   std::uint32_t past = c_.reading.span.past;
-  while (first < past && (arguments_.is_mark(first) || arguments_.has(first, WordClass::filler) ||
-                          arguments_.has(first, WordClass::coordinator) || arguments_.has(first, WordClass::then))) {
+  while (first < past &&
+         (arguments_.is_mark(first) || arguments_.has(first, WordClass::filler) ||
+          arguments_.has(first, WordClass::coordinator) || arguments_.has(first, WordClass::then))) {
     ++first;
   }
   while (past > first && arguments_.is_mark(past - 1)) --past;
   if (past - first < 2 || past - first > 10) return;
   if (!arguments_.has(first, WordClass::determiner) && passage_.notes[first].number < 0) return;
   for (std::uint32_t i = first; i < past; ++i) {
-    if (passage_.notes[i].date >= 0 || arguments_.has(i, WordClass::person) || arguments_.has(i, WordClass::we)) return;
+    if (passage_.notes[i].date >= 0 || arguments_.has(i, WordClass::person) ||
+        arguments_.has(i, WordClass::we))
+      return;
   }
   Draft& draft = add(nullptr, Statement::present, {}, false);
   draft.subject_words = std::string(passage_.words({first, past}));
@@ -359,21 +370,25 @@ void StatementReader::fragment() {
   for (const Subject& subject : things(all)) {
     const Thing& thing = *subject.thing;
     const Thing* place = arguments_.place_in(span, {Role::at, Role::relation});
-    const bool counted = thing.quantity >= 0 && !passage_.numbers[static_cast<std::size_t>(thing.quantity)].measure;
-    const bool without = thing.negated && thing.head < thing.span.first &&
-                         arguments_.has(thing.head, WordClass::negative) &&
-                         !arguments_.has(thing.head, WordClass::negative_determiner) && thing.head > span.first;
+    const bool counted =
+        thing.quantity >= 0 && !passage_.numbers[static_cast<std::size_t>(thing.quantity)].measure;
+    const bool without =
+        thing.negated && thing.head < thing.span.first && arguments_.has(thing.head, WordClass::negative) &&
+        !arguments_.has(thing.head, WordClass::negative_determiner) && thing.head > span.first;
     // A bare name in answer to what there was: "A stove. The old bell."
     const bool named = (c_.asked_place && (bare_name(thing) || (c_.inventory && opens_with(thing)))) ||
                        (c_.asked_what && thing.indefinite && bare_name(thing));
     // "Black hull, buff funnel."
     for (std::uint32_t i = thing.head; i < thing.span.first; ++i) {
-      const std::string colour = arguments_.has(i, WordClass::colour) ? property_at(i, thing.span.first, nullptr) : std::string();
+      const std::string colour =
+          arguments_.has(i, WordClass::colour) ? property_at(i, thing.span.first, nullptr) : std::string();
       if (colour.empty() || span.past - span.first > 12) continue;
       add(nullptr, Statement::attribute, subject, thing.negated).attribute = colour;
       break;
     }
-    if (!place && !counted && !without && !named && !(thing.negated && !dates_for(passage_, c_.reading, nullptr, 0).empty())) continue;
+    if (!place && !counted && !without && !named &&
+        !(thing.negated && !dates_for(passage_, c_.reading, nullptr, 0).empty()))
+      continue;
     // Much talk beside a bare name is talk of something else.
     if (span.past - span.first > 25) continue;
     add_state(nullptr, subject, thing.negated);
@@ -394,10 +409,18 @@ std::vector<Draft> StatementReader::run() {
   for (const Predicate& p : c_.reading.predicates) {
     const std::size_t first = drafts_.size();
     switch (p.kind) {
-      case Predicate::Kind::verb: verb(p); break;
-      case Predicate::Kind::exist: exists(p); break;
-      case Predicate::Kind::have: has(p); break;
-      case Predicate::Kind::be: is(p); break;
+      case Predicate::Kind::verb:
+        verb(p);
+        break;
+      case Predicate::Kind::exist:
+        exists(p);
+        break;
+      case Predicate::Kind::have:
+        has(p);
+        break;
+      case Predicate::Kind::be:
+        is(p);
+        break;
     }
     instead_of(p);
     put_dates(&p, first);
@@ -412,11 +435,16 @@ void StatementReader::drop_repeated() {
   std::vector<Draft> kept;
   for (Draft& draft : drafts_) {
     const bool repeated = std::any_of(kept.begin(), kept.end(), [&](const Draft& other) {
-      const auto terms = [](const std::optional<Referent>& r) { return r ? r->terms : std::vector<std::uint32_t>(); };
-      const auto date = [](const Draft& d) { return d.date && d.date->expression.edtf ? to_string(*d.date->expression.edtf) : std::string(); };
-      return other.clause == draft.clause && other.statement == draft.statement && other.polarity == draft.polarity &&
-             other.attribute == draft.attribute && terms(other.subject) == terms(draft.subject) &&
-             terms(other.place) == terms(draft.place) && date(other) == date(draft);
+      const auto terms = [](const std::optional<Referent>& r) {
+        return r ? r->terms : std::vector<std::uint32_t>();
+      };
+      const auto date = [](const Draft& d) {
+        return d.date && d.date->expression.edtf ? to_string(*d.date->expression.edtf) : std::string();
+      };
+      return other.clause == draft.clause && other.statement == draft.statement &&
+             other.polarity == draft.polarity && other.attribute == draft.attribute &&
+             terms(other.subject) == terms(draft.subject) && terms(other.place) == terms(draft.place) &&
+             date(other) == date(draft);
     });
     if (!repeated) kept.push_back(std::move(draft));
   }
@@ -426,14 +454,16 @@ void StatementReader::drop_repeated() {
 std::vector<Draft> read_statements(const StatementContext& context) {
   // A question the narrator asks states nothing, but for "or was it 1950?" behind a statement.
   if (context.reading.question && !context.asking) {
-    const bool tag = std::any_of(context.passage.cues.begin(), context.passage.cues.end(), [&](const CueSpan& cue) {
-      return context.reading.span.holds(cue.span.first) && cue.span.first > context.reading.span.first &&
-             (context.words.cues[cue.cue].cue == CueClass::hedge ||
-              context.words.cues[cue.cue].cue == CueClass::pseudo);
-    });
+    const bool tag =
+        std::any_of(context.passage.cues.begin(), context.passage.cues.end(), [&](const CueSpan& cue) {
+          return context.reading.span.holds(cue.span.first) && cue.span.first > context.reading.span.first &&
+                 (context.words.cues[cue.cue].cue == CueClass::hedge ||
+                  context.words.cues[cue.cue].cue == CueClass::pseudo);
+        });
     const Flags& opening = context.passage.notes[context.reading.span.first].flags;
     const bool asks = opening.has(WordClass::question_word) || opening.has(WordClass::be) ||
-                      opening.has(WordClass::do_) || opening.has(WordClass::have) || opening.has(WordClass::modal);
+                      opening.has(WordClass::do_) || opening.has(WordClass::have) ||
+                      opening.has(WordClass::modal);
     if (asks || !tag) return {};
   }
   return StatementReader(context).run();

@@ -24,12 +24,12 @@ struct StatementContext {
   const Finders& finders;
   const SentenceReading& reading;
   const Positions& positions;
-  Focus& focus;                       ///< Read for pronouns; brought up to date by the caller.
-  bool asking = false;                ///< The sentence is a question: what it would state is wanted.
+  Focus& focus;         ///< Read for pronouns; brought up to date by the caller.
+  bool asking = false;  ///< The sentence is a question: what it would state is wanted.
   /// Place or thing the question was about, for answers.
   const Referent* asked_place = nullptr;
-  bool asked_what = false;            ///< Answers a question for what it was.
-  bool inventory = false;             ///< "What was in the wheelhouse?": bare names answer it.
+  bool asked_what = false;  ///< Answers a question for what it was.
+  bool inventory = false;   ///< "What was in the wheelhouse?": bare names answer it.
 };
 
 /// The statements of one sentence, in its order.

@@ -1,5 +1,5 @@
-// What forms of "to be" and "to have" state: that something is or was there, how many, what it was like, that it was gone,
-// that something happened, where the site lay, or when what was just spoken of took place.
+// What forms of "to be" and "to have" state: that something is or was there, how many, what it was like, that
+// it was gone, that something happened, where the site lay, or when what was just spoken of took place.
 #include <algorithm>
 
 #include "language/claims/statement_reader.h"
@@ -47,7 +47,8 @@ void StatementReader::exists(const Predicate& p) {
   }
   for (const Subject& subject : subjects) {
     bool negated = things_between_negated(p, subject.thing) || subject.thing->negated;
-    const bool excepted = subject.thing->head > 0 && arguments_.has(subject.thing->head - 1, WordClass::terminator);
+    const bool excepted =
+        subject.thing->head > 0 && arguments_.has(subject.thing->head - 1, WordClass::terminator);
     if (p.negated && !excepted) negated = true;
     add_state(&p, subject, negated);
     if (!drafts_.back().place && c_.asked_place) {
@@ -113,8 +114,9 @@ void StatementReader::part_of(const Predicate& p) {
   while (first < p.right.past && arguments_.has(first, WordClass::adverb)) ++first;
   if (first >= p.right.past || !arguments_.has(first, WordClass::indefinite)) return;
   std::uint32_t past = first;
-  while (past < p.right.past && past < first + 8 && !arguments_.is_mark(past) && passage_.notes[past].date < 0 &&
-         !arguments_.has(past, WordClass::relative) && !arguments_.has(past, WordClass::subordinator)) {
+  while (past < p.right.past && past < first + 8 && !arguments_.is_mark(past) &&
+         passage_.notes[past].date < 0 && !arguments_.has(past, WordClass::relative) &&
+         !arguments_.has(past, WordClass::subordinator)) {
     if (passage_.notes[past].thing >= 0 || arguments_.has(past, WordClass::person)) return;
     ++past;
   }
@@ -137,13 +139,15 @@ void StatementReader::has(const Predicate& p) {
   // "had twenty feet of chain": no count of chains.
   for (const Subject& subject : things(objects)) {
     bool negated = p.negated || things_between_negated(p, subject.thing) || subject.thing->negated;
-    const bool excepted = subject.thing->head > 0 && arguments_.has(subject.thing->head - 1, WordClass::terminator);
+    const bool excepted =
+        subject.thing->head > 0 && arguments_.has(subject.thing->head - 1, WordClass::terminator);
     if (excepted) negated = false;
     add_state(&p, subject, negated);
     Draft& draft = drafts_.back();
     if (!draft.place) {
       // "The salle had no guillotine."
-      if (const Thing* place = arguments_.place_in(p.left, {Role::none})) draft.place = referent_of(c_, *place);
+      if (const Thing* place = arguments_.place_in(p.left, {Role::none}))
+        draft.place = referent_of(c_, *place);
     }
     if (!draft.place && c_.asked_place) {
       draft.place = *c_.asked_place;
@@ -163,7 +167,8 @@ std::string StatementReader::property_at(std::uint32_t from, std::uint32_t past,
   for (const Kind kind : {Kind{WordClass::colour, "colour"}, Kind{WordClass::material, "material"},
                           Kind{WordClass::type, "type"}, Kind{WordClass::condition, "condition"}}) {
     if (!arguments_.has(i, kind.word)) continue;
-    const std::uint32_t last = std::min(past, i + (passage_.notes[i].reach > 1 ? passage_.notes[i].reach : 1));
+    const std::uint32_t last =
+        std::min(past, i + (passage_.notes[i].reach > 1 ? passage_.notes[i].reach : 1));
     if (end) *end = last;
     return std::string(kind.name) + ": " + std::string(passage_.words({from, last}));
   }
@@ -227,8 +232,10 @@ bool StatementReader::had_been_there(const Predicate& p, const std::vector<Subje
   const Span clause = c_.reading.clauses[p.clause].span;
   // Only where it opens the sentence and another clause says what came after.
   std::uint32_t opening = c_.reading.span.first;
-  while (opening < clause.first + 3 && opening < p.at && arguments_.has(opening, WordClass::filler)) ++opening;
-  const bool where = arguments_.has(opening, WordClass::where) && p.clause == 0 && c_.reading.clauses.size() > 1;
+  while (opening < clause.first + 3 && opening < p.at && arguments_.has(opening, WordClass::filler))
+    ++opening;
+  const bool where =
+      arguments_.has(opening, WordClass::where) && p.clause == 0 && c_.reading.clauses.size() > 1;
   const bool ends_clause = p.span.past >= clause.past || arguments_.is_mark(p.span.past);
   if (!where || !ends_clause || !arguments_.any_in(p.span, WordClass::have)) return false;
   for (const Subject& subject : subjects) {
@@ -253,7 +260,8 @@ bool StatementReader::is_somewhere(const Predicate& p, const std::vector<Subject
     if (arguments_.is_mark(i)) break;
   }
   if (!place && words.empty() && !there) return false;
-  const bool negated = p.negated || negative_in(passage_, {p.span.past, place ? place->head : p.span.past}).has_value() ||
+  const bool negated = p.negated ||
+                       negative_in(passage_, {p.span.past, place ? place->head : p.span.past}).has_value() ||
                        arguments_.any_in(p.right, WordClass::no_longer);
   for (const Subject& subject : subjects) {
     add_state(&p, subject, negated || (subject.thing && subject.thing->negated));
@@ -278,8 +286,8 @@ void StatementReader::is_dated(const Predicate& p, const std::vector<Subject>& s
       break;
     }
     const Flags& f = passage_.notes[i].flags;
-    if (arguments_.is_mark(i) || (!f.has(WordClass::adverb) && !f.has(WordClass::at) && !f.has(WordClass::determiner) &&
-                                  passage_.notes[i].cue < 0)) {
+    if (arguments_.is_mark(i) || (!f.has(WordClass::adverb) && !f.has(WordClass::at) &&
+                                  !f.has(WordClass::determiner) && passage_.notes[i].cue < 0)) {
       break;
     }
   }
@@ -333,16 +341,19 @@ void StatementReader::is(const Predicate& p) {
       another = passage_.notes[k].thing >= 0 || passage_.notes[k].date >= 0;
     }
   }
-  if (p.clause + 1 < c_.reading.clauses.size()) another = another || c_.reading.clauses[p.clause + 1].relative;
+  if (p.clause + 1 < c_.reading.clauses.size())
+    another = another || c_.reading.clauses[p.clause + 1].relative;
   const Thing* person = nullptr;
   for (const Thing& thing : passage_.things) {
     if (thing.kind == ThingKind::person && p.left.holds(thing.span.first)) person = &thing;
   }
-  if (person || ((p.agent == Agent::we || p.agent == Agent::it) && (subjects.empty() || !subjects[0].thing))) {
+  if (person ||
+      ((p.agent == Agent::we || p.agent == Agent::it) && (subjects.empty() || !subjects[0].thing))) {
     const Thing* where = arguments_.place_in(p.right, {Role::at}, true);
     if (!where) where = lying_off(p.right);
     if (!where && person) where = arguments_.place_in(p.right, {Role::at});
-    if (where && (person || p.agent == Agent::we || arguments_.any_in({own.span.first, p.span.past}, WordClass::she))) {
+    if (where && (person || p.agent == Agent::we ||
+                  arguments_.any_in({own.span.first, p.span.past}, WordClass::she))) {
       Subject who;
       if (person) who = {referent_of(c_, *person), person};
       const bool negated = p.negated || negative_in(passage_, {p.span.past, where->head}).has_value();
@@ -354,12 +365,13 @@ void StatementReader::is(const Predicate& p) {
   }
   // "was without a hoist"
   for (const Thing& thing : passage_.things) {
-    if (thing.kind != ThingKind::equipment || !thing.negated || !p.right.holds(thing.span.first) || thing.head == 0 ||
-        arguments_.is_mark(thing.head - 1) || !subjects.empty()) {
+    if (thing.kind != ThingKind::equipment || !thing.negated || !p.right.holds(thing.span.first) ||
+        thing.head == 0 || arguments_.is_mark(thing.head - 1) || !subjects.empty()) {
       continue;
     }
     add_state(&p, {referent_of(c_, thing), &thing}, true);
-    if (const Thing* place = arguments_.place_in(p.left, {Role::none})) drafts_.back().place = referent_of(c_, *place);
+    if (const Thing* place = arguments_.place_in(p.left, {Role::none}))
+      drafts_.back().place = referent_of(c_, *place);
     return;
   }
   if (!subjects.empty() && had_been_there(p, subjects)) return;

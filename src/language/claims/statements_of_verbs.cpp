@@ -7,12 +7,24 @@ namespace witnessmark::claims {
 
 void StatementReader::verb(const Predicate& p) {
   switch (p.verb->kind) {
-    case VerbKind::begins: begins_or_ends(p, Statement::begins); break;
-    case VerbKind::ends: begins_or_ends(p, Statement::ends); break;
-    case VerbKind::move: move(p); break;
-    case VerbKind::replace: replace(p); break;
-    case VerbKind::swap: swap(p); break;
-    case VerbKind::takeover: takeover(p); break;
+    case VerbKind::begins:
+      begins_or_ends(p, Statement::begins);
+      break;
+    case VerbKind::ends:
+      begins_or_ends(p, Statement::ends);
+      break;
+    case VerbKind::move:
+      move(p);
+      break;
+    case VerbKind::replace:
+      replace(p);
+      break;
+    case VerbKind::swap:
+      swap(p);
+      break;
+    case VerbKind::takeover:
+      takeover(p);
+      break;
     case VerbKind::present:
       if (p.verb->needs == VerbNeeds::seen) {
         seen(p);
@@ -20,12 +32,24 @@ void StatementReader::verb(const Predicate& p) {
         stands(p);
       }
       break;
-    case VerbKind::paint: paint(p); break;
-    case VerbKind::unpaint: unpaint(p); break;
-    case VerbKind::name: name(p); break;
-    case VerbKind::happened: happened(p); break;
-    case VerbKind::located: located(p); break;
-    case VerbKind::built: built(p); break;
+    case VerbKind::paint:
+      paint(p);
+      break;
+    case VerbKind::unpaint:
+      unpaint(p);
+      break;
+    case VerbKind::name:
+      name(p);
+      break;
+    case VerbKind::happened:
+      happened(p);
+      break;
+    case VerbKind::located:
+      located(p);
+      break;
+    case VerbKind::built:
+      built(p);
+      break;
   }
 }
 
@@ -50,7 +74,8 @@ void StatementReader::begins_or_ends(const Predicate& p, Statement statement) {
   }
   if (subjects.empty()) return;
   for (const Thing* thing : arguments_.contrasted(c_.reading.clauses[p.clause].span)) {
-    const bool already = std::any_of(subjects.begin(), subjects.end(), [&](const Subject& s) { return s.thing == thing; });
+    const bool already =
+        std::any_of(subjects.begin(), subjects.end(), [&](const Subject& s) { return s.thing == thing; });
     if (already) continue;
     Draft& draft = add(&p, statement, {referent_of(c_, *thing), thing}, true);
     place_it(draft, &p, ending);
@@ -169,7 +194,8 @@ void StatementReader::takeover(const Predicate& p) {
 /// "Instead of the searchlight they gave us a loudhailer."
 void StatementReader::instead_of(const Predicate& p) {
   if (p.kind != Predicate::Kind::verb || p.verb->kind != VerbKind::begins || p.negated) return;
-  for (const Subject& subject : things(arguments_.with_role(c_.reading.clauses[p.clause].span, Role::instead))) {
+  for (const Subject& subject :
+       things(arguments_.with_role(c_.reading.clauses[p.clause].span, Role::instead))) {
     Draft& draft = add(&p, Statement::ends, subject, false);
     place_it(draft, &p, true);
   }
@@ -198,7 +224,8 @@ void StatementReader::paint(const Predicate& p) {
       }
       bool negated = p.negated;
       if (i > 0 && arguments_.has(i - 1, WordClass::negative) && i - 1 >= p.span.past) negated = true;
-      Draft& draft = add(&p, p.passive && !dated ? Statement::attribute : Statement::begins, subject, negated);
+      Draft& draft =
+          add(&p, p.passive && !dated ? Statement::attribute : Statement::begins, subject, negated);
       draft.attribute = colour;
       if (place) {
         draft.place = referent_of(c_, *place);
@@ -287,7 +314,8 @@ void StatementReader::happened(const Predicate& p) {
 /// "lying off the Widow Bank": off is where one lies, from is where one comes from.
 const Thing* StatementReader::lying_off(Span span) const {
   const Thing* where = arguments_.place_in(span, {Role::from}, true);
-  return where && where->role_at >= 0 && arguments_.has(static_cast<std::uint32_t>(where->role_at), WordClass::off)
+  return where && where->role_at >= 0 &&
+                 arguments_.has(static_cast<std::uint32_t>(where->role_at), WordClass::off)
              ? where
              : nullptr;
 }
@@ -300,7 +328,8 @@ void StatementReader::located(const Predicate& p) {
   if (!where) return;
   Subject who;
   for (const Thing& thing : passage_.things) {
-    if (thing.kind == ThingKind::person && p.left.holds(thing.span.first)) who = {referent_of(c_, thing), &thing};
+    if (thing.kind == ThingKind::person && p.left.holds(thing.span.first))
+      who = {referent_of(c_, thing), &thing};
   }
   const bool site = p.agent == Agent::we || p.agent == Agent::it;
   const bool named_site = arguments_.place_in(p.left, {Role::none}) != nullptr;

@@ -1,6 +1,7 @@
-// Which date belongs to which verb. A sentence with one date gives it to all its verbs. Otherwise a verb takes the
-// nearest date of its own clause, first to the right; a clause without date takes the sentence's opening date, else that
-// of a following clause that shares its subject ("took off A and put on B in 1962"), else that of the clause before.
+// Which date belongs to which verb. A sentence with one date gives it to all its verbs. Otherwise a verb
+// takes the nearest date of its own clause, first to the right; a clause without date takes the sentence's
+// opening date, else that of a following clause that shares its subject ("took off A and put on B in 1962"),
+// else that of the clause before.
 #include "language/claims/times.h"
 
 #include <algorithm>
@@ -35,8 +36,8 @@ DateUse use_of(const Passage& passage, std::uint32_t date, Span sentence) {
       if (passage.tokens[at].kind == Token::Kind::mark || passage.notes[at].thing >= 0) break;
       const Flags& f = passage.notes[at].flags;
       const bool preposition = f.has(WordClass::at) || f.has(WordClass::for_) || f.has(WordClass::by) ||
-                               f.has(WordClass::until) || f.has(WordClass::subordinator) || f.has(WordClass::to) ||
-                               f.has(WordClass::determiner);
+                               f.has(WordClass::until) || f.has(WordClass::subordinator) ||
+                               f.has(WordClass::to) || f.has(WordClass::determiner);
       if (f.has(WordClass::negative) && passage.notes[at].cue < 0) {
         // "not in 1954" as a piece of its own; "was not in 1954" belongs to the verb.
         const bool alone = at == sentence.first || passage.tokens[at - 1].kind == Token::Kind::mark ||
@@ -67,7 +68,8 @@ std::vector<std::uint32_t> dates_in(const Passage& passage, Span span) {
 }
 
 /// Date d and those joined to it by "and" or "but" with nothing but prepositions between.
-std::vector<std::uint32_t> joined(const Passage& passage, const std::vector<std::uint32_t>& dates, std::size_t at) {
+std::vector<std::uint32_t> joined(const Passage& passage, const std::vector<std::uint32_t>& dates,
+                                  std::size_t at) {
   std::vector<std::uint32_t> group{dates[at]};
   const auto linked = [&](std::uint32_t a, std::uint32_t b) {
     bool link = false;
@@ -84,8 +86,10 @@ std::vector<std::uint32_t> joined(const Passage& passage, const std::vector<std:
     }
     return link;
   };
-  for (std::size_t i = at; i > 0 && linked(dates[i - 1], dates[i]); --i) group.insert(group.begin(), dates[i - 1]);
-  for (std::size_t i = at; i + 1 < dates.size() && linked(dates[i], dates[i + 1]); ++i) group.push_back(dates[i + 1]);
+  for (std::size_t i = at; i > 0 && linked(dates[i - 1], dates[i]); --i)
+    group.insert(group.begin(), dates[i - 1]);
+  for (std::size_t i = at; i + 1 < dates.size() && linked(dates[i], dates[i + 1]); ++i)
+    group.push_back(dates[i + 1]);
   return group;
 }
 
@@ -103,7 +107,8 @@ std::vector<DateUse> uses(const Passage& passage, const std::vector<std::uint32_
     }
   }
   std::erase_if(all, [&](const DateUse& use) {
-    return std::any_of(all.begin(), all.end(), [&](const DateUse& other) { return other.or_date == use.date; });
+    return std::any_of(all.begin(), all.end(),
+                       [&](const DateUse& other) { return other.or_date == use.date; });
   });
   return all;
 }
@@ -127,8 +132,8 @@ std::vector<std::uint32_t> own_dates(const Passage& passage, const Predicate& pr
 
 }  // namespace
 
-std::vector<DateUse> dates_for(const Passage& passage, const SentenceReading& reading, const Predicate* predicate,
-                               std::uint32_t clause) {
+std::vector<DateUse> dates_for(const Passage& passage, const SentenceReading& reading,
+                               const Predicate* predicate, std::uint32_t clause) {
   const std::vector<std::uint32_t> all = dates_in(passage, reading.span);
   if (all.empty()) return {};
   if (all.size() == 1) return uses(passage, all, reading.span);
@@ -198,7 +203,8 @@ Edtf as_interval(const Edtf& value) {
 }
 
 bool is_about(const DateExpression& expression) {
-  return expression.mod == "APPROX" || (expression.edtf && to_string(*expression.edtf).find('~') != std::string::npos);
+  return expression.mod == "APPROX" ||
+         (expression.edtf && to_string(*expression.edtf).find('~') != std::string::npos);
 }
 
 }  // namespace witnessmark::claims

@@ -8,18 +8,19 @@ namespace witnessmark::claims {
 
 /// A date of the sentence as it bears on one predicate.
 struct DateUse {
-  std::uint32_t date = 0;      ///< Index into the passage's dates.
-  bool negated = false;        ///< "not in 1954"
-  bool until = false;          ///< "until 1953"
+  std::uint32_t date = 0;  ///< Index into the passage's dates.
+  bool negated = false;    ///< "not in 1954"
+  bool until = false;      ///< "until 1953"
   bool since = false;
-  bool by = false;             ///< "by 1958"
-  bool corrected = false;      ///< Taken back.
-  std::optional<std::uint32_t> or_date;   ///< "1949, or was it 1950?"
+  bool by = false;                       ///< "by 1958"
+  bool corrected = false;                ///< Taken back.
+  std::optional<std::uint32_t> or_date;  ///< "1949, or was it 1950?"
 };
 
-/// Dates for a predicate: its own, else what the sentence says for all. Several only when joined by "and" or "but".
-std::vector<DateUse> dates_for(const Passage& passage, const SentenceReading& reading, const Predicate* predicate,
-                               std::uint32_t clause);
+/// Dates for a predicate: its own, else what the sentence says for all. Several only when joined by "and" or
+/// "but".
+std::vector<DateUse> dates_for(const Passage& passage, const SentenceReading& reading,
+                               const Predicate* predicate, std::uint32_t clause);
 
 /// The date at the near end of "until 1953", "since 1938": the value itself when it is no such interval.
 std::optional<Edtf> end_of_until(const Edtf& value);

@@ -11,16 +11,21 @@ namespace {
 
 const AuthorityList& list_of(const Finders& finders, ThingKind kind) {
   switch (kind) {
-    case ThingKind::equipment: return finders.equipment->list();
-    case ThingKind::place: return finders.places->list();
-    case ThingKind::location: return finders.locations->list();
-    case ThingKind::person: return finders.persons->list();
+    case ThingKind::equipment:
+      return finders.equipment->list();
+    case ThingKind::place:
+      return finders.places->list();
+    case ThingKind::location:
+      return finders.locations->list();
+    case ThingKind::person:
+      return finders.persons->list();
   }
   return finders.equipment->list();
 }
 
 MentionKind mention_kind(ThingKind kind) {
-  return kind == ThingKind::equipment || kind == ThingKind::person ? MentionKind::equipment : MentionKind::place;
+  return kind == ThingKind::equipment || kind == ThingKind::person ? MentionKind::equipment
+                                                                   : MentionKind::place;
 }
 
 ClaimTime time_of(const Draft& draft, const DatePolicy& policy) {
@@ -64,7 +69,8 @@ std::string reason_of(const Draft& draft) {
   if (draft.place) named(draft.place->kind == ThingKind::location ? "location" : "place", *draft.place);
   if (!draft.place && !draft.place_words.empty()) part("'" + draft.place_words + "'");
   if (draft.quantity) part("'" + draft.quantity->written + "'");
-  if (draft.date) part(fmt::format("'{}'{}", draft.date->expression.text, draft.date->carried ? " (carried)" : ""));
+  if (draft.date)
+    part(fmt::format("'{}'{}", draft.date->expression.text, draft.date->carried ? " (carried)" : ""));
   if (draft.led) {
     reason += "; the interviewer said it, the narrator agreed";
   } else if (draft.fragment) {
@@ -148,15 +154,17 @@ void number_ordinals(std::vector<Claim>& claims) {
   }
 }
 
-void collect_mentions(const Passage& passage, const Positions& positions, const Finders& finders, const Words& words,
-                      std::vector<Mention>& mentions) {
+void collect_mentions(const Passage& passage, const Positions& positions, const Finders& finders,
+                      const Words& words, std::vector<Mention>& mentions) {
   for (const Thing& thing : passage.things) {
     for (const std::uint32_t term : thing.terms) {
       Mention mention;
       mention.kind = mention_kind(thing.kind);
       mention.range = positions.range_of(passage, thing.span);
       mention.value = list_of(finders, thing.kind).terms()[term].key;
-      mention.rule = thing.kind == ThingKind::person ? "person" : thing.kind == ThingKind::location ? "itinerary" : "list";
+      mention.rule = thing.kind == ThingKind::person     ? "person"
+                     : thing.kind == ThingKind::location ? "itinerary"
+                                                         : "list";
       mention.near_match = thing.near_match;
       mentions.push_back(std::move(mention));
     }
@@ -177,17 +185,18 @@ void collect_mentions(const Passage& passage, const Positions& positions, const 
     const Cue& what = words.cues[cue.cue];
     if (what.cue >= CueClass::yes && what.cue <= CueClass::no) continue;
     mentions.push_back({MentionKind::cue, positions.range_of(passage, cue.span),
-                        std::string(to_string(what.cue)) + (what.value.empty() ? "" : " " + what.value), what.phrase,
-                        false});
+                        std::string(to_string(what.cue)) + (what.value.empty() ? "" : " " + what.value),
+                        what.phrase, false});
   }
 }
 
-void collect_actions(const SentenceReading& reading, const StatementContext& context, std::vector<Mention>& mentions) {
+void collect_actions(const SentenceReading& reading, const StatementContext& context,
+                     std::vector<Mention>& mentions) {
   for (const Predicate& p : reading.predicates) {
     if (p.kind != Predicate::Kind::verb) continue;
-    static constexpr std::string_view kNames[] = {"begins",   "ends",    "ends begins", "ends begins", "ends begins",
-                                                  "ends begins", "present", "begins",   "ends",        "attribute",
-                                                  "happened", "located", "attribute"};
+    static constexpr std::string_view kNames[] = {
+        "begins", "ends", "ends begins", "ends begins", "ends begins", "ends begins", "present",
+        "begins", "ends", "attribute",   "happened",    "located",     "attribute"};
     mentions.push_back({MentionKind::action, context.positions.range_of(context.passage, {p.at, p.span.past}),
                         std::string(kNames[static_cast<std::size_t>(p.verb->kind)]),
                         p.verb->base + (p.verb->particle.empty() ? "" : " " + p.verb->particle), false});

@@ -21,9 +21,10 @@ struct Writer {
 void number_ordinals(std::vector<Claim>& claims);
 
 /// Everything found in a passage, for display and search.
-void collect_mentions(const Passage& passage, const Positions& positions, const Finders& finders, const Words& words,
-                      std::vector<Mention>& mentions);
+void collect_mentions(const Passage& passage, const Positions& positions, const Finders& finders,
+                      const Words& words, std::vector<Mention>& mentions);
 /// The verbs of a sentence that state something.
-void collect_actions(const SentenceReading& reading, const StatementContext& context, std::vector<Mention>& mentions);
+void collect_actions(const SentenceReading& reading, const StatementContext& context,
+                     std::vector<Mention>& mentions);
 
 }  // namespace witnessmark::claims

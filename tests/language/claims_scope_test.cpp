@@ -1,0 +1,237 @@
+// One construction at a time: what denies, hedges or attributes what, what is led, replaced, moved or
+// counted. The words of the lists are of another kind of site than those of tables/claims.tsv.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+#include "claims_table.h"
+
+using namespace witnessmark;
+using namespace witnessmark::testing;
+
+namespace {
+
+const ClaimTable& lists() {
+  static const ClaimTable table = [] {
+    ClaimTable made;
+    made.equipment = {"kiln", "pump", "tram", "signal lamp", "weighbridge", "cage", "compressor", "forge"};
+    made.places = {"lower level", "lamp room", "head house", "adit", "Coldwick"};
+    return made;
+  }();
+  return table;
+}
+
+/// Claims of a text as "statement subject@place when attributes", leaving out what is as usual.
+std::string read(const std::string& text) {
+  std::string line;
+  for (const Claim& claim : claims_of(text, lists())) {
+    if (!line.empty()) line += "; ";
+    line += std::string(to_string(claim.statement)) + " " + claim.subject;
+    if (!claim.place.empty()) line += "@" + claim.place;
+    if (claim.when.dated.value) line += " " + to_string(claim.when.dated);
+    if (claim.quantity) line += " n=" + std::to_string(claim.quantity->least);
+    if (!claim.attribute.empty()) line += " {" + claim.attribute + "}";
+    if (claim.basis != Basis::unstated) line += " " + std::string(to_string(claim.basis));
+    if (claim.firmness != Firmness::firm) line += " " + std::string(to_string(claim.firmness));
+    if (claim.polarity == Polarity::denied) line += " denied";
+    if (claim.led) line += " led";
+    if (claim.withdrawn) line += " withdrawn";
+  }
+  return line;
+}
+
+struct Row {
+  std::string text, expected;
+};
+
+template <std::size_t N>
+void check(const Row (&rows)[N]) {
+  for (const Row& row : rows) {
+    CAPTURE(row.text);
+    CHECK(read(row.text) == row.expected);
+  }
+}
+
+}  // namespace
+
+TEST_CASE("a negative reaches as far as its clause, and no further than a but") {
+  const Row rows[] = {
+      // NegEx and ConText (Chapman et al. 2001; Harkema et al. 2009): pseudo-negations first, then scope,
+      // then terminators.
+      {"They didn't take out the pump in 1931.", "ends pump 1931 denied"},
+      {"There was no pump in the adit.", "absent pump@adit"},
+      {"There was never a pump in the adit.", "absent pump@adit"},
+      {"There was nothing in the adit but a pump.", "present pump@adit"},
+      {"The pump wasn't in the adit, the forge was in the adit.", "absent pump@adit; present forge@adit"},
+      {"No doubt the pump was in the adit.", "present pump@adit"},
+      {"It wasn't until 1931 that they fitted the pump.", "begins pump 1931"},
+      {"They fitted the pump not only in 1931 but in 1933.", "begins pump 1931; begins pump 1933"},
+      {"I don't think they fitted the pump in 1931.", "begins pump 1931 hedged denied"},
+      {"Neither the pump nor the forge was in the adit.", "absent pump@adit; absent forge@adit"},
+      {"They took out everything except the forge.", "ends forge denied"},
+      {"It was in the adit, wasn't it, the pump.", "present pump@adit"},
+      {"They say the pump was taken out in 1931, but it wasn't.", "ends pump 1931 told denied"},
+      {"The pump was no longer in the adit.", "absent pump@adit"},
+  };
+  check(rows);
+}
+
+TEST_CASE("a hedge weakens the clause it stands in") {
+  const Row rows[] = {
+      {"I think the forge was in the adit.", "present forge@adit hedged"},
+      {"Perhaps the forge was in the adit.", "present forge@adit guess"},
+      {"The forge might have been in the adit.", "present forge@adit guess"},
+      {"They put in the forge about 1931.", "begins forge 1931~ hedged"},
+      {"They put in the forge, I believe, in 1931.", "begins forge 1931 hedged"},
+      {"I think he was a good man, and the forge was in the adit.", "present forge@adit"},
+      {"I couldn't swear to it, but the forge was in the adit.", "present forge@adit guess"},
+      {"I don't know if there was a forge in the adit.", ""},
+      {"I don't remember a forge in the adit.", ""},
+      {"I forget the year, but there was a forge in the adit.", "present forge@adit"},
+      {"They put in the forge in 1931, or was it 1932?", "begins forge [1931,1932] guess"},
+  };
+  check(rows);
+}
+
+TEST_CASE("what others said, wrote or left to be inferred is told, read or inferred") {
+  const Row rows[] = {
+      {"My uncle told me they took out the tram in 1931.", "ends tram 1931 told"},
+      {"According to the foreman the tram was taken out in 1931.", "ends tram 1931 told"},
+      {"I read that they took out the tram in 1931.", "ends tram 1931 read"},
+      {"It says in the book that the tram was taken out in 1931.", "ends tram 1931 read"},
+      {"They must have taken out the tram in 1931.", "ends tram 1931 inferred hedged"},
+      {"I saw the tram in the adit.", "present tram@adit first-hand"},
+      {"We took out the tram in 1931.", "ends tram 1931 first-hand"},
+      {"The foreman told us, and I saw it myself, that the tram was in the adit.",
+       "present tram@adit first-hand"},
+      {"The foreman told us to take out the tram.", ""},
+      {"They were going to take out the tram.", ""},
+      {"I wish they had kept the tram.", ""},
+      {"I'd have put the tram in the adit.", ""},
+  };
+  check(rows);
+  const auto claims = claims_of("My uncle told me they took out the tram in 1931.", lists());
+  REQUIRE(claims.size() == 1);
+  CHECK(claims[0].knower == "My uncle");
+  CHECK(claims_of("According to the foreman, the tram was taken out in 1931.", lists())[0].knower ==
+        "the foreman");
+}
+
+TEST_CASE("an answer that only agrees is led") {
+  const Row rows[] = {
+      {"Q: The kiln was taken down in 1931, wasn't it? | A: Yes.", "ends kiln 1931 led"},
+      {"Q: So the kiln was taken down in 1931? | A: I suppose so.", "ends kiln 1931 guess led"},
+      {"Q: Was the kiln taken down in 1931? | A: No, 1932.", "ends kiln 1931 denied; ends kiln 1932"},
+      {"Q: Was the kiln taken down in 1931? | A: I wouldn't know.", ""},
+      {"Q: When was the kiln taken down? | A: In 1931.", "ends kiln 1931"},
+      {"Q: Where was the pump? | A: In the adit.", "present pump@adit"},
+      {"Q: How many pumps were there in the adit? | A: Four.", "count pump@adit n=4"},
+      {"Q: What was there in the adit? | A: A pump. The old forge.", "present pump@adit; present forge@adit"},
+      {"Q: The kiln was taken down in 1931? | A: Yes, they took down the kiln in 1931.", "ends kiln 1931"},
+      {"Q: The kiln was taken down in 1931? | A: We'd a dog then.", ""},
+  };
+  check(rows);
+  const auto claims = claims_of("Q: The kiln was taken down in 1931, wasn't it? | A: Yes.", lists());
+  REQUIRE(claims.size() == 1);
+  // The narrator's words first, then the question that supplied the fact.
+  REQUIRE(claims[0].quotes.size() == 2);
+  CHECK(claims[0].quotes[0].begin > claims[0].quotes[1].begin);
+  CHECK(claims[0].subject_carried);
+}
+
+TEST_CASE("a replacement ends one thing and begins another") {
+  const Row rows[] = {
+      {"They replaced the pump with a compressor in 1931.", "ends pump 1931; begins compressor 1931"},
+      {"The pump was replaced by a compressor in 1931.", "ends pump 1931; begins compressor 1931"},
+      {"They took out the pump and put a compressor in its place in 1931.",
+       "ends pump 1931; begins compressor 1931"},
+      {"We swapped the pump for a compressor in 1931.",
+       "ends pump 1931 first-hand; begins compressor 1931 first-hand"},
+      {"A compressor took over from the pump in 1931.", "begins compressor 1931; ends pump 1931"},
+      {"They never replaced the pump.", "ends pump denied"},
+  };
+  check(rows);
+}
+
+TEST_CASE("a move ends a thing at one place and begins it at another") {
+  const Row rows[] = {
+      {"They moved the pump from the adit to the head house in 1931.",
+       "ends pump@adit 1931; begins pump@head house 1931"},
+      {"In 1931 they moved the pump to the head house.", "ends pump 1931; begins pump@head house 1931"},
+      {"They took the pump out of the adit in 1931.", "ends pump@adit 1931"},
+      {"The pump came into the adit in 1931.", "begins pump@adit 1931"},
+      {"They never moved the pump.", "ends pump denied"},
+      {"I was moved to the head house in 1931.", ""},
+  };
+  check(rows);
+}
+
+TEST_CASE("numbers count things, and not years, feet or people") {
+  const Row rows[] = {
+      {"There were three pumps in the adit.", "count pump@adit n=3"},
+      {"We had a pair of pumps in 1931.", "count pump 1931 n=2 first-hand"},
+      {"There were three or four pumps in the adit.", "count pump@adit n=3 hedged"},
+      {"Both pumps were in the adit.", "count pump@adit n=2"},
+      {"There was only one pump in the adit.", "count pump@adit n=1"},
+      {"There was a pump in the adit.", "present pump@adit"},
+      {"There weren't three pumps in the adit, there were two.",
+       "count pump@adit n=3 denied; count pump@adit n=2"},
+      {"There were forty of us in the adit.", ""},
+      {"Two of the four pumps were taken out in 1931.", "ends pump 1931 n=2"},
+  };
+  check(rows);
+}
+
+TEST_CASE("words of time carry a state over") {
+  const Row rows[] = {
+      {"There used to be a kiln in the head house.", "present kiln@head house"},
+      {"The kiln stood in the head house until 1931.", "ends kiln@head house 1931"},
+      {"The kiln was still in the head house in 1931.", "present kiln@head house 1931"},
+      {"The kiln was gone by 1931.", "ends kiln [..1931]"},
+      {"They hadn't yet fitted the kiln in 1931.", "absent kiln 1931"},
+      {"The pump was in the adit by 1931.", "present pump@adit 1931"},
+  };
+  check(rows);
+}
+
+TEST_CASE("what is taken back in the same breath is withdrawn") {
+  const Row rows[] = {
+      {"The pump was in the adit, sorry, the lamp room.", "present pump@lamp room"},
+      {"It was the kiln, I mean the forge, that went in 1931.", "ends forge 1931"},
+  };
+  check(rows);
+}
+
+TEST_CASE("colours, parts and kinds are attributes, painting is a beginning") {
+  const Row rows[] = {
+      {"The cage was dark green in 1931.", "attribute cage 1931 {colour: dark green}"},
+      {"The cage wasn't green, it was red.",
+       "attribute cage {colour: green} denied; attribute cage {colour: red}"},
+      {"We painted the cage red in 1931.", "begins cage 1931 {colour: red} first-hand"},
+      {"They called the weighbridge the Judge.", "attribute weighbridge {name: the Judge}"},
+      {"The lamp room was cream in 1931.", "attribute @lamp room 1931 {colour: cream}"},
+      {"The weighbridge had a brass plate.", "attribute weighbridge {with: a brass plate}"},
+  };
+  check(rows);
+}
+
+TEST_CASE("events and whereabouts") {
+  const Row rows[] = {
+      {"The lower level flooded in 1931.", "happened @lower level 1931 {flooded}"},
+      {"There was a fire in the lamp room in 1931.", "happened @lamp room 1931 {fire}"},
+      {"We were in Coldwick in 1931.", "located @Coldwick 1931 first-hand"},
+      {"I was in the lamp room in 1931.", ""},
+  };
+  check(rows);
+}
+
+TEST_CASE("it and there stand for what was last spoken of, and the claim says so") {
+  const auto claims = claims_of("The compressor stood in the adit. They took it out in 1931.", lists());
+  REQUIRE(claims.size() == 2);
+  CHECK(dump(claims[1]) == "ends compressor@adit 1931 unstated firm affirmed");
+  CHECK(claims[1].subject_carried);
+  CHECK(claims[1].place_carried);
+  CHECK_FALSE(claims[0].subject_carried);
+  // A thing in the plural is no "it".
+  CHECK(read("The pumps were in the adit. It was taken out in 1931.") == "present pump@adit");
+}
