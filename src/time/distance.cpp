@@ -73,13 +73,13 @@ std::string counted(std::int64_t number, std::string_view unit) {
   return fmt::format("{} {}{}", number, unit, number == 1 ? "" : "s");
 }
 
+}  // namespace
+
 std::string in_unit(const Distance& distance, std::string_view unit) {
   if (!distance.most) return "at least " + counted(distance.least, unit);
   if (*distance.most == distance.least) return counted(distance.least, unit);
   return fmt::format("{} to {}", distance.least, counted(*distance.most, unit));
 }
-
-}  // namespace
 
 Distance distance_in_days(const Period& a, const Period& b) {
   return distance(a, b, days_between);

@@ -49,12 +49,6 @@ std::string when_of(const Dated& dated, const std::optional<Period>& period) {
   return own_words ? fmt::format("“{}” ({})", dated.written, describe(*period)) : describe(*period);
 }
 
-std::string days(const Distance& gap) {
-  if (!gap.most) return fmt::format("at least {} days", gap.least);
-  if (*gap.most == gap.least) return fmt::format("{} days", gap.least);
-  return fmt::format("{} to {} days", gap.least, *gap.most);
-}
-
 std::string verdict(const Comparison& comparison) {
   switch (comparison.outcome) {
     case Outcome::agrees:
@@ -65,7 +59,7 @@ std::string verdict(const Comparison& comparison) {
     case Outcome::conflicts:
       if (!comparison.gap || (comparison.gap->least == 0 && comparison.gap->most == 0))
         return "they conflict";
-      return fmt::format("they conflict, {} apart", days(*comparison.gap));
+      return fmt::format("they conflict, {} apart", in_unit(*comparison.gap, "day"));
     case Outcome::cannot_tell:
       return "it cannot be told whether they agree";
     case Outcome::silent:

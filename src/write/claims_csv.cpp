@@ -36,7 +36,7 @@ std::string comparisons_text(const ClaimRecord& record) {
                                      : fmt::format("{}: {}", comparison.entry, to_string(comparison.outcome));
     if (comparison.intention) text += " (intention)";
     if (comparison.circular) text += " (circular)";
-    if (comparison.gap) text += fmt::format(" ({})", gap_text(*comparison.gap));
+    if (comparison.gap) text += fmt::format(" ({})", in_unit(*comparison.gap, "day"));
   }
   return text;
 }

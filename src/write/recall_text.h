@@ -18,9 +18,6 @@ inline std::string_view service_text(const Recall& recall) {
   return recall.partly_in_service ? "partly" : to_string(recall.in_service);
 }
 
-/// "76 to 100 days", "at least 76 days".
-std::string gap_text(const Distance& gap);
-
 /// stated, interpolated, or empty.
 std::string_view timing_text(Timing timing);
 

@@ -30,6 +30,9 @@ struct Distance {
   bool operator==(const Distance&) const = default;
 };
 
+/// "76 to 100 days", "1 month", "at least 3 years"; the unit in the singular.
+std::string in_unit(const Distance& distance, std::string_view unit);
+
 /// Days between two periods: the number of days that must be crossed to bring the nearest day of one onto a day of the
 /// other, 0 when they share a day, 1 when they meet; the least and the most over all places their boundaries can take.
 /// For single days it is their difference.
