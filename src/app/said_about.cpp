@@ -105,7 +105,8 @@ void add_unread(const SiteFile& site, const Asked& asked, const std::vector<Stor
   const auto askers = asking(site);
   std::string held_interview;
   std::optional<StoredTranscript> held;
-  for (const auto& [where, hit] : hits) {
+  for (const auto& found : hits) {
+    const SearchHit& hit = found.second;
     if (askers.contains({hit.interview, hit.speaker})) continue;
     const auto& ranges = quoted[hit.interview];
     if (std::any_of(ranges.begin(), ranges.end(),

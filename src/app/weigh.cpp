@@ -111,6 +111,10 @@ Result<WeighingAccount> weighing_account(const SiteFile& site, const Surrounding
     if (outcome == Outcome::silent) account.silent.push_back(record);
   });
   if (!seen) return seen.error();
+  for (auto* records : {&account.conflicts, &account.agreements, &account.silent})
+    std::stable_sort(records->begin(), records->end(), [](const ClaimRecord& a, const ClaimRecord& b) {
+      return a.claim.rank < b.claim.rank;
+    });
   account.withheld = withholding.account();
   return account;
 }

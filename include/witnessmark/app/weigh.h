@@ -23,7 +23,7 @@ struct WeighingAccount {
   std::map<Outcome, std::int64_t> claims_by_outcome;
   std::int64_t intention_only = 0;
   std::int64_t outside_service = 0;
-  std::vector<ClaimRecord> conflicts;     ///< By interview and position.
+  std::vector<ClaimRecord> conflicts;     ///< In review order, as all three.
   std::vector<ClaimRecord> agreements;
   std::vector<ClaimRecord> silent;
   std::string withheld;                   ///< In words.
