@@ -49,7 +49,13 @@ std::vector<Diagnostic> check_keys(const SiteFile& site, const std::vector<Unres
     const bool may_come = std::any_of(key.may_be.begin(), key.may_be.end(), [&](KeyKind kind) {
       return std::find(awaited.begin(), awaited.end(), kind) != awaited.end();
     });
-    diagnostics.push_back({may_come ? Diagnostic::Severity::warning : Diagnostic::Severity::error, key.what});
+    if (!may_come) {
+      diagnostics.push_back({Diagnostic::Severity::error, key.what});
+      continue;
+    }
+    Error awaited_key = key.what;
+    awaited_key.advice = "take it in later, or correct the key";
+    diagnostics.push_back({Diagnostic::Severity::note, std::move(awaited_key)});
   }
   return diagnostics;
 }

@@ -7,7 +7,7 @@
 
 namespace witnessmark {
 
-/// Looks keys up in the site file; those it does not have come back as diagnostics: a warning when the key may be of an
+/// Looks keys up in the site file; those it does not have come back as diagnostics: a note when the key may be of an
 /// awaited kind, which may be taken in later (interviews name sources, entries name interviews), else an error.
 std::vector<Diagnostic> check_keys(const SiteFile& site, const std::vector<UnresolvedKey>& keys,
                                    const std::vector<KeyKind>& awaited);
