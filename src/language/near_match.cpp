@@ -26,11 +26,12 @@ void match_with(const TermFinder::Index& index, const std::vector<Token>& tokens
 
 std::vector<std::uint64_t> remainders_of(std::string_view word) {
   std::vector<std::uint64_t> hashes{word_form(word)};
-  std::string shorter;
+  char shorter[64];
+  if (word.size() >= sizeof shorter) return hashes;
   for (std::size_t i = 0; i < word.size(); ++i) {
-    shorter.assign(word.substr(0, i));
-    shorter += word.substr(i + 1);
-    hashes.push_back(word_form(shorter));
+    std::copy(word.begin(), word.begin() + static_cast<std::ptrdiff_t>(i), shorter);
+    std::copy(word.begin() + static_cast<std::ptrdiff_t>(i) + 1, word.end(), shorter + i);
+    hashes.push_back(word_form({shorter, word.size() - 1}));
   }
   return hashes;
 }
@@ -46,23 +47,27 @@ bool one_letter_off(std::string_view a, std::string_view b) {
 }
 
 void match_near(const TermFinder::Index& index, std::string_view text, const std::vector<Token>& tokens,
-                std::uint32_t i, TokenMention& best) {
+                std::uint32_t i, NearMemory* memory, TokenMention& best) {
   for (std::uint32_t k = i; k < i + 2 && k < tokens.size(); ++k) {
     const Token& token = tokens[k];
     if (token.kind != Token::Kind::word || token.end - token.begin < kLeastNearWord) return;
+    if (memory && memory->nothing[token.form & 0xFFF] == token.form) return;
     if (index.words->find(token.form) || index.name_words.contains(token.form)) {
       // A word known as it stands may begin a name whose second word is misspelt.
       if (k == i && index.names_trie.begins_with(token.form)) continue;
+      if (memory) memory->nothing[token.form & 0xFFF] = token.form;
       return;
     }
     const std::string word = fold(text.substr(token.begin, token.end - token.begin));
     std::set<std::string> candidates;
     for (const std::uint64_t remainder : remainders_of(word)) {
+      if (!index.remainder_forms.may_have(remainder)) continue;
       const auto [from, to] = index.remainders.equal_range(remainder);
       for (auto at = from; at != to; ++at) {
         if (one_letter_off(word, at->second)) candidates.insert(at->second);
       }
     }
+    if (candidates.empty() && memory) memory->nothing[token.form & 0xFFF] = token.form;
     for (const std::string& candidate : candidates) match_with(index, tokens, i, k, candidate, best);
     return;
   }

@@ -21,7 +21,7 @@ bool one_letter_off(std::string_view a, std::string_view b);
 
 /// A name at token i that a misspelling of one letter hides; best is set when there is one.
 void match_near(const TermFinder::Index& index, std::string_view text, const std::vector<Token>& tokens,
-                std::uint32_t i, TokenMention& best);
+                std::uint32_t i, NearMemory* memory, TokenMention& best);
 
 /// A name written as one word in the list and as two in the text.
 void match_joined(const TermFinder::Index& index, std::string_view text, const std::vector<Token>& tokens,

@@ -68,8 +68,10 @@ class Builder {
     const std::uint32_t name = name_of(term, written, false);
     if (forms.size() > 1) {
       index_.names_trie.add(forms, name);
+      index_.first_words.add(forms.front());
     } else {
       index_.numbers.add(forms, name);
+      index_.number_words.add(forms.front());
     }
   }
 
@@ -143,11 +145,24 @@ class Builder {
            bool plural) {
     std::string joined;
     for (const std::string& part : parts) joined += (joined.empty() ? "" : " ") + part;
-    index_.names_trie.add(words_.forms_of(joined), name_of(term, written, plural || is_plural(parts.back())));
+    add_forms(joined, name_of(term, written, plural || is_plural(parts.back())));
     if (!plural && is_plural(parts.back())) {
       // "davits" in the list, "the davit" in talk.
       joined.pop_back();
-      index_.names_trie.add(words_.forms_of(joined), name_of(term, written, false));
+      add_forms(joined, name_of(term, written, false));
+    }
+  }
+
+  void add_forms(const std::string& name, std::uint32_t value) {
+    const Forms forms = words_.forms_of(name);
+    if (forms.empty()) return;
+    index_.names_trie.add(forms, value);
+    index_.first_words.add(forms.front());
+    if (forms.size() > 1) return;
+    // "wheel house" for "wheelhouse": every first part of three letters or more.
+    for (std::size_t i = 3; i + 3 <= name.size(); ++i) {
+      const std::vector<std::uint64_t> part = words_.forms_of(name.substr(0, i));
+      if (part.size() == 1) index_.joined_firsts.add(part[0]);
     }
   }
 
@@ -165,7 +180,10 @@ class Builder {
   void remember_word(const std::string& word) {
     if (word.size() < kLeastNearWord) return;
     if (!index_.name_words.emplace(words_.forms_of(word).front(), word).second) return;
-    for (const std::uint64_t remainder : remainders_of(word)) index_.remainders.emplace(remainder, word);
+    for (const std::uint64_t remainder : remainders_of(word)) {
+      index_.remainders.emplace(remainder, word);
+      index_.remainder_forms.add(remainder);
+    }
   }
 
   std::uint32_t name_of(std::uint32_t term, const std::string& written, bool plural) {
@@ -206,12 +224,14 @@ TermFinder::TermFinder(TermFinder&&) noexcept = default;
 TermFinder& TermFinder::operator=(TermFinder&&) noexcept = default;
 TermFinder::~TermFinder() = default;
 
+void TermFinder::look_for_misspellings(bool wanted) { index_->near = wanted; }
+
 const AuthorityList& TermFinder::list() const {
   return index_->list;
 }
 
 void TermFinder::Index::find(std::string_view text, const std::vector<Token>& tokens,
-                             std::vector<TokenMention>& found) const {
+                             std::vector<TokenMention>& found, NearMemory* memory) const {
   found.clear();
   const auto count = static_cast<std::uint32_t>(tokens.size());
   for (std::uint32_t i = 0; i < count;) {
@@ -221,13 +241,15 @@ void TermFinder::Index::find(std::string_view text, const std::vector<Token>& to
     };
     if (tokens[i].kind != Token::Kind::mark) {
       best.first = best.past = i;
-      names_trie.match(tokens, i, take);
-      if (i + 1 < count && best.past <= i + 1) match_joined(*this, text, tokens, i, best);
-      if (best.past == i && !numbers.empty() && i > 0) {
+      if (first_words.may_have(tokens[i].form) || first_words.may_have(tokens[i].stem)) names_trie.match(tokens, i, take);
+      if (i + 1 < count && best.past <= i + 1 && joined_firsts.may_have(tokens[i].form)) {
+        match_joined(*this, text, tokens, i, best);
+      }
+      if (best.past == i && i > 0 && number_words.may_have(tokens[i].form)) {
         const WordInfo* before = words->find(tokens[i - 1].form);
         if (before && before->flags.has(WordClass::numbered_place)) numbers.match(tokens, i, take);
       }
-      if (best.past == i && !remainders.empty()) match_near(*this, text, tokens, i, best);
+      if (best.past == i && near && !remainders.empty()) match_near(*this, text, tokens, i, memory, best);
     }
     if (best.past > i) {
       found.push_back(best);

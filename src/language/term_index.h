@@ -1,4 +1,5 @@
 #pragma once
+#include <array>
 #include <cstdint>
 #include <string>
 #include <unordered_map>
@@ -26,6 +27,26 @@ struct TokenMention {
   bool near_match = false;
 };
 
+/// Whether a form is surely not among those added: two bits of 32768 for each.
+class FormFilter {
+ public:
+  void add(std::uint64_t form) {
+    set(form & 0x7FFF);
+    set(form >> 20 & 0x7FFF);
+  }
+  bool may_have(std::uint64_t form) const { return has(form & 0x7FFF) && has(form >> 20 & 0x7FFF); }
+
+ private:
+  void set(std::uint64_t bit) { bits_[bit >> 6] |= std::uint64_t{1} << (bit & 63); }
+  bool has(std::uint64_t bit) const { return (bits_[bit >> 6] >> (bit & 63)) & 1U; }
+  std::array<std::uint64_t, 512> bits_{};
+};
+
+/// Forms lately found to be no misspelling of any name's word. Talk repeats its words.
+struct NearMemory {
+  std::array<std::uint64_t, 4096> nothing{};
+};
+
 struct TermFinder::Index {
   AuthorityList list;
   const Words* words = nullptr;
@@ -38,7 +59,14 @@ struct TermFinder::Index {
   std::unordered_map<std::uint64_t, std::string> name_words;  ///< Forms of the words of names.
 
   /// Mentions among tokens that went through Words::normalize; text is what the tokens were made of.
-  void find(std::string_view text, const std::vector<Token>& tokens, std::vector<TokenMention>& found) const;
+  void find(std::string_view text, const std::vector<Token>& tokens, std::vector<TokenMention>& found,
+            NearMemory* memory = nullptr) const;
+  /// Whether misspellings are looked for.
+  bool near = true;
+  FormFilter first_words;      ///< First words of names.
+  FormFilter joined_firsts;    ///< First parts of names of one word, where it may be written as two.
+  FormFilter number_words;
+  FormFilter remainder_forms;
   /// The terms a mention may mean, in list order.
   std::vector<std::uint32_t> terms_of(const TokenMention& mention) const;
 };

@@ -38,6 +38,9 @@ class TermFinder {
 
   const AuthorityList& list() const;
 
+  /// On by default.
+  void look_for_misspellings(bool wanted);
+
   /// Mentions in order of the text, not overlapping.
   std::vector<TermMention> find(std::string_view text) const;
 

@@ -246,7 +246,10 @@ void Annotator::place_dates(const std::vector<ByteRange>& date_bytes, Passage& p
 void Annotator::add_things(const TermFinder& finder, ThingKind kind, Passage& passage) {
   const TermFinder::Index& index = finder.index();
   if (index.list.empty()) return;
-  index.find(passage.text, passage.tokens, found_);
+  // Names of people and of places far away are not looked for in misspellings.
+  const bool listed = kind == ThingKind::equipment || kind == ThingKind::place;
+  NearMemory* memory = listed ? &memories_[static_cast<std::size_t>(kind)] : nullptr;
+  index.find(passage.text, passage.tokens, found_, memory);
   for (const TokenMention& mention : found_) {
     Thing thing;
     thing.span = {mention.first, mention.past};
@@ -423,14 +426,16 @@ void Annotator::find_phrases(Passage& passage) {
     }
   };
   const auto count = static_cast<std::uint32_t>(passage.tokens.size());
+  std::vector<std::uint32_t> cues;
+  std::vector<std::uint32_t> answers;
   std::uint32_t cue_past = 0;  // Cues inside a longer cue are not cues of their own.
   for (std::uint32_t i = 0; i < count; ++i) {
     const WordInfo* info = passage.notes[i].info;
-    if (!info) continue;
+    if (!info || (info->cue < 0 && !info->starts_phrase)) continue;
     std::uint32_t longest = 0;
     std::uint32_t longest_answer = 0;  // Words that open an answer are told apart from other cues.
-    std::vector<std::uint32_t> cues;
-    std::vector<std::uint32_t> answers;
+    cues.clear();
+    answers.clear();
     const auto take = [&](std::uint32_t index, std::uint32_t length) {
       const bool answer =
           words.cues[index].cue >= CueClass::yes && words.cues[index].cue <= CueClass::unknown;

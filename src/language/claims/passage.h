@@ -1,4 +1,5 @@
 #pragma once
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -157,6 +158,7 @@ class Annotator {
   const Language& language_;
   const Finders& finders_;
   std::vector<TokenMention> found_;
+  std::array<NearMemory, 2> memories_;   ///< Of equipment and places.
 };
 
 }  // namespace witnessmark::claims

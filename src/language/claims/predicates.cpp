@@ -701,7 +701,8 @@ bool dates_only(const Passage& passage, Span span, const std::vector<Predicate>&
 std::vector<Clause> join(const Passage& passage, const std::vector<Piece>& pieces,
                          const std::vector<Predicate>& predicates) {
   std::vector<Clause> clauses;
-  std::optional<std::size_t> cleft;   // A clause that gives only a date.
+  constexpr std::size_t kNone = static_cast<std::size_t>(-1);
+  std::size_t cleft = kNone;          // A clause that gives only a date.
   std::optional<std::uint32_t> open;  // First token of leading pieces still without predicate.
   bool contrast = false;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
@@ -739,10 +740,10 @@ std::vector<Clause> join(const Passage& passage, const std::vector<Piece>& piece
       continue;
     }
     // "It was 1962, not 1963, that the derrick went": the date belongs to what follows.
-    if (!clauses.empty() && cleft.has_value() && *cleft == clauses.size() - 1 &&
+    if (!clauses.empty() && cleft == clauses.size() - 1 &&
         begins_relative(passage, piece.span)) {
       clauses.back().span.past = clauses.back().core.past = piece.span.past;
-      cleft.reset();
+      cleft = kNone;
       continue;
     }
     Clause clause;

@@ -64,6 +64,8 @@ class InterviewReader {
     finders_.places = context.places;
     if (!context.locations.empty()) finders_.locations.emplace(list_of_locations(context), *context.language);
     if (!context.persons.empty()) finders_.persons.emplace(list_of_persons(context), *context.language);
+    if (finders_.locations) finders_.locations->look_for_misspellings(false);
+    if (finders_.persons) finders_.persons->look_for_misspellings(false);
     heads_.learn(context.equipment->list(), words_);
     discourse_.events.assign(context.events.begin(), context.events.end());
     discourse_.policy = context.policy;
@@ -103,14 +105,7 @@ class InterviewReader {
   /// The speaker's birth and service; of the only narrator when an interviewer speaks ("when you were
   /// nineteen").
   void set_speaker(const SpeakerIdentity& speaker) {
-    std::string key = speaker.person;
-    const auto narrates = [&](const std::string& k) {
-      const auto& all = context_.interview->narrators;
-      return std::find(all.begin(), all.end(), k) != all.end();
-    };
-    if (context_.interview && !context_.interview->narrators.empty() && (key.empty() || !narrates(key))) {
-      key = context_.interview->narrators.front();
-    }
+    const std::string key = life_of(speaker);
     if (key == discourse_.speaker && !discourse_.speaker.empty()) return;
     discourse_.speaker = key;
     discourse_.birth.reset();
@@ -122,7 +117,51 @@ class InterviewReader {
     }
   }
 
-  void annotate(const Utterance& utterance) {
+  /// Key of the narrator whose life dates are reckoned from when this speaker talks.
+  std::string life_of(const SpeakerIdentity& speaker) const {
+    if (!context_.interview || context_.interview->narrators.empty()) return speaker.person;
+    const auto& all = context_.interview->narrators;
+    const bool narrates = std::find(all.begin(), all.end(), speaker.person) != all.end();
+    return narrates ? speaker.person : all.front();
+  }
+
+  /// Dates are read for many turns at once, as long as the same narrator's life stands behind them.
+  void read_dates_from(std::size_t first) {
+    constexpr std::size_t kBatchBytes = 1U << 16;
+    set_speaker(speaker_of(transcript_.utterances[first].speaker));
+    const std::string life = discourse_.speaker;
+    batch_first_ = first;
+    batch_.clear();
+    std::string joined;
+    std::vector<std::int64_t> starts;
+    std::int64_t position = 0;
+    for (std::size_t u = first; u < transcript_.utterances.size() && joined.size() < kBatchBytes; ++u) {
+      const Utterance& utterance = transcript_.utterances[u];
+      if (life_of(speaker_of(utterance.speaker)) != life) break;
+      starts.push_back(position);
+      joined += index_.slice(utterance.range);
+      joined += "\n\n";
+      position += utterance.range.length() + 2;
+    }
+    batch_.resize(starts.size());
+    DateReading dates = read_dates(joined, context_.language->dates(), discourse_);
+    discourse_ = std::move(dates.after);
+    std::size_t at = 0;
+    for (DateExpression& date : dates.expressions) {
+      while (at + 1 < starts.size() && starts[at + 1] <= date.range.begin.value) ++at;
+      const std::int64_t length = transcript_.utterances[first + at].range.length();
+      date.range = {{date.range.begin.value - starts[at]}, {std::min(date.range.end.value - starts[at], length)}};
+      batch_[at].push_back(std::move(date));
+    }
+  }
+
+  std::vector<DateExpression> take_dates(std::size_t u) {
+    if (u < batch_first_ || u >= batch_first_ + batch_.size()) read_dates_from(u);
+    return std::move(batch_[u - batch_first_]);
+  }
+
+  void annotate(std::size_t u) {
+    const Utterance& utterance = transcript_.utterances[u];
     const ByteRange bytes = index_.to_bytes(utterance.range);
     const std::string_view text =
         std::string_view(transcript_.reading_text)
@@ -138,24 +177,22 @@ class InterviewReader {
       const ByteRange inside = index_.to_bytes(transcript_.remarks[r].range);
       remarks.push_back({{inside.begin.value - bytes.begin.value}, {inside.end.value - bytes.begin.value}});
     }
-    DateReading dates = read_dates(text, context_.language->dates(), discourse_);
-    discourse_ = std::move(dates.after);
+    std::vector<DateExpression> dates = take_dates(u);
     std::vector<ByteRange> date_bytes;
-    for (const DateExpression& date : dates.expressions) {
+    for (const DateExpression& date : dates) {
       const auto at = [&](CodePoint p) {
         return ByteOffset{index_.to_byte({utterance.range.begin.value + p.value}).value - bytes.begin.value};
       };
       date_bytes.push_back({at(date.range.begin), at(date.range.end)});
     }
-    annotator_.annotate(text, remarks, std::move(dates.expressions), date_bytes, heads_, passage_);
+    annotator_.annotate(text, remarks, std::move(dates), date_bytes, heads_, passage_);
     heads_.remember(passage_);
   }
 
   void utterance(std::size_t u, std::span<const Sentence> sentences) {
     const Utterance& utterance = transcript_.utterances[u];
     const SpeakerIdentity& speaker = speaker_of(utterance.speaker);
-    set_speaker(speaker);
-    annotate(utterance);
+    annotate(u);
     collect_mentions(passage_, positions_, finders_, words_, proposals_.mentions);
     const bool interviewer = speaker.role == SpeakerRole::interviewer;
     if (interviewer) {
@@ -292,6 +329,8 @@ class InterviewReader {
   Annotator annotator_;
   HeadMemory heads_;
   Discourse discourse_;
+  std::size_t batch_first_ = 0;
+  std::vector<std::vector<DateExpression>> batch_;  ///< Dates of turns from batch_first_ on.
   Passage passage_;
   Focus focus_;
   Asked asked_;
