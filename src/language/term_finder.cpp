@@ -224,7 +224,9 @@ TermFinder::TermFinder(TermFinder&&) noexcept = default;
 TermFinder& TermFinder::operator=(TermFinder&&) noexcept = default;
 TermFinder::~TermFinder() = default;
 
-void TermFinder::look_for_misspellings(bool wanted) { index_->near = wanted; }
+void TermFinder::look_for_misspellings(bool wanted) {
+  index_->near = wanted;
+}
 
 const AuthorityList& TermFinder::list() const {
   return index_->list;
@@ -241,7 +243,8 @@ void TermFinder::Index::find(std::string_view text, const std::vector<Token>& to
     };
     if (tokens[i].kind != Token::Kind::mark) {
       best.first = best.past = i;
-      if (first_words.may_have(tokens[i].form) || first_words.may_have(tokens[i].stem)) names_trie.match(tokens, i, take);
+      if (first_words.may_have(tokens[i].form) || first_words.may_have(tokens[i].stem))
+        names_trie.match(tokens, i, take);
       if (i + 1 < count && best.past <= i + 1 && joined_firsts.may_have(tokens[i].form)) {
         match_joined(*this, text, tokens, i, best);
       }

@@ -63,8 +63,8 @@ struct TermFinder::Index {
             NearMemory* memory = nullptr) const;
   /// Whether misspellings are looked for.
   bool near = true;
-  FormFilter first_words;      ///< First words of names.
-  FormFilter joined_firsts;    ///< First parts of names of one word, where it may be written as two.
+  FormFilter first_words;    ///< First words of names.
+  FormFilter joined_firsts;  ///< First parts of names of one word, where it may be written as two.
   FormFilter number_words;
   FormFilter remainder_forms;
   /// The terms a mention may mean, in list order.

@@ -139,7 +139,7 @@ int main(int argc, char** argv) {
   std::vector<std::string> batches(1);
   each_turn([&](std::string_view text) {
     if (batches.back().size() > (1U << 16)) batches.emplace_back();
-    batches.back().append(text).append("\n\n");
+    batches.back().append(text).append(" | ");
   });
   const double dates = seconds([&] {
     for (const std::string& batch : batches) discourse = read_dates(batch, language.dates(), discourse).after;

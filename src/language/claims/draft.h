@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "language/claims/passage.h"
-#include "language/claims/sentence_reading.h"
+#include "language/clauses/sentence_reading.h"
+#include "language/passage/passage.h"
 #include "witnessmark/model/claim.h"
 
 namespace witnessmark::claims {

@@ -14,6 +14,9 @@ namespace witnessmark {
 namespace claims {
 namespace {
 
+/// Stands between turns when their dates are read together: a sign that no date runs across, and no new paragraph.
+constexpr std::string_view kBetweenTurns = " | ";
+
 /// A sentence of no more tokens is quoted whole.
 constexpr std::uint32_t kShortSentence = 20;
 
@@ -140,8 +143,8 @@ class InterviewReader {
       if (life_of(speaker_of(utterance.speaker)) != life) break;
       starts.push_back(position);
       joined += index_.slice(utterance.range);
-      joined += "\n\n";
-      position += utterance.range.length() + 2;
+      joined += kBetweenTurns;
+      position += utterance.range.length() + static_cast<std::int64_t>(kBetweenTurns.size());
     }
     batch_.resize(starts.size());
     DateReading dates = read_dates(joined, context_.language->dates(), discourse_);
@@ -150,7 +153,8 @@ class InterviewReader {
     for (DateExpression& date : dates.expressions) {
       while (at + 1 < starts.size() && starts[at + 1] <= date.range.begin.value) ++at;
       const std::int64_t length = transcript_.utterances[first + at].range.length();
-      date.range = {{date.range.begin.value - starts[at]}, {std::min(date.range.end.value - starts[at], length)}};
+      date.range = {{date.range.begin.value - starts[at]},
+                    {std::min(date.range.end.value - starts[at], length)}};
       batch_[at].push_back(std::move(date));
     }
   }

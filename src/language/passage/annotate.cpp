@@ -3,7 +3,7 @@
 // hundred lamp" is a lamp and "nineteen forty-four" a year before either holds a number.
 #include <algorithm>
 
-#include "language/claims/passage.h"
+#include "language/passage/passage.h"
 #include "witnessmark/base/fold.h"
 
 namespace witnessmark::claims {
@@ -14,202 +14,6 @@ bool hides_negatives(CueClass cue) {
          cue == CueClass::hedge || cue == CueClass::correction || cue == CueClass::inferred ||
          cue == CueClass::told || cue == CueClass::before_time;
 }
-
-class NumberReader {
- public:
-  NumberReader(Passage& passage, const Words& words) : passage_(passage), words_(words) {}
-
-  void run() {
-    const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
-    for (std::uint32_t i = 0; i < count;) {
-      const std::uint32_t past = read(i);
-      i = past > i ? past : i + 1;
-    }
-  }
-
- private:
-  const QuantityWord* word_at(std::uint32_t i) const {
-    const Note& note = passage_.notes[i];
-    if (!note.info || note.info->quantity < 0 || taken(i)) return nullptr;
-    return &words_.quantities[static_cast<std::size_t>(note.info->quantity)];
-  }
-  bool taken(std::uint32_t i) const { return passage_.notes[i].thing >= 0 || passage_.notes[i].date >= 0; }
-
-  /// Digits of at most nine places without a point.
-  bool digits_at(std::uint32_t i, std::int64_t& value) const {
-    const Token& token = passage_.tokens[i];
-    if (token.kind != Token::Kind::number || token.end - token.begin > 9) return false;
-    value = 0;
-    for (std::uint32_t k = token.begin; k < token.end; ++k) {
-      const char c = passage_.text[k];
-      if (c == ',') continue;
-      if (c < '0' || c > '9') return false;
-      value = value * 10 + (c - '0');
-    }
-    return true;
-  }
-
-  /// A cardinal in digits or words from token i; the token past it, i when there is none.
-  std::uint32_t cardinal(std::uint32_t i, std::int64_t& value) const {
-    const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
-    if (!taken(i) && digits_at(i, value)) return i + 1;
-    std::int64_t total = 0;
-    std::int64_t part = 0;
-    std::uint32_t at = i;
-    bool any = false;
-    for (; at < count; ++at) {
-      const QuantityWord* word = word_at(at);
-      if (!word) {
-        const bool bridge = any && total + part >= 100 &&
-                            passage_.notes[at].flags.has(WordClass::coordinator) && at + 1 < count &&
-                            word_at(at + 1) && word_at(at + 1)->quantity <= QuantityClass::ten;
-        if (bridge) continue;
-        break;
-      }
-      if (word->quantity == QuantityClass::unit) {
-        // "three four" are two numbers; "twenty-three" is one.
-        if (part % 10 != 0 || (part == 0 && any && total == 0) || (part % 100 == 10)) break;
-        part += word->least;
-      } else if (word->quantity == QuantityClass::ten) {
-        if (part % 100 != 0) break;
-        part += word->least;
-      } else if (word->quantity == QuantityClass::times && any) {
-        part *= word->least;
-        if (word->least >= 1000) {
-          total += part;
-          part = 0;
-        }
-      } else {
-        break;
-      }
-      any = true;
-    }
-    if (!any) return i;
-    value = total + part;
-    return at;
-  }
-
-  std::uint32_t phrase(std::uint32_t i, QuantityWord& word) const {
-    if (!passage_.notes[i].info || !passage_.notes[i].info->starts_phrase) return i;
-    std::uint32_t past = i;
-    words_.phrases.match(passage_.tokens, i,
-                         [&](std::size_t length, const std::vector<std::uint32_t>& values) {
-                           for (const std::uint32_t value : values) {
-                             if (value >> 28 == static_cast<std::uint32_t>(Words::PhraseKind::quantity)) {
-                               past = i + static_cast<std::uint32_t>(length);
-                               word = words_.quantities[value & 0x0FFFFFFF];
-                             }
-                           }
-                         });
-    return past;
-  }
-
-  std::uint32_t read(std::uint32_t i) {
-    if (taken(i)) return i;
-    const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
-    Number number;
-    number.span.first = i;
-    QuantityWord before{QuantityClass::unit, 0, 0};
-    std::uint32_t at = phrase(i, before);
-    bool qualified = at > i && before.quantity != QuantityClass::phrase;
-    if (at > i && before.quantity == QuantityClass::phrase) {
-      number.least = before.least;
-      number.most = before.most;
-    } else {
-      if (!qualified) {
-        if (const QuantityWord* word = word_at(i); word && word->quantity >= QuantityClass::about_before &&
-                                                   word->quantity != QuantityClass::not_a_count) {
-          before = *word;
-          qualified = true;
-          at = i + 1;
-        }
-      }
-      if (at >= count) return i;
-      std::int64_t value = 0;
-      QuantityWord named;
-      std::uint32_t past = cardinal(at, value);
-      if (past == at) {
-        past = phrase(at, named);
-        if (past == at || named.quantity != QuantityClass::phrase) return i;
-        value = named.least;
-      }
-      number.least = number.most = value;
-      at = past;
-      at = alternative(at, number);
-      if (qualified) apply(before, number);
-    }
-    at = afterthought(at, number);
-    number.span.past = at;
-    judge(number);
-    for (std::uint32_t k = number.span.first; k < at; ++k) {
-      passage_.notes[k].number = static_cast<std::int32_t>(passage_.numbers.size());
-    }
-    passage_.numbers.push_back(number);
-    return at;
-  }
-
-  /// "three or four".
-  std::uint32_t alternative(std::uint32_t at, Number& number) const {
-    const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
-    if (at + 1 >= count || !passage_.notes[at].flags.has(WordClass::coordinator)) return at;
-    std::int64_t value = 0;
-    const std::uint32_t past = cardinal(at + 1, value);
-    if (past == at + 1 || value <= number.least || value > number.least * 2 + 1) return at;
-    if (words_.find(passage_.tokens[at].form) && passage_.words({at, at + 1}) != "or") return at;
-    number.most = value;
-    number.about = true;
-    return past;
-  }
-
-  static void apply(const QuantityWord& word, Number& number) {
-    switch (word.quantity) {
-      case QuantityClass::about_before:
-        number.least = std::max<std::int64_t>(0, number.least - word.least);
-        number.most += word.most;
-        number.about = true;
-        break;
-      default:
-        number.bound = word.quantity;
-        break;
-    }
-  }
-
-  /// "a dozen or so", "forty-odd".
-  std::uint32_t afterthought(std::uint32_t at, Number& number) const {
-    const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
-    if (at >= count) return at;
-    QuantityWord word;
-    std::uint32_t past = phrase(at, word);
-    if (past == at) {
-      if (const QuantityWord* single = word_at(at)) {
-        word = *single;
-        past = at + 1;
-      }
-    }
-    if (past == at || word.quantity != QuantityClass::about) return at;
-    number.least = std::max<std::int64_t>(0, number.least - word.least);
-    number.most += word.most;
-    number.about = true;
-    return past;
-  }
-
-  void judge(Number& number) const {
-    const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
-    const std::uint32_t at = number.span.past;
-    if (at < count) {
-      const QuantityWord* next = word_at(at);
-      number.measure = next && next->quantity == QuantityClass::not_a_count;
-    }
-    if (number.span.first > 0) {
-      number.ordinal_name = passage_.notes[number.span.first - 1].flags.has(WordClass::number_sign) &&
-                            passage_.tokens[number.span.first - 1].kind == Token::Kind::word &&
-                            !passage_.notes[number.span.first - 1].flags.has(WordClass::negative_determiner);
-    }
-  }
-
-  Passage& passage_;
-  const Words& words_;
-};
 
 bool is_comma(const Token& token) {
   return token.kind == Token::Kind::mark && token.mark == ',';
@@ -308,47 +112,6 @@ void Annotator::find_heads(const HeadMemory& heads, Passage& passage) {
   }
 }
 
-void HeadMemory::learn(const AuthorityList& equipment, const Words& words) {
-  list = &equipment;
-  for (std::uint32_t t = 0; t < equipment.terms().size(); ++t) {
-    const std::vector<std::uint64_t> forms = words.forms_of(equipment.terms()[t].name);
-    if (forms.size() < 2 || words.find(forms.back())) continue;
-    heads.emplace(forms.back(), t);
-    const std::string name = fold(equipment.terms()[t].name);
-    const std::string plural = words.plural_of(name.substr(name.rfind(' ') + 1));
-    const std::vector<std::uint64_t> more = words.forms_of(plural);
-    if (more.size() != 1 || more[0] == forms.back() || words.find(more[0])) continue;
-    heads.emplace(more[0], t);
-    plurals.insert(more[0]);
-  }
-}
-
-void HeadMemory::remember(const Passage& passage) {
-  for (const Thing& thing : passage.things) {
-    if (thing.kind != ThingKind::equipment || thing.near_match) continue;
-    for (const std::uint32_t term : thing.terms) named[term] = ++clock;
-  }
-}
-
-std::optional<std::uint32_t> HeadMemory::term_of(std::uint64_t form, const std::string& near) const {
-  std::optional<std::uint32_t> found;
-  std::int64_t latest = -1;
-  const auto [from, to] = heads.equal_range(form);
-  const bool only = from != to && std::next(from) == to;
-  for (auto at = from; at != to; ++at) {
-    const auto seen = named.find(at->second);
-    // The only one of its kind that belongs to the place spoken of needs no earlier mention.
-    const std::string& home = list->terms()[at->second].place;
-    const bool here = !home.empty() && (home == place || home == near);
-    const std::int64_t when = seen != named.end() ? seen->second : here && only ? 0 : -1;
-    if (when > latest) {
-      latest = when;
-      found = at->second;
-    }
-  }
-  return found;
-}
-
 void Annotator::find_things(const HeadMemory& heads, Passage& passage) {
   passage.things.clear();
   add_things(*finders_.equipment, ThingKind::equipment, passage);
@@ -396,7 +159,7 @@ void Annotator::find_things(const HeadMemory& heads, Passage& passage) {
 
 void Annotator::find_numbers(Passage& passage) {
   passage.numbers.clear();
-  NumberReader(passage, language_.data().words).run();
+  read_numbers(passage, language_.data().words);
 }
 
 /// ", hadn't it," denies nothing.

@@ -130,6 +130,9 @@ struct HeadMemory {
   std::optional<std::uint32_t> term_of(std::uint64_t form, const std::string& near) const;
 };
 
+/// Finds the numbers of a passage in which dates and things are already found.
+void read_numbers(Passage& passage, const Words& words);
+
 /// Finds dates, terms, numbers and cues. The passage's vectors are reused from call to call.
 class Annotator {
  public:
@@ -158,7 +161,7 @@ class Annotator {
   const Language& language_;
   const Finders& finders_;
   std::vector<TokenMention> found_;
-  std::array<NearMemory, 2> memories_;   ///< Of equipment and places.
+  std::array<NearMemory, 2> memories_;  ///< Of equipment and places.
 };
 
 }  // namespace witnessmark::claims

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "language/claims/passage.h"
+#include "language/passage/passage.h"
 
 namespace witnessmark::claims {
 
@@ -52,6 +52,9 @@ struct SentenceReading {
 /// Finds predicates and clauses in one sentence of a passage; what turns out to be a verb's particle no
 /// longer gives a role to the thing after it.
 SentenceReading read_sentence(Passage& passage, const Words& words, Span span);
+
+/// The predicates of a stretch, in order; clauses and windows are not yet set.
+std::vector<Predicate> find_predicates(const Passage& passage, const Words& words, Span span);
 
 /// The first negative word in the range that no cue covers; nothing when there is none.
 std::optional<std::uint32_t> negative_in(const Passage& passage, Span span);

@@ -1,0 +1,250 @@
+// Cutting a sentence into clauses: at marks and at conjunctions; pieces without a predicate join a neighbour:
+// leading pieces the next, others the one before, unless they begin with a conjunction and hold only a date.
+#include <algorithm>
+
+#include "language/clauses/sentence_reading.h"
+
+namespace witnessmark::claims {
+namespace {
+
+bool is_mark(const Passage& passage, std::uint32_t i) {
+  return passage.tokens[i].kind == Token::Kind::mark;
+}
+
+/// A piece of a sentence between cuts.
+struct Piece {
+  Span span;
+  std::uint32_t predicates = 0;
+  bool conjunction = false;  ///< Begins with a conjunction.
+  bool strong = false;       ///< Cut by more than a comma.
+};
+
+std::vector<Piece> cut(const Passage& passage, Span span, const std::vector<Predicate>& predicates) {
+  std::vector<Piece> pieces;
+  Piece piece;
+  piece.span = {span.first, span.first};
+  const auto close = [&](std::uint32_t end, std::uint32_t next, bool conjunction, bool strong) {
+    piece.span.past = end;
+    if (!piece.span.empty()) pieces.push_back(piece);
+    piece = Piece{};
+    piece.span.first = next;
+    piece.conjunction = conjunction;
+    piece.strong = strong;
+  };
+  std::size_t next_predicate = 0;
+  for (std::uint32_t i = span.first; i < span.past; ++i) {
+    while (next_predicate < predicates.size() && predicates[next_predicate].at < i) ++next_predicate;
+    if (is_mark(passage, i)) {
+      const char mark = passage.tokens[i].mark;
+      if (mark == '"' || mark == '\'') continue;
+      close(i, i + 1, false, mark != ',');
+      continue;
+    }
+    if (i == piece.span.first && !piece.conjunction) {
+      const Flags& f = passage.notes[i].flags;
+      piece.conjunction =
+          f.has(WordClass::coordinator) || f.has(WordClass::subordinator) || f.has(WordClass::then);
+    }
+    if (i == piece.span.first || passage.notes[i].thing >= 0 || passage.notes[i].date >= 0 ||
+        (passage.notes[i].cue >= 0 && !passage.notes[i].flags.has(WordClass::coordinator))) {
+      continue;
+    }
+    const Flags& f = passage.notes[i].flags;
+    const bool conjunction = f.has(WordClass::coordinator) || f.has(WordClass::subordinator) ||
+                             f.has(WordClass::terminator) || f.has(WordClass::when) ||
+                             f.has(WordClass::relative) || f.has(WordClass::if_) ||
+                             (f.has(WordClass::where) && !f.has(WordClass::in_place));
+    if (!conjunction || passage.notes[i].number >= 0) continue;
+    // Cut only where a predicate stands on both sides, the next before another mark.
+    const bool before = std::any_of(predicates.begin(), predicates.end(), [&](const Predicate& p) {
+      return piece.span.holds(p.at) ? p.at < i : (p.at >= piece.span.first && p.at < i);
+    });
+    if (!before || next_predicate >= predicates.size()) continue;
+    bool reachable = true;
+    for (std::uint32_t k = i; k < predicates[next_predicate].at; ++k)
+      reachable = reachable && !is_mark(passage, k);
+    if (!reachable) continue;
+    close(i, i, true, !f.has(WordClass::relative));
+  }
+  close(span.past, span.past, false, false);
+  for (Piece& p : pieces) {
+    for (const Predicate& predicate : predicates) p.predicates += p.span.holds(predicate.at);
+  }
+  return pieces;
+}
+
+bool has_thing(const Passage& passage, Span span) {
+  for (std::uint32_t i = span.first; i < span.past; ++i) {
+    if (passage.notes[i].thing >= 0) return true;
+  }
+  return false;
+}
+
+bool begins_relative(const Passage& passage, Span span) {
+  const Flags& f = passage.notes[span.first].flags;
+  return f.has(WordClass::relative) || f.has(WordClass::when);
+}
+
+/// Whether a piece only says "it was" and a date.
+bool dates_only(const Passage& passage, Span span, const std::vector<Predicate>& predicates) {
+  const Predicate* only = nullptr;
+  for (const Predicate& p : predicates) {
+    if (!span.holds(p.at)) continue;
+    if (only || p.kind != Predicate::Kind::be) return false;
+    only = &p;
+  }
+  if (!only || has_thing(passage, span)) return false;
+  for (std::uint32_t k = only->span.past; k < span.past; ++k) {
+    if (passage.notes[k].date >= 0) return true;
+  }
+  return false;
+}
+
+/// Joins pieces without predicate to a neighbour.
+std::vector<Clause> join(const Passage& passage, const std::vector<Piece>& pieces,
+                         const std::vector<Predicate>& predicates) {
+  std::vector<Clause> clauses;
+  constexpr std::size_t kNone = static_cast<std::size_t>(-1);
+  std::size_t cleft = kNone;          // A clause that gives only a date.
+  std::optional<std::uint32_t> open;  // First token of leading pieces still without predicate.
+  bool contrast = false;
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    const Piece& piece = pieces[i];
+    const bool more = i + 1 < pieces.size();
+    if (piece.predicates == 0) {
+      bool date_only = false;
+      for (std::uint32_t k = piece.span.first; k < piece.span.past; ++k)
+        date_only |= passage.notes[k].date >= 0;
+      date_only = date_only && !has_thing(passage, piece.span);
+      const bool later = std::any_of(pieces.begin() + static_cast<std::ptrdiff_t>(i), pieces.end(),
+                                     [](const Piece& p) { return p.predicates > 0; });
+      const bool forward =
+          clauses.empty() || (later && more && (piece.conjunction || piece.strong) && date_only);
+      if (forward && later) {
+        if (!open) open = piece.span.first;
+        contrast = contrast || passage.notes[piece.span.first].flags.has(WordClass::terminator);
+        continue;
+      }
+      if (clauses.empty()) {
+        Clause clause;
+        clause.span = {open.value_or(piece.span.first), piece.span.past};
+        clause.core = clause.span;
+        clauses.push_back(clause);
+        open.reset();
+      } else {
+        Clause& last = clauses.back();
+        const bool whole = last.core.past + 1 >= last.span.past;
+        last.span.past = piece.span.past;
+        bool bears = has_thing(passage, piece.span);
+        for (std::uint32_t k = piece.span.first; k < piece.span.past; ++k)
+          bears = bears || passage.notes[k].date >= 0;
+        if (whole && (bears || !piece.conjunction)) last.core.past = piece.span.past;
+      }
+      continue;
+    }
+    // "It was 1962, not 1963, that the derrick went": the date belongs to what follows.
+    if (!clauses.empty() && cleft == clauses.size() - 1 && begins_relative(passage, piece.span)) {
+      clauses.back().span.past = clauses.back().core.past = piece.span.past;
+      cleft = kNone;
+      continue;
+    }
+    Clause clause;
+    clause.span = {open.value_or(piece.span.first), piece.span.past};
+    clause.core = clause.span;
+    open.reset();
+    if (dates_only(passage, piece.span, predicates)) cleft = clauses.size();
+    clause.contrast = contrast || passage.notes[piece.span.first].flags.has(WordClass::terminator);
+    contrast = false;
+    clauses.push_back(clause);
+  }
+  return clauses;
+}
+
+void set_windows(const Passage& passage, SentenceReading& reading) {
+  std::uint32_t p = 0;
+  for (std::uint32_t c = 0; c < reading.clauses.size(); ++c) {
+    Clause& clause = reading.clauses[c];
+    clause.first_predicate = p;
+    while (p < reading.predicates.size() && reading.predicates[p].at < clause.span.past) {
+      Predicate& predicate = reading.predicates[p];
+      predicate.clause = c;
+      predicate.left = {clause.span.first, std::max(clause.span.first, predicate.span.first)};
+      if (p > clause.first_predicate) predicate.left.first = reading.predicates[p - 1].span.past;
+      if (predicate.left.past < predicate.left.first) predicate.left.past = predicate.left.first;
+      predicate.right = {predicate.span.past, clause.span.past};
+      const bool next_inside =
+          p + 1 < reading.predicates.size() && reading.predicates[p + 1].at < clause.span.past;
+      if (next_inside)
+        predicate.right.past = std::max(predicate.right.first, reading.predicates[p + 1].span.first);
+      ++p;
+    }
+    clause.past_predicate = p;
+    // "and put a crane on": a conjunction right before the verb.
+    if (c > 0 && clause.past_predicate > clause.first_predicate) {
+      const Predicate& first = reading.predicates[clause.first_predicate];
+      std::uint32_t at = clause.span.first;
+      const Flags& f = passage.notes[at].flags;
+      const bool joined = f.has(WordClass::coordinator) && !f.has(WordClass::terminator);
+      while (at < first.span.first && (passage.notes[at].flags.has(WordClass::coordinator) ||
+                                       passage.notes[at].flags.has(WordClass::then) ||
+                                       passage.notes[at].flags.has(WordClass::adverb))) {
+        ++at;
+      }
+      clause.own_subject = !(joined && at >= first.span.first);
+      const Flags& opening = passage.notes[clause.span.first].flags;
+      clause.complement = opening.has(WordClass::relative) && opening.has(WordClass::this_);
+      clause.relative = opening.has(WordClass::relative);
+    }
+    for (std::uint32_t k = clause.span.first; k < clause.span.past; ++k) {
+      if (passage.notes[k].flags.has(WordClass::if_) && passage.notes[k].cue < 0) clause.conditional = true;
+    }
+  }
+}
+
+}  // namespace
+
+std::optional<std::uint32_t> negative_in(const Passage& passage, Span span) {
+  std::optional<std::uint32_t> found;
+  for (std::uint32_t i = span.first; i < span.past; ++i) {
+    const Note& note = passage.notes[i];
+    if (note.thing >= 0 || note.date >= 0) continue;
+    if (note.flags.has(WordClass::terminator) && found) found.reset();
+    if (note.flags.has(WordClass::negative) && note.cue < 0 && !note.flags.has(WordClass::terminator))
+      found = i;
+  }
+  return found;
+}
+
+SentenceReading read_sentence(Passage& passage, const Words& words, Span span) {
+  SentenceReading reading;
+  reading.span = span;
+  reading.predicates = find_predicates(passage, words, span);
+  // "took off the derrick": a particle gives no role.
+  for (Thing& thing : passage.things) {
+    if (thing.kind != ThingKind::equipment || thing.role_at < 0 || !span.holds(thing.span.first)) continue;
+    const auto at = static_cast<std::uint32_t>(thing.role_at);
+    for (const Predicate& p : reading.predicates) {
+      if (p.span.holds(at) && at != p.at) thing.role = Role::none;
+    }
+  }
+  for (std::uint32_t i = span.first; i < span.past; ++i) {
+    if (passage.tokens[i].kind == Token::Kind::mark && passage.tokens[i].mark == '?') reading.question = true;
+  }
+  reading.clauses = join(passage, cut(passage, span, reading.predicates), reading.predicates);
+  set_windows(passage, reading);
+  for (Predicate& predicate : reading.predicates) {
+    const Span inside{predicate.span.first, predicate.span.past};
+    Span before = predicate.left;
+    // Only the last stretch before the verb without a mark.
+    for (std::uint32_t k = before.past; k > before.first; --k) {
+      if (is_mark(passage, k - 1)) {
+        before.first = k;
+        break;
+      }
+    }
+    predicate.negated = negative_in(passage, inside).has_value() || negative_in(passage, before).has_value();
+  }
+  return reading;
+}
+
+}  // namespace witnessmark::claims

@@ -1,0 +1,310 @@
+#pragma once
+#include <algorithm>
+#include <cstdint>
+
+#include "language/clauses/sentence_reading.h"
+
+namespace witnessmark::claims {
+
+/// What stands around a verb in one sentence: the questions a verb row asks of its neighbours.
+class VerbSurroundings {
+ public:
+  VerbSurroundings(const Passage& passage, const Words& words, Span span)
+      : passage_(passage), words_(words), notes_(passage.notes), span_(span) {}
+
+  bool has(std::uint32_t i, WordClass c) const {
+    return i < span_.past && i >= span_.first && notes_[i].flags.has(c);
+  }
+
+  bool is_adverb(std::uint32_t i) const {
+    const Flags& f = notes_[i].flags;
+    return f.has(WordClass::adverb) || f.has(WordClass::negative) || f.has(WordClass::still) ||
+           f.has(WordClass::already) || f.has(WordClass::never) || f.has(WordClass::yet) ||
+           f.has(WordClass::us);
+  }
+
+  bool is_aux(std::uint32_t i) const {
+    const Flags& f = notes_[i].flags;
+    return f.has(WordClass::be) || f.has(WordClass::have) || f.has(WordClass::do_) ||
+           f.has(WordClass::modal) || f.has(WordClass::had_or_would) || f.has(WordClass::got);
+  }
+
+  bool noun_position(std::uint32_t i) const {
+    if (i == span_.first) return false;
+    const std::uint32_t before = i - 1;
+    if (is_mark(before)) return false;
+    const Flags& f = notes_[before].flags;
+    if (notes_[before].number >= 0) return true;
+    if (f.has(WordClass::determiner) && !f.has(WordClass::relative) && !f.has(WordClass::it) &&
+        !f.has(WordClass::them) && !f.has(WordClass::this_)) {
+      return true;
+    }
+    return f.has(WordClass::old) || f.has(WordClass::of) || f.has(WordClass::colour) ||
+           f.has(WordClass::negative_determiner);
+  }
+
+  static constexpr std::uint32_t kNowhere = 0xFFFFFFFF;
+
+  /// Where the particle of a row stands: right after the verb, apart within eight tokens, or before it.
+  std::uint32_t particle_at(std::uint32_t i, const Verb& verb) const {
+    const auto length = static_cast<std::uint32_t>(verb.particle_forms.size());
+    if (length == 0) return i;
+    const auto matches = [&](std::uint32_t k) {
+      if (k + length > span_.past) return false;
+      for (std::uint32_t n = 0; n < length; ++n) {
+        if (passage_.tokens[k + n].form != verb.particle_forms[n]) return false;
+      }
+      return true;
+    };
+    // "Down came the chimney."
+    if (length == 1 && verb.frame == VerbFrame::subject && i > span_.first && matches(i - 1) &&
+        (i - 1 == span_.first || is_mark(i - 2) || has(i - 2, WordClass::coordinator))) {
+      return i - 1;
+    }
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 10); ++k) {
+      if (matches(k) && (k == i + 1 || (length == 1 && verb.frame == VerbFrame::object))) {
+        if (is_particle(k, k + length, k == i + 1, verb.frame == VerbFrame::subject)) return k;
+      }
+      if (is_mark(k) || has(k, WordClass::be) || has(k, WordClass::have) || has(k, WordClass::relative) ||
+          has(k, WordClass::when) || has(k, WordClass::subordinator) || has(k, WordClass::modal)) {
+        return kNowhere;
+      }
+      const WordInfo* info = notes_[k].info;
+      const bool verb_here =
+          info && notes_[k].thing < 0 && (info->verb_forms[0] & 4U) != 0 && k > i + 1 && !noun_position(k);
+      if (verb_here) return kNowhere;
+      if (k > i + 1 && (has(k, WordClass::at) || has(k, WordClass::to)) && notes_[k].thing < 0 &&
+          !matches(k)) {
+        // A prepositional phrase between verb and particle: "put on the deck off" does not happen.
+        if (length == 1 && k + 1 < span_.past && matches(k + 1)) continue;
+        return kNowhere;
+      }
+    }
+    return kNowhere;
+  }
+
+  /// "in" and "on" are prepositions where a date or, apart from the verb, a noun phrase follows.
+  bool is_grammar(std::uint32_t k) const {
+    const Flags& f = notes_[k].flags;
+    return (f.low != 0 || f.high != 0) && !f.has(WordClass::determiner);
+  }
+
+  bool is_particle(std::uint32_t k, std::uint32_t past, bool adjacent, bool subject_frame) const {
+    if (notes_[k].date >= 0) return false;
+    if (!has(k, WordClass::at) && !has(k, WordClass::to)) return true;
+    if (past >= span_.past || is_mark(past)) return true;
+    if (notes_[past].date >= 0) return false;
+    // "It went in watches": of a verb without object a noun phrase follows a preposition.
+    if (adjacent && subject_frame) return is_adverb(past) || is_grammar(past);
+    if (adjacent) return true;
+    return !has(past, WordClass::determiner) && notes_[past].thing < 0 && notes_[past].number < 0;
+  }
+
+  /// An object of interest, or a pronoun, right of the verb.
+  bool object_after(std::uint32_t i) const {
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 12); ++k) {
+      if (passage_.tokens[k].kind == Token::Kind::mark && passage_.tokens[k].mark != ',') return false;
+      if (has(k, WordClass::pronoun)) return true;
+      if (notes_[k].thing >= 0 &&
+          passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind == ThingKind::equipment) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /// A mark that ends what a verb can reach: any but a comma, and a comma before a conjunction.
+  bool ends_reach(std::uint32_t k) const {
+    if (!is_mark(k)) return false;
+    if (passage_.tokens[k].mark != ',') return true;
+    return k + 1 < span_.past && (has(k + 1, WordClass::coordinator) || has(k + 1, WordClass::subordinator) ||
+                                  has(k + 1, WordClass::relative) || has(k + 1, WordClass::when));
+  }
+
+  bool thing_after(std::uint32_t i, std::uint32_t limit, bool with_role_to, bool with_role_from,
+                   bool any_place) const {
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + limit); ++k) {
+      if (ends_reach(k)) return false;
+      const Flags& f = notes_[k].flags;
+      if (any_place || with_role_to) {
+        if (f.has(WordClass::in_place) || f.has(WordClass::in_there)) return true;
+      }
+      if (with_role_from && f.has(WordClass::from)) return true;
+      if (notes_[k].thing < 0) continue;
+      const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
+      if (thing.kind == ThingKind::equipment) {
+        if (any_place && thing.role == Role::relation) return true;
+        continue;
+      }
+      if (with_role_to && (thing.role == Role::to || thing.role == Role::at)) return true;
+      if (any_place && thing.role != Role::from && thing.role != Role::of) return true;
+    }
+    return false;
+  }
+
+  bool needs_met(std::uint32_t i, const Verb& verb, std::uint8_t forms, const Predicate& p) const {
+    switch (verb.needs) {
+      case VerbNeeds::nothing:
+      case VerbNeeds::thing:
+        return true;
+      case VerbNeeds::seen:
+        return object_after(i);
+      case VerbNeeds::place:
+        return thing_after(i, 16, false, false, true) || has(span_.first, WordClass::where);
+      case VerbNeeds::toplace:
+        return (thing_after(i, 16, true, false, false) || has(span_.first, WordClass::where)) &&
+               (verb.frame == VerbFrame::subject || p.passive || object_after(i) || relative_before(i));
+      case VerbNeeds::fromplace:
+        return thing_after(i, 12, false, true, false);
+      case VerbNeeds::move: {
+        for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 16); ++k) {
+          if (notes_[k].thing < 0) continue;
+          const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
+          if (thing.kind != ThingKind::equipment && thing.role == Role::to) return true;
+        }
+        return false;
+      }
+      case VerbNeeds::weobject:
+        return (forms & 12U) != 0 && !p.passive && direct_object(i) && !has(i + 1, WordClass::pronoun);
+      case VerbNeeds::past:
+        return goes_away(i, forms);
+      case VerbNeeds::swap:
+        return swap_word_after(i);
+      case VerbNeeds::colour:
+        return class_after(i, WordClass::colour);
+      case VerbNeeds::name:
+        return true;
+      case VerbNeeds::location:
+        return location_after(i) && who_can_be_somewhere(i);
+    }
+    return false;
+  }
+
+  /// "the bell they hung in the yard"
+  bool relative_before(std::uint32_t i) const {
+    bool agent = false;
+    for (std::uint32_t k = i; k > span_.first && k + 5 > i; --k) {
+      if (has(k - 1, WordClass::relative)) return true;
+      if (notes_[k - 1].thing >= 0) return agent;
+      agent = agent || has(k - 1, WordClass::they) || has(k - 1, WordClass::we);
+    }
+    return false;
+  }
+
+  /// Equipment or a pronoun right behind the verb, with nothing but words of its noun phrase between.
+  bool direct_object(std::uint32_t i) const {
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 7); ++k) {
+      if (is_mark(k) || notes_[k].date >= 0) return false;
+      if (has(k, WordClass::pronoun)) return true;
+      if (notes_[k].thing >= 0) {
+        return passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind == ThingKind::equipment;
+      }
+      if (has(k, WordClass::at) || has(k, WordClass::to) || has(k, WordClass::from) ||
+          has(k, WordClass::relation) || has(k, WordClass::coordinator) || has(k, WordClass::by) ||
+          has(k, WordClass::with) || has(k, WordClass::when) || has(k, WordClass::be)) {
+        return false;
+      }
+    }
+    return false;
+  }
+
+  /// "it went in 1961", "the whaler went": no way to is named.
+  bool goes_away(std::uint32_t i, std::uint8_t forms) const {
+    // "it didn't come" as well as "it came".
+    bool did = false;
+    for (std::uint32_t k = i; k > span_.first && k + 3 > i; --k) did = did || has(k - 1, WordClass::do_);
+    if ((forms & 4U) == 0 && !(did && (forms & 1U) != 0)) return false;
+    if (i + 1 >= span_.past || is_mark(i + 1)) return true;
+    if (notes_[i + 1].date >= 0) return true;
+    const Flags& f = notes_[i + 1].flags;
+    return f.has(WordClass::when) || f.has(WordClass::then) || f.has(WordClass::adverb) ||
+           f.has(WordClass::coordinator) || f.has(WordClass::before) || f.has(WordClass::after) ||
+           f.has(WordClass::subordinator) ||
+           (f.has(WordClass::by) && i + 2 < span_.past && notes_[i + 2].date >= 0) ||
+           ((f.has(WordClass::at) || f.has(WordClass::for_)) && i + 2 < span_.past &&
+            (notes_[i + 2].date >= 0 || has(i + 2, WordClass::indefinite)));
+  }
+
+  bool swap_word_after(std::uint32_t i) const {
+    for (std::uint32_t k = i + 1; k < span_.past; ++k) {
+      if (has(k, WordClass::for_) || has(k, WordClass::with) || has(k, WordClass::to)) return true;
+    }
+    return false;
+  }
+
+  bool class_after(std::uint32_t i, WordClass c) const {
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 10); ++k) {
+      if (has(k, c)) return true;
+    }
+    return false;
+  }
+
+  /// Left of the verb stands a person, the site or a pronoun, and no equipment.
+  bool who_can_be_somewhere(std::uint32_t i) const {
+    for (std::uint32_t k = i; k > span_.first && k + 8 > i; --k) {
+      if (is_mark(k - 1)) return false;
+      if (notes_[k - 1].thing >= 0) {
+        return passage_.things[static_cast<std::size_t>(notes_[k - 1].thing)].kind != ThingKind::equipment;
+      }
+      if (has(k - 1, WordClass::we) || has(k - 1, WordClass::she) || has(k - 1, WordClass::it)) return true;
+    }
+    return false;
+  }
+
+  bool location_after(std::uint32_t i) const {
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 14); ++k) {
+      if (passage_.tokens[k].kind == Token::Kind::mark && passage_.tokens[k].mark != ',') return false;
+      if (notes_[k].thing < 0) continue;
+      const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
+      if (thing.kind == ThingKind::location || thing.location) return true;
+    }
+    return false;
+  }
+
+  /// Inside a cue that denies memory no verb states anything.
+  bool in_memory_cue(std::uint32_t i) const {
+    const std::int32_t cue = notes_[i].cue;
+    return cue >= 0 && words_.cues[passage_.cues[static_cast<std::size_t>(cue)].cue].cue == CueClass::memory;
+  }
+
+  /// ", what would it be,": set between marks, asking oneself.
+  bool asks_oneself(std::uint32_t i) const {
+    std::uint32_t begin = i;
+    while (begin > span_.first && !is_mark(begin - 1)) --begin;
+    std::uint32_t past = i;
+    while (past < span_.past && !is_mark(past)) ++past;
+    return begin > span_.first && past < span_.past && past - begin <= 6 &&
+           has(begin, WordClass::question_word);
+  }
+
+  /// "They had it up on the bridge": a pronoun, then a place, and no participle right after.
+  bool has_it_somewhere(std::uint32_t i) const {
+    if (i + 2 >= span_.past || !has(i + 1, WordClass::pronoun) || has(i, WordClass::had_or_would))
+      return false;
+    const WordInfo* next = notes_[i + 2].info;
+    if (next && (next->verb_forms[0] & 8U) != 0) return false;
+    for (std::uint32_t k = i + 2; k < std::min(span_.past, i + 9); ++k) {
+      if (is_mark(k)) return false;
+      if (notes_[k].thing < 0) continue;
+      const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
+      return thing.kind == ThingKind::place && (thing.role == Role::at || thing.role == Role::relation);
+    }
+    return false;
+  }
+
+  /// "It had a handle": of a thing or the pronoun for one, with something the lists do not have.
+  bool has_part(std::uint32_t i) const {
+    if (i + 2 >= span_.past || !has(i + 1, WordClass::indefinite) || i == span_.first) return false;
+    return notes_[i - 1].thing >= 0 || has(i - 1, WordClass::it);
+  }
+
+ protected:
+  bool is_mark(std::uint32_t i) const { return passage_.tokens[i].kind == Token::Kind::mark; }
+
+  const Passage& passage_;
+  const Words& words_;
+  const std::vector<Note>& notes_;
+  Span span_;
+};
+
+}  // namespace witnessmark::claims
