@@ -157,7 +157,7 @@ bool Grammar::part_of_day(std::size_t i, Spec& spec) const {
     spec.rule = "weekday";
     spec.date.precision = DateValue::Precision::day;
     spec.date.weekday = t[j].value(Role::weekday);
-    spec.date.time = "T" + std::string(day_part_code(static_cast<DayPart>(t[j + 1].value(Role::day_part))));
+    spec.date.time = day_part_time(static_cast<DayPart>(t[j + 1].value(Role::day_part)));
     return true;
   }
   const bool the = is(j, w("the"));
@@ -169,7 +169,7 @@ bool Grammar::part_of_day(std::size_t i, Spec& spec) const {
   spec.begin = i;
   spec.rule = "part-of-day";
   spec.date.precision = DateValue::Precision::day;
-  spec.date.time = "T" + std::string(day_part_code(static_cast<DayPart>(t[j].value(Role::day_part))));
+  spec.date.time = day_part_time(static_cast<DayPart>(t[j].value(Role::day_part)));
   std::size_t k = j + 1;
   if (is(k, w("hours"))) ++k;
   spec.end = k;
@@ -201,7 +201,8 @@ bool Grammar::part_of_day(std::size_t i, Spec& spec) const {
   const bool compound = t[k].is_sign('-') && !t[k].space && !t[k + 1].space;
   if (at_night || (prose() && (compound || !t[i - 1].is(Role::determiner)) && !t[i - 1].is(Role::every) && !t[i - 1].is(Role::following) && k == j + 1)) {
     spec.kind = Spec::Kind::set;
-    spec.timex = "XXXX-XX-XX" + spec.date.time;
+    spec.timex = "XXXX-XX-XX";
+    spec.timex += spec.date.time;
     spec.rule = "set";
     return true;
   }
@@ -225,7 +226,7 @@ bool Grammar::watch(std::size_t i, Spec& spec) const {
   if (alone) spec.end = j + 1;
   else if (t[k].is(Role::watch_noun)) spec.end = k + 1;
   else return false;
-  spec.date.time = "T" + std::string(day_part_code(part));
+  spec.date.time = day_part_time(part);
   Spec day;
   std::size_t m = spec.end;
   if (is(m, w("of")) || is(m, w("on"))) ++m;

@@ -35,18 +35,6 @@ std::string dump(const DateExpression& e) {
 namespace dates {
 namespace {
 
-constexpr std::uint64_t kTriggers =
-    bit(Role::month) | bit(Role::month_short) | bit(Role::weekday) | bit(Role::weekdays) | bit(Role::weekday_short) | bit(Role::number) |
-    bit(Role::ordinal) | bit(Role::decade) | bit(Role::season) | bit(Role::unit) | bit(Role::units) | bit(Role::day_part) |
-    bit(Role::clock_word) | bit(Role::watch) | bit(Role::day_word) | bit(Role::present) | bit(Role::past) | bit(Role::future) |
-    bit(Role::part) | bit(Role::part_noun) | bit(Role::portion_place) | bit(Role::approx) | bit(Role::degree) | bit(Role::least_most) |
-    bit(Role::vague) | bit(Role::following) | bit(Role::frequency) | bit(Role::every) | bit(Role::determiner) | bit(Role::era_sign) |
-    bit(Role::phrase) | bit(Role::year_zero) | bit(Role::multiplier);
-/// A determiner begins a date only with one of these near behind it.
-constexpr std::uint64_t kAfterDeterminer =
-    (kTriggers & ~(bit(Role::determiner) | bit(Role::approx) | bit(Role::degree))) | bit(Role::era) | bit(Role::units) | bit(Role::multiplier) |
-    bit(Role::season) | bit(Role::portion);
-
 std::vector<Phrase> event_phrases(const std::vector<NamedEvent>& events) {
   std::vector<Phrase> phrases;
   for (std::size_t i = 0; i < events.size(); ++i) {
@@ -94,19 +82,21 @@ class Reader {
         grammar_(tokens_, talk_.setting()), counter_(text), text_(text) {}
 
   DateReading run() {
-    std::size_t i = tokens_.refill(0);
-    while (tokens_[i].kind != Token::Kind::end) {
-      if (tokens_[i].newline && talk_.setting().prose) begin_line(i);
-      if (may_begin(i)) {
-        Spec spec;
-        if (grammar_.read(i, spec) && spec.end > i) {
-          take(spec);
-          i = spec.end;
-          i = tokens_.refill(i);
-          continue;
+    const bool prose = talk_.setting().prose;
+    for (std::size_t i = tokens_.refill(0); i < tokens_.size(); i = tokens_.refill(i)) {
+      const auto limit = tokens_.safe_end();
+      while (i < limit) {
+        if (prose && tokens_[i].newline) begin_line(i);
+        if (may_begin(i)) {
+          Spec spec;
+          if (grammar_.read(i, spec) && spec.end > i) {
+            take(spec);
+            i = spec.end;
+            continue;
+          }
         }
+        ++i;
       }
-      i = tokens_.refill(i + 1);
     }
     reading_.after = talk_.after();
     return std::move(reading_);
@@ -115,26 +105,19 @@ class Reader {
  private:
   bool may_begin(std::size_t i) const {
     const auto& token = tokens_[i];
-    if (token.is_number()) return true;
-    if (token.kind == Token::Kind::sign) return token.sign == '\'';
-    if (!events_.empty() && tokens_.may_begin_event(i)) return true;
-    if (token.word == nullptr) return quick_word(token.hash);
-    if ((token.word->roles & kTriggers) == 0) return quick_word(token.hash);
-    if (token.is(Role::determiner) && (token.word->roles & kTriggers & ~bit(Role::determiner)) == 0) {
-      if (near(i + 1) || near(i + 2)) return true;
-      return !events_.empty() && (tokens_.may_begin_event(i + 1));
+    if (token.word) {
+      if (token.word->begins == Word::Begins::always) return true;
+      if (token.word->begins == Word::Begins::as_determiner) {
+        if (near(i + 1) || near(i + 2) || (!events_.empty() && tokens_.may_begin_event(i + 1))) return true;
+      }
+    } else if (token.kind != Token::Kind::word) {
+      return token.kind == Token::Kind::number || token.sign == '\'';
     }
-    return true;
+    return !events_.empty() && tokens_.may_begin_event(i);
   }
   bool near(std::size_t i) const {
     const auto& token = tokens_[i];
-    return token.is_number() || token.is_sign('\'') || token.any(kAfterDeterminer) || token.hash == w("couple") || token.hash == w("future") ||
-           token.hash == w("present") || token.hash == w("number") || token.hash == w("i") || token.hash == w("that");
-  }
-  static bool quick_word(std::uint64_t hash) {
-    return hash == w("later") || hash == w("earlier") || hash == w("couple") || hash == w("half") || hash == w("quarter") || hash == w("at") ||
-           hash == w("well") || hash == w("no") || hash == w("per") || hash == w("when") || hash == w("age") || hash == w("aged") || hash == w("i") ||
-           hash == w("right") || hash == w("very") || hash == w("dozens") || hash == w("present") || hash == w("date") || hash == w("all");
+    return token.word ? token.word->follows_determiner : token.is_number() || token.is_sign('\'');
   }
 
   /// Prose: a short line without a full stop is a heading; the one year in it, if there is one, holds for its section.
@@ -191,15 +174,16 @@ class Reader {
     DateExpression e;
     const auto& first = tokens_[spec.begin];
     const auto& last = tokens_[spec.end - 1];
-    const auto end = spec.full_end && last.is_word() ? last.full_end : last.end;
+    const auto end = spec.full_end ? last.full_end() : last.end();
     e.range = {counter_.at(first.begin), counter_.at(end)};
     e.text = std::string(text_.substr(first.begin, end - first.begin));
     e.type = meaning.type;
-    e.timex3 = meaning.timex.empty() ? to_timex(meaning.value) : meaning.timex;
+    if (meaning.timex.empty()) e.timex3 = to_timex(meaning.value).view();
+    else e.timex3 = meaning.timex;
     e.mod = std::string(mod_name(meaning.mod != Mod::none ? meaning.mod : limit));
     e.edtf = talk_.edtf_of(meaning, limit);
     if (e.edtf) e.period = to_period(*e.edtf, talk_.policy());
-    e.rule = spec.rule;
+    e.rule = std::string(spec.rule);
     e.anchor = meaning.anchor;
     e.alternatives = meaning.alternatives;
     e.corrected = spec.taken_back;
@@ -207,7 +191,7 @@ class Reader {
   }
 
   void take(Spec& spec) {
-    if (spec.parts.empty()) {
+    if (!spec.first) {
       const auto limit = limit_before(spec);
       const auto meaning = talk_.meaning(spec);
       reading_.expressions.push_back(make(spec, meaning, limit));
@@ -215,10 +199,10 @@ class Reader {
       return;
     }
     std::vector<DateExpression> parts;
-    for (auto& part : spec.parts) {
-      const auto meaning = talk_.meaning(part);
-      parts.push_back(make(part, meaning, Mod::none));
-      talk_.move_to(meaning, part, Mod::none);
+    for (const auto* part : {spec.first.get(), spec.second.get()}) {
+      const auto meaning = talk_.meaning(*part);
+      parts.push_back(make(*part, meaning, Mod::none));
+      talk_.move_to(meaning, *part, Mod::none);
     }
     if (talk_.setting().prose || spec.join == Spec::Join::none || !join(spec, parts))
       for (auto& part : parts) reading_.expressions.push_back(std::move(part));
@@ -237,8 +221,8 @@ class Reader {
     e.range = {parts[0].range.begin, parts[1].range.end};
     const auto& last = tokens_[spec.end - 1];
     const auto begin = tokens_[spec.begin].begin;
-    e.text = std::string(text_.substr(begin, last.end - begin));
-    e.rule = spec.rule;
+    e.text = std::string(text_.substr(begin, last.end() - begin));
+    e.rule = std::string(spec.rule);
     e.anchor = parts[0].anchor;
     e.corrected = spec.taken_back;
     if (!parts[0].edtf && !parts[1].edtf && spec.join != Spec::Join::either) {   // from June to August, no year known

@@ -244,7 +244,7 @@ bool Grammar::duration(std::size_t i, Spec& spec) const {
     spec.unit = season ? Unit::year : night ? Unit::day : weekday ? Unit::week : static_cast<Unit>(unit.value(Role::unit));
     if (season) spec.date.precision = DateValue::Precision::season, spec.date.season = static_cast<Season>(unit.value(Role::season));
     if (weekday) spec.date.precision = DateValue::Precision::day, spec.date.weekday = unit.value(Role::weekday);
-    if (night) spec.date.precision = DateValue::Precision::day, spec.date.time = "T" + std::string(day_part_code(static_cast<DayPart>(unit.value(Role::day_part))));
+    if (night) spec.date.precision = DateValue::Precision::day, spec.date.time = day_part_time(static_cast<DayPart>(unit.value(Role::day_part)));
     if (!offset_tail(i + 2, spec)) return false;
     if (spec.timex != "unknown-anchor") return true;
     // "the year before we lost the boat", or "The year before, we lost the boat": which is meant cannot be told.
@@ -342,7 +342,8 @@ bool Grammar::set(std::size_t i, Spec& spec) const {
     return true;
   }
   if (t[i].is(Role::weekdays)) {
-    spec.timex = "XXXX-WXX-" + std::to_string(t[i].value(Role::weekdays));
+    spec.timex = "XXXX-WXX-";
+    spec.timex.append_number(t[i].value(Role::weekdays), 1);
     spec.end = i + 1;
     return true;
   }
@@ -362,20 +363,27 @@ bool Grammar::set(std::size_t i, Spec& spec) const {
   const auto& head = t[j];
   spec.end = j + 1;
   if (head.is(Role::weekday)) {
-    spec.timex = other ? "P2W" : "XXXX-WXX-" + std::to_string(head.value(Role::weekday));
+    spec.timex = other ? "P2W" : "XXXX-WXX-";
+    if (!other) spec.timex.append_number(head.value(Role::weekday), 1);
     if (t[j + 1].is(Role::day_part)) {
-      if (!other) spec.timex += "T" + std::string(day_part_code(static_cast<DayPart>(t[j + 1].value(Role::day_part))));
+      if (!other) spec.timex += day_part_time(static_cast<DayPart>(t[j + 1].value(Role::day_part)));
       spec.end = j + 2;
     }
     return true;
   }
-  if (head.is(Role::season)) return spec.timex = "XXXX-" + std::string(season_code(static_cast<Season>(head.value(Role::season)))), true;
+  if (head.is(Role::season)) {
+    spec.timex = "XXXX-";
+    spec.timex += season_code(static_cast<Season>(head.value(Role::season)));
+    return true;
+  }
   if (head.is(Role::month)) {
-    spec.timex = "XXXX-" + std::string(head.value(Role::month) < 10 ? "0" : "") + std::to_string(head.value(Role::month));
+    spec.timex = "XXXX-";
+    spec.timex.append_number(head.value(Role::month), 2);
     return true;
   }
   if (head.is(Role::day_part)) {
-    spec.timex = "XXXX-XX-XXT" + std::string(day_part_code(static_cast<DayPart>(head.value(Role::day_part))));
+    spec.timex = "XXXX-XX-XX";
+    spec.timex += day_part_time(static_cast<DayPart>(head.value(Role::day_part)));
     return true;
   }
   if (head.is(Role::unit)) {

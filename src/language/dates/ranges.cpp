@@ -38,8 +38,8 @@ Spec make_pair(Spec& first, Spec&& second, Spec::Join join) {
   pair.join = join;
   pair.taken_back = false;
   pair.rule = join == Spec::Join::either ? "either" : join == Spec::Join::between ? "between" : "range";
-  pair.parts.push_back(std::move(first));
-  pair.parts.push_back(std::move(second));
+  pair.first = std::make_unique<Spec>(std::move(first));
+  pair.second = std::make_unique<Spec>(std::move(second));
   return pair;
 }
 
@@ -114,7 +114,7 @@ bool Grammar::day_span(std::size_t i, Spec& spec) const {
 }
 
 bool Grammar::joined(Spec& first) const {
-  if (first.kind != Spec::Kind::calendar || first.full_end || !first.parts.empty()) return false;
+  if (first.kind != Spec::Kind::calendar || first.full_end || first.first) return false;
   std::size_t j = first.end;
   const bool between = is(first.begin - 1, w("between"));
   // self-correction: fifty-eight, no, fifty-nine
@@ -191,7 +191,7 @@ bool Grammar::joined(Spec& first) const {
       }
     }
   }
-  if (second.end == 0 || !second.parts.empty() || second.kind != Spec::Kind::calendar) return false;
+  if (second.end == 0 || second.first || second.kind != Spec::Kind::calendar) return false;
   if (comma) {   // in sixty-two, sixty-three: one or the other
     if (!first.short_year || !second.short_year || second.date.precision != P::year || second.date.year != first.date.year + 1) return false;
     const bool guess = is(first.begin - 1, w("in")) || is(first.begin - 1, w("about")) || is(first.begin - 1, w("around")) || first.mod == Mod::approx;

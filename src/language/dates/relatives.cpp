@@ -51,7 +51,7 @@ bool Grammar::relative(std::size_t i, Spec& spec) const {
   } else if (head.is(Role::day_part)) {
     spec.unit = Unit::day;
     spec.date.precision = DateValue::Precision::day;
-    spec.date.time = "T" + std::string(day_part_code(static_cast<DayPart>(head.value(Role::day_part))));
+    spec.date.time = day_part_time(static_cast<DayPart>(head.value(Role::day_part)));
     if (t[j + 1].is(Role::watch_noun)) return false;
   } else {
     std::size_t past = 0;   // the following Christmas, that Easter
@@ -183,7 +183,7 @@ bool Grammar::day_word(std::size_t i, Spec& spec) const {
   spec.rule = "day-word";
   if (is(i, w("tonight"))) spec.date.time = "TNI";
   if (t[i + 1].is(Role::day_part) && !t[i + 1].newline) {   // tomorrow night
-    spec.date.time = "T" + std::string(day_part_code(static_cast<DayPart>(t[i + 1].value(Role::day_part))));
+    spec.date.time = day_part_time(static_cast<DayPart>(t[i + 1].value(Role::day_part)));
     spec.end = i + 2;
   }
   return true;

@@ -1,8 +1,7 @@
 #pragma once
 #include <cstdint>
 #include <memory>
-#include <string>
-#include <vector>
+#include <string_view>
 
 #include "language/dates/value.h"
 
@@ -15,7 +14,7 @@ struct Count {
   bool half = false;       ///< and a half.
   bool round = false;      ///< A multiple of five from ten on.
   bool couple = false;     ///< "a couple": two, more or less.
-  std::string decimal;     ///< "22.8"; else empty.
+  ShortText decimal;       ///< "22.8"; else empty.
   std::int64_t upper = 0;  ///< "two or three": 3; else 0.
 };
 
@@ -65,12 +64,12 @@ struct Spec {
   bool first_edge = false;         ///< service_edge: joined rather than left.
   int number = 0;                  ///< Age; which year of service (-1 the last).
   bool taken_back = false;         ///< "fifty-eight, no, …".
-  std::string timex;               ///< set, reference.
-  std::string rule;
+  ShortText timex;                 ///< set, reference.
+  std::string_view rule;           ///< Of static duration.
 
   enum class Join : std::uint8_t { none, range, between, either };
-  Join join = Join::none;          ///< The parts below make one expression.
-  std::vector<Spec> parts;
+  Join join = Join::none;          ///< How first and second make one expression.
+  std::unique_ptr<Spec> first, second;   ///< Two dates said as one; both or neither.
 };
 
 }  // namespace witnessmark::dates

@@ -163,7 +163,7 @@ Meaning Talk::undated(const Spec& spec, DateValue value) const {
     // Histories name a winter by the year it ends in; our value is the one it begins in.
     DateValue ending = meaning.value;
     ++ending.year;
-    meaning.timex = to_timex(ending);
+    meaning.timex = to_timex(ending).view();
   }
   (void)spec;
   return meaning;
@@ -242,7 +242,7 @@ Meaning Talk::calendar(const Spec& spec) const {
   if (spec.rule == "numeric-either-order") {
     DateValue other = meaning.value;
     std::swap(other.month, other.day);
-    if (!meaning.value.year_known) meaning.alternatives = {to_timex(meaning.value), to_timex(other)};
+    if (!meaning.value.year_known) meaning.alternatives = {std::string(to_timex(meaning.value).view()), std::string(to_timex(other).view())};
     else {
       const auto a = to_edtf(meaning.value, false), b = to_edtf(other, false);
       auto first = std::get<EdtfDate>(a->value), second = std::get<EdtfDate>(b->value);
@@ -363,10 +363,10 @@ Meaning Talk::meaning(const Spec& spec) const {
     case Spec::Kind::clock: meaning = clock(spec); break;
     case Spec::Kind::duration:
       meaning.type = TimexType::duration;
-      meaning.timex = duration_timex(spec.count.value, spec.count.vague || spec.count.upper != 0, spec.count.half, spec.unit);
-      if (!spec.count.decimal.empty() && spec.count.decimal.find(',') == std::string::npos)
+      meaning.timex = duration_timex(spec.count.value, spec.count.vague || spec.count.upper != 0, spec.count.half, spec.unit).view();
+      if (!spec.count.decimal.empty() && spec.count.decimal.view().find(',') == std::string::npos)
         if (const auto digits = meaning.timex.find_first_of("0123456789"); digits != std::string::npos)
-          meaning.timex.replace(digits, std::to_string(spec.count.value).size(), spec.count.decimal);
+          meaning.timex.replace(digits, std::to_string(spec.count.value).size(), spec.count.decimal.view());
       meaning.moves_talk = false;
       if (spec.up_to_now && speech_ && !spec.count.vague && !spec.count.half && !spec.count.upper)
         if (const auto first = moved(*speech_, -spec.count.value, spec.unit))
@@ -378,11 +378,11 @@ Meaning Talk::meaning(const Spec& spec) const {
       break;
     case Spec::Kind::set:
       meaning.type = TimexType::set;
-      meaning.timex = spec.timex;
+      meaning.timex = spec.timex.view();
       meaning.moves_talk = false;
       break;
     case Spec::Kind::reference:
-      meaning.timex = spec.timex;
+      meaning.timex = spec.timex.view();
       meaning.moves_talk = false;
       if (spec.timex == "PRESENT_REF" && !setting_.prose && discourse_.speech_time) {
         meaning.edtf = discourse_.speech_time;

@@ -96,7 +96,7 @@ Meaning Talk::relative(const Spec& spec) const {
         from_today.kind = spec.kind, from_today.unit = spec.unit, from_today.date = spec.date, from_today.following = spec.following;
         from_today.named = spec.named, from_today.speech = true;
         const auto other = relative(from_today);
-        if (other.moves_talk) meaning.alternatives.push_back(other.timex.empty() ? to_timex(other.value) : other.timex);
+        if (other.moves_talk) meaning.alternatives.push_back(other.timex.empty() ? std::string(to_timex(other.value).view()) : other.timex);
       }
     }
     return meaning;
@@ -192,7 +192,7 @@ Meaning Talk::relative(const Spec& spec) const {
     meaning.no_edtf = true;
   } else {
     meaning.moves_talk = false;
-    if (setting_.prose && from.year <= 0) meaning.timex = "BCXXXX-XX-XX" + time;
+    if (setting_.prose && from.year <= 0) meaning.timex = "BCXXXX-XX-XX" + std::string(time.view());
   }
   meaning.value.time = time;
   return meaning;
@@ -231,7 +231,7 @@ Meaning Talk::offset(const Spec& spec) const {
     from = this->meaning(*spec.anchor);
     if (from.value.year_known) base = from.value;
     meaning.anchor = from.anchor;
-    if (base && spec.anchor->kind != Spec::Kind::event) meaning.anchor = to_timex(*base);
+    if (base && spec.anchor->kind != Spec::Kind::event) meaning.anchor = to_timex(*base).view();
     // After a period its end counts, not its beginning.
     if (spec.later == Later::after && from.edtf) {
       if (const auto* interval = std::get_if<EdtfInterval>(&from.edtf->value))
@@ -306,7 +306,7 @@ Meaning Talk::offset(const Spec& spec) const {
     if (!first || !second) return meaning;
     if (!forward) std::swap(first, second);
     meaning.edtf = one_of_span(std::get<EdtfDate>(first->value), std::get<EdtfDate>(second->value));
-    meaning.timex = setting_.prose ? to_timex(*a) : "";
+    if (setting_.prose) meaning.timex = to_timex(*a).view();
     return meaning;
   }
   const auto value = moved(*base, sign * spec.count.value, spec.unit);

@@ -55,9 +55,9 @@ TokenWindow::TokenWindow(std::string_view text, const DateLexicon::Data& lexicon
     : text_(text), lexicon_(lexicon), events_(events) {
   if (events_)
     for (const auto& event : *events_) event_filter_ |= std::uint64_t{1} << (event.words[0] & 63);
-  tokens_.reserve(1024);
+  tokens_.reserve(std::min<std::size_t>(kBlock, text.size() / 4 + 8));
   end_.paragraph = end_.newline = end_.space = true;
-  end_.begin = end_.end = text.size();
+  end_.begin = text.size();
 }
 
 std::size_t TokenWindow::refill(std::size_t i) {
@@ -67,7 +67,7 @@ std::size_t TokenWindow::refill(std::size_t i) {
     tokens_.erase(tokens_.begin(), tokens_.begin() + static_cast<std::ptrdiff_t>(drop));
     i = kBehind;
   }
-  scan(1024);
+  scan(kBlock);
   return i;
 }
 
@@ -102,7 +102,8 @@ void TokenWindow::scan(std::size_t wanted) {
         token.kind = Token::Kind::sign;
         token.sign = sign;
         token.begin = position_;
-        token.end = position_ += length;
+        token.length = static_cast<std::uint32_t>(length);
+        position_ += length;
         break;
       }
       default: scan_sign(token);
@@ -117,72 +118,75 @@ void TokenWindow::scan_word(Token& token) {
   token.begin = position_;
   token.capital = text_[position_] >= 'A' && text_[position_] <= 'Z';
   auto hash = kHashSeed;
-  bool plain = true;
   std::size_t i = position_;
+  const auto size = text_.size();
+  while (i < size && class_of(text_[i]) == kLetter) hash = hash_step(hash, static_cast<unsigned char>(text_[i++] | 0x20));
+  if (i < size && (text_[i] == '\'' || class_of(text_[i]) == kHigh)) return scan_rest(token, i, hash);
+  token.length = static_cast<std::uint32_t>(i - position_);
+  position_ = i;
+  token.hash = hash;
+  token.word = lexicon_.find(hash);
+}
+
+// The rest of a word in which an apostrophe or a byte from 128 up stands. "'s" is cut off when the lexicon does not know the
+// word with it, so that "the year's campaign" has the year.
+void TokenWindow::scan_rest(Token& token, std::size_t i, std::uint64_t hash) {
+  bool plain = true;
+  std::size_t stem_end = 0;
+  auto stem_hash = hash;
   while (i < text_.size()) {
     const char c = text_[i];
     const auto kind = class_of(c);
     if (kind == kLetter) {
       hash = hash_step(hash, static_cast<unsigned char>(c | 0x20));
       ++i;
-    } else if (kind == kHigh) {
-      char sign = 0;
-      if (const auto length = typographic(text_.substr(i), sign); length && sign != '\'') break;
-      if (const auto length = apostrophe(text_.substr(i))) {
-        if (i + length >= text_.size() || class_of(text_[i + length]) != kLetter) break;
-        hash = hash_step(hash, '\'');
-        i += length;
-        continue;
-      }
-      plain = false;
-      ++i;
-    } else if (c == '\'' && i + 1 < text_.size() && class_of(text_[i + 1]) == kLetter) {
-      // "'s" is cut off so that "spring's" is spring; "o'clock" and "new year's" keep theirs by being looked up whole.
-      hash = hash_step(hash, '\'');
-      ++i;
-    } else {
-      break;
+      continue;
     }
+    if (const auto length = apostrophe(text_.substr(i))) {
+      if (i + length >= text_.size() || class_of(text_[i + length]) != kLetter) break;
+      stem_end = i;
+      stem_hash = hash;
+      hash = hash_step(hash, '\'');
+      i += length;
+      continue;
+    }
+    char sign = 0;
+    if (kind != kHigh || typographic(text_.substr(i), sign)) break;
+    plain = false;
+    ++i;
   }
-  token.end = position_ = i;
-  if (!plain && lexicon_.has_non_ascii) hash = hash_word(fold(text(token)));
-  else if (!plain) hash = 0;
-  token.hash = token.full_hash = hash;
-  token.full_end = token.end;
+  token.length = static_cast<std::uint32_t>(i - position_);
+  const auto apostrophe_bytes = stem_end ? i - stem_end - 1 : 0;
+  const bool cut = stem_end > position_ && (text_[i - 1] | 0x20) == 's' && (apostrophe_bytes == 1 || apostrophe_bytes == 3);
+  position_ = i;
+  if (!plain) hash = lexicon_.has_non_ascii ? hash_word(fold(text(token))) : 0;
+  token.hash = hash;
   token.word = hash ? lexicon_.find(hash) : nullptr;
-  if (token.word || token.end - token.begin < 3) return;
-  // The word before "'s": "the year's campaign".
-  auto stem = text(token);
-  if ((stem.back() | 0x20) != 's') return;
-  stem.remove_suffix(1);
-  if (!stem.empty() && stem.back() == '\'') stem.remove_suffix(1);
-  else if (stem.size() > 3 && stem.substr(stem.size() - 3) == "\xE2\x80\x99") stem.remove_suffix(3);
-  else return;
-  auto stem_hash = kHashSeed;
-  for (const char c : stem) stem_hash = hash_step(stem_hash, static_cast<unsigned char>(c | 0x20));
-  token.word = lexicon_.find(stem_hash);
-  if (!token.word) return;
+  if (token.word || !cut || !plain) return;
+  const auto* stem = lexicon_.find(stem_hash);
+  if (!stem) return;
+  token.word = stem;
   token.hash = stem_hash;
-  token.possessive = true;
-  token.end = token.begin + stem.size();
+  token.possessive = static_cast<std::uint8_t>(i - stem_end);
+  token.length = static_cast<std::uint32_t>(stem_end - token.begin);
 }
 
 void TokenWindow::scan_number(Token& token) {
   token.kind = Token::Kind::number;
   token.begin = position_;
-  std::int64_t number = 0;
+  std::int32_t number = 0;
   std::size_t i = position_;
   std::size_t digits = 0;
   const auto take_digits = [&] {
     while (i < text_.size() && class_of(text_[i]) == kDigit) {
-      if (digits < 18) number = number * 10 + (text_[i] - '0');
+      if (digits < 9) number = number * 10 + (text_[i] - '0');
       ++digits;
       ++i;
     }
   };
   take_digits();
   // Thousands commas and a decimal point: 10,000 and 22.8 are not years.
-  while (digits <= 18 && i + 3 < text_.size() && text_[i] == ',' && class_of(text_[i + 1]) == kDigit &&
+  while (digits <= 9 && i + 3 < text_.size() && text_[i] == ',' && class_of(text_[i + 1]) == kDigit &&
          class_of(text_[i + 2]) == kDigit && class_of(text_[i + 3]) == kDigit &&
          (i + 4 >= text_.size() || class_of(text_[i + 4]) != kDigit) && (digits <= 3 || token.grouped)) {
     token.grouped = true;
@@ -198,16 +202,17 @@ void TokenWindow::scan_number(Token& token) {
       i = j;
     }
   }
-  token.number = digits > 18 ? -1 : number;
+  token.number = digits > 9 ? -1 : number;
   token.digits = static_cast<std::uint8_t>(std::min<std::size_t>(digits, 255));
-  token.end = token.full_end = position_ = i;
+  token.length = static_cast<std::uint32_t>(i - position_);
+  position_ = i;
 }
 
 void TokenWindow::scan_sign(Token& token) {
   token.kind = Token::Kind::sign;
   token.sign = text_[position_];
-  token.begin = position_;
-  token.end = ++position_;
+  token.begin = position_++;
+  token.length = 1;
 }
 
 const Phrase* TokenWindow::match(const std::vector<Phrase>& phrases, std::size_t i, std::size_t& past) const {
@@ -225,7 +230,9 @@ const Phrase* TokenWindow::match(const std::vector<Phrase>& phrases, std::size_t
         continue;
       }
       const auto hash = token.is_number() ? hash_word(text(token)) : token.hash;
-      if (hash != at->words[matched] && token.full_hash != at->words[matched]) break;
+      const bool same = hash == at->words[matched] ||
+                        (token.possessive && hash_step(hash_step(hash, '\''), 's') == at->words[matched]);
+      if (!same) break;
       ++matched;
       ++j;
     }
@@ -259,7 +266,7 @@ std::vector<std::uint64_t> phrase_words(std::string_view name) {
   empty.has_non_ascii = true;
   std::vector<std::uint64_t> words;
   for (const auto& token : all_tokens(name, empty)) {
-    if (token.is_number()) words.push_back(hash_word(name.substr(token.begin, token.end - token.begin)));
+    if (token.is_number()) words.push_back(hash_word(name.substr(token.begin, token.length)));
     else if (token.is_word()) words.push_back(token.hash);
   }
   return words;

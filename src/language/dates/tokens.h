@@ -11,23 +11,23 @@ namespace witnessmark::dates {
 /// A word, a run of digits or one sign of the text.
 struct Token {
   enum class Kind : std::uint8_t { end, word, number, sign };
-  std::size_t begin = 0;             ///< Byte offsets in the text.
-  std::size_t end = 0;
-  const Word* word = nullptr;        ///< What the lexicon knows of it.
+  std::size_t begin = 0;             ///< Byte offset in the text.
   std::uint64_t hash = 0;            ///< Of a word, in lower case, without "'s" when that is no word of its own.
-  std::uint64_t full_hash = 0;       ///< With "'s".
-  std::size_t full_end = 0;          ///< End with "'s".
-  std::int64_t number = -1;          ///< Of digits; -1 when over 18 digits.
+  const Word* word = nullptr;        ///< What the lexicon knows of it.
+  std::int32_t number = -1;          ///< Of digits; -1 when over 9 digits.
+  std::uint32_t length = 0;          ///< In bytes.
   Kind kind = Kind::end;
-  char sign = 0;                     ///< ASCII stand-in of a sign: dashes are '-', apostrophes '\'', other letters '?'.
+  char sign = 0;                     ///< ASCII stand-in of a sign: dashes are '-', apostrophes '\'', quotation marks '"'.
   std::uint8_t digits = 0;           ///< How many digits stand there.
+  std::uint8_t possessive = 0;       ///< Bytes of the "'s" that follows and is not part of the token.
   bool space = false;                ///< White space stands before it.
   bool newline = false;              ///< A line break stands before it.
   bool paragraph = false;            ///< An empty line stands before it.
-  bool capital = false;              ///< First letter is a capital (ASCII).
-  bool grouped = false;              ///< Digits with thousands commas or a decimal point: never a year.
-  bool possessive = false;           ///< "'s" follows and is not part of the token.
+  bool capital : 1 = false;          ///< First letter is a capital (ASCII).
+  bool grouped : 1 = false;          ///< Digits with thousands commas or a decimal point: never a year.
 
+  std::size_t end() const { return begin + length; }
+  std::size_t full_end() const { return begin + length + possessive; }   ///< With "'s".
   bool is(Role role) const { return word && word->is(role); }
   bool any(std::uint64_t roles) const { return word && word->any(roles); }
   int value(Role role) const { return word->value(role); }
@@ -42,6 +42,7 @@ class TokenWindow {
  public:
   static constexpr std::size_t kBehind = 24;
   static constexpr std::size_t kAhead = 96;
+  static constexpr std::size_t kBlock = 1024;   ///< Tokens held at most.
 
   TokenWindow(std::string_view text, const DateLexicon::Data& lexicon, const std::vector<Phrase>* events);
 
@@ -52,9 +53,11 @@ class TokenWindow {
   std::size_t refill(std::size_t i);
 
   std::size_t size() const { return tokens_.size(); }
+  /// Up to here every token has kAhead tokens after it, or the text's end.
+  std::size_t safe_end() const { return at_text_end() ? tokens_.size() : tokens_.size() - kAhead; }
   bool at_text_end() const { return position_ >= text_.size(); }
   std::string_view text() const { return text_; }
-  std::string_view text(const Token& token) const { return text_.substr(token.begin, token.end - token.begin); }
+  std::string_view text(const Token& token) const { return text_.substr(token.begin, token.length); }
 
   /// Whether an event's name may begin at i; a cheap look that errs on the side of yes.
   bool may_begin_event(std::size_t i) const {
@@ -68,6 +71,7 @@ class TokenWindow {
  private:
   void scan(std::size_t wanted);
   void scan_word(Token& token);
+  void scan_rest(Token& token, std::size_t i, std::uint64_t hash);
   void scan_number(Token& token);
   void scan_sign(Token& token);
   const Phrase* match(const std::vector<Phrase>& phrases, std::size_t i, std::size_t& past) const;

@@ -64,7 +64,7 @@ bool Grammar::number_is_label(std::size_t i) const {
       if (head.is_word() && !head.any(bit(Role::part) | bit(Role::month) | bit(Role::month_short) | bit(Role::season) |
                                       bit(Role::limit)) &&
           sign == '-' && head.hash != w("pre") && head.hash != w("post"))
-        return head.end - head.begin <= 4 || head.capital;               // F-105, MiG-21
+        return head.length <= 4 || head.capital;               // F-105, MiG-21
     }
     if (sign == '.' && i >= 2 && !before.space && t[i - 2].is(Role::label)) return true;   // No. 12
     return false;

@@ -1,27 +1,32 @@
 #include "language/dates/value.h"
 
-#include <cstdio>
-
 namespace witnessmark::dates {
 namespace {
 
-std::string padded(std::int64_t number, int width) {
-  char buffer[32];
-  std::snprintf(buffer, sizeof buffer, "%0*lld", width, static_cast<long long>(number));
-  return buffer;
+void append_year(ShortText& text, const DateValue& value) {
+  if (!value.year_known) {
+    text += "XXXX";
+  } else if (value.year <= 0) {
+    text += "BC";
+    text.append_number(1 - value.year, 4);
+  } else {
+    text.append_number(value.year, 4);
+  }
 }
 
-std::string year_timex(const DateValue& value) {
+void append_two(ShortText& text, int number) {
+  if (number == 0) text += "XX";
+  else text.append_number(number, 2);
+}
+
+ShortText long_timex(const DateValue& value) {
   if (!value.year_known) return "XXXX";
-  if (value.year <= 0) return "BC" + padded(1 - value.year, 4);
-  return padded(value.year, 4);
-}
-
-std::string long_timex(const DateValue& value) {
   const bool century = value.precision == DateValue::Precision::century;
-  if (!value.year_known) return century ? "XXXX" : "XXXX";
   const std::int64_t counted = value.before_christ ? 1 - value.year : value.year;
-  return (value.before_christ ? "BC" : "") + (century ? padded(counted / 100, 2) + "XX" : padded(counted / 10, 3) + "X");
+  ShortText text = value.before_christ ? "BC" : "";
+  text.append_number(counted / (century ? 100 : 10), century ? 2 : 3);
+  text += century ? "XX" : "X";
+  return text;
 }
 
 }  // namespace
@@ -55,22 +60,36 @@ DateValue DateValue::of_season(std::int64_t year, Season season) {
   return value;
 }
 
-std::string to_timex(const DateValue& value) {
+ShortText to_timex(const DateValue& value) {
   using P = DateValue::Precision;
-  switch (value.precision) {
-    case P::none: return value.time.empty() ? "" : "XXXX-XX-XX" + value.time;
-    case P::century: case P::decade: return long_timex(value);
-    case P::year: return year_timex(value);
-    case P::half: return year_timex(value) + "-H" + std::to_string(value.half);
-    case P::quarter: return year_timex(value) + "-Q" + std::to_string(value.half);
-    case P::season: return year_timex(value) + "-" + std::string(season_code(value.season));
-    case P::month: return year_timex(value) + "-" + (value.month ? padded(value.month, 2) : "XX");
-    case P::week: return year_timex(value) + "-WXX";
-    case P::day: break;
+  ShortText text;
+  if (value.precision == P::none) {
+    if (!value.time.empty()) text = "XXXX-XX-XX", text += value.time;
+    return text;
   }
-  if (value.weekday && !value.day) return "XXXX-WXX-" + std::to_string(value.weekday) + value.time;
-  return year_timex(value) + "-" + (value.month ? padded(value.month, 2) : "XX") + "-" +
-         (value.day ? padded(value.day, 2) : "XX") + value.time;
+  if (value.precision == P::century || value.precision == P::decade) return long_timex(value);
+  if (value.precision == P::day && value.weekday && !value.day) {
+    text = "XXXX-WXX-";
+    text.append_number(value.weekday, 1);
+    text += value.time;
+    return text;
+  }
+  append_year(text, value);
+  if (value.precision == P::year) return text;
+  text += '-';
+  switch (value.precision) {
+    case P::half: text += 'H', text.append_number(value.half, 1); break;
+    case P::quarter: text += 'Q', text.append_number(value.half, 1); break;
+    case P::season: text += season_code(value.season); break;
+    case P::month: append_two(text, value.month); break;
+    case P::week: text += "WXX"; break;
+    default:
+      append_two(text, value.month);
+      text += '-';
+      append_two(text, value.day);
+      text += value.time;
+  }
+  return text;
 }
 
 std::optional<Edtf> to_edtf(const DateValue& value, bool approximate) {
@@ -88,9 +107,11 @@ std::optional<Edtf> to_edtf(const DateValue& value, bool approximate) {
     case P::century: case P::decade: {
       if (value.before_christ || value.year < 0 || value.year > 9999) return std::nullopt;
       const auto width = value.precision == P::century ? 100 : 10;
-      const auto shown = padded(value.year / width, value.precision == P::century ? 2 : 3);
+      ShortText shown;
+      shown.append_number(value.year / width, value.precision == P::century ? 2 : 3);
+      shown += value.precision == P::century ? "XX" : "X";
       date.year.value = value.year / width * width;
-      date.year.mask = shown + (value.precision == P::century ? "XX" : "X");
+      date.year.mask = std::string(shown.view());
       break;
     }
     case P::year: break;
@@ -157,13 +178,18 @@ Day first_day(const DateValue& value) {
   return to_day({value.year, month, value.day ? value.day : 1});
 }
 
-std::string duration_timex(std::int64_t count, bool vague, bool half, Unit unit) {
+ShortText duration_timex(std::int64_t count, bool vague, bool half, Unit unit) {
   static constexpr const char* kLetters[] = {"S", "M", "H", "D", "W", "D", "W", "M", "Y", "DE", "CE"};
-  if (unit == Unit::fortnight) count *= 2;
-  if (unit == Unit::weekend) count *= 2;
-  std::string number = vague ? "X" : std::to_string(count);
-  if (half && !vague) number = count ? number + ".5" : ".5";
-  return (unit <= Unit::hour ? "PT" : "P") + number + kLetters[static_cast<int>(unit)];
+  if ((unit == Unit::fortnight || unit == Unit::weekend) && count < 1'000'000) count *= 2;
+  ShortText text = unit <= Unit::hour ? "PT" : "P";
+  if (vague) {
+    text += 'X';
+  } else {
+    if (!half || count) text.append_number(count, 1);
+    if (half) text += ".5";
+  }
+  text += kLetters[static_cast<int>(unit)];
+  return text;
 }
 
 }  // namespace witnessmark::dates

@@ -3,6 +3,7 @@
 #include <optional>
 #include <string>
 
+#include "language/dates/short_text.h"
 #include "language/dates/words.h"
 #include "witnessmark/time/day.h"
 #include "witnessmark/time/edtf.h"
@@ -21,7 +22,7 @@ struct DateValue {
   Season season = Season::none;
   int half = 0;               ///< 1, 2; of quarter 1 to 4.
   int weekday = 0;            ///< Only when nothing else is known: XXXX-WXX-5.
-  std::string time;           ///< "TMO", "T08:00"; may be empty.
+  ShortText time;             ///< "TMO", "T08:00"; may be empty.
 
   static DateValue of_year(std::int64_t year);
   static DateValue of_month(std::int64_t year, int month);
@@ -30,7 +31,7 @@ struct DateValue {
 };
 
 /// TIMEX3 value; X for what is not known.
-std::string to_timex(const DateValue& value);
+ShortText to_timex(const DateValue& value);
 
 /// EDTF; nothing unless the year is known and no finer part is missing. A time of day is left out.
 std::optional<Edtf> to_edtf(const DateValue& value, bool approximate);
@@ -42,6 +43,6 @@ std::optional<DateValue> from_edtf(const Edtf& edtf);
 Day first_day(const DateValue& value);
 
 /// "P2Y", "PXD", "PT3H", "P2D" for a fortnight "P2W".
-std::string duration_timex(std::int64_t count, bool vague, bool half, Unit unit);
+ShortText duration_timex(std::int64_t count, bool vague, bool half, Unit unit);
 
 }  // namespace witnessmark::dates

@@ -21,6 +21,7 @@ enum class Role : std::uint8_t {
   part_noun, portion, portion_place, approx, degree, least_most, vague, following, later, long_, frequency, every,
   determiner, era, place_in_time, limit, range_word, era_sign, half_day, label, counted, after_year, pronoun, verb_may,
   service_place, join, leave, correct, filler,
+  opener,  ///< Function words a rule of the grammar begins with; no class of the file.
   phrase,  ///< First word of a named day or time; no class of its own in the file.
   count_
 };
@@ -40,7 +41,7 @@ enum class Mod : std::uint8_t {
 enum class Following : std::uint8_t { none, next, previous, last, same, between };
 enum class Later : std::uint8_t { none, after, before, ago };
 
-std::string_view day_part_code(DayPart part);   ///< "MO"
+std::string_view day_part_time(DayPart part);   ///< "TMO"
 std::string_view season_code(Season season);    ///< "SP"
 std::string_view mod_name(Mod mod);             ///< "START"; empty for none and until.
 
@@ -49,6 +50,9 @@ struct Word {
   std::uint64_t hash = 0;
   std::uint64_t roles = 0;
   std::array<std::int16_t, kRoleCount> values{};
+  enum class Begins : std::uint8_t { never, as_determiner, always };
+  Begins begins = Begins::never;     ///< Whether a date may begin with it; a determiner only with something near behind it.
+  bool follows_determiner = false;
   bool is(Role role) const { return (roles & bit(role)) != 0; }
   bool any(std::uint64_t mask) const { return (roles & mask) != 0; }
   int value(Role role) const { return values[static_cast<std::size_t>(role)]; }
