@@ -79,7 +79,10 @@ class Reader {
  public:
   Reader(std::string_view text, const DateLexicon& lexicon, const Discourse& before)
       : talk_(before), events_(event_phrases(before.events)), tokens_(text, lexicon.data(), events_.empty() ? nullptr : &events_),
-        grammar_(tokens_, talk_.setting()), counter_(text), text_(text) {}
+        grammar_(tokens_, talk_.setting()), counter_(text), text_(text) {
+    constexpr std::size_t kBytesADate = 120, kMost = 2048;
+    reading_.expressions.reserve(std::min(text.size() / kBytesADate + 1, kMost));
+  }
 
   DateReading run() {
     const bool prose = talk_.setting().prose;
@@ -170,38 +173,38 @@ class Reader {
     return limit;
   }
 
-  DateExpression make(const Spec& spec, const Meaning& meaning, Mod limit) {
-    DateExpression e;
+  /// Fills an expression; takes the meaning's texts.
+  void fill(DateExpression& e, const Spec& spec, Meaning& meaning, Mod limit) {
     const auto& first = tokens_[spec.begin];
     const auto& last = tokens_[spec.end - 1];
     const auto end = spec.full_end ? last.full_end() : last.end();
     e.range = {counter_.at(first.begin), counter_.at(end)};
-    e.text = std::string(text_.substr(first.begin, end - first.begin));
+    e.text.assign(text_, first.begin, end - first.begin);
     e.type = meaning.type;
     if (meaning.timex.empty()) e.timex3 = to_timex(meaning.value).view();
-    else e.timex3 = meaning.timex;
-    e.mod = std::string(mod_name(meaning.mod != Mod::none ? meaning.mod : limit));
-    e.edtf = talk_.edtf_of(meaning, limit);
-    if (e.edtf) e.period = to_period(*e.edtf, talk_.policy());
-    e.rule = std::string(spec.rule);
-    e.anchor = meaning.anchor;
-    e.alternatives = meaning.alternatives;
+    else e.timex3 = std::move(meaning.timex);
+    e.mod = mod_name(meaning.mod != Mod::none ? meaning.mod : limit);
+    talk_.put_edtf_of(meaning, limit, e.edtf);
+    if (e.edtf) e.period = talk_.period_of(meaning, limit, *e.edtf);
+    e.rule = spec.rule;
+    e.anchor = std::move(meaning.anchor);
+    e.alternatives = std::move(meaning.alternatives);
     e.corrected = spec.taken_back;
-    return e;
   }
 
   void take(Spec& spec) {
     if (!spec.first) {
       const auto limit = limit_before(spec);
-      const auto meaning = talk_.meaning(spec);
-      reading_.expressions.push_back(make(spec, meaning, limit));
+      auto meaning = talk_.meaning(spec);
+      fill(reading_.expressions.emplace_back(), spec, meaning, limit);
       talk_.move_to(meaning, spec, limit);
       return;
     }
     std::vector<DateExpression> parts;
+    parts.reserve(2);
     for (const auto* part : {spec.first.get(), spec.second.get()}) {
-      const auto meaning = talk_.meaning(*part);
-      parts.push_back(make(*part, meaning, Mod::none));
+      auto meaning = talk_.meaning(*part);
+      fill(parts.emplace_back(), *part, meaning, Mod::none);
       talk_.move_to(meaning, *part, Mod::none);
     }
     if (talk_.setting().prose || spec.join == Spec::Join::none || !join(spec, parts))
@@ -259,7 +262,7 @@ class Reader {
     }
     // A range the wrong way round is none.
     const auto period = to_period(whole, talk_.policy());
-    const auto first = to_period(*parts[0].edtf, talk_.policy()).earliest(), second = to_period(*parts[1].edtf, talk_.policy()).earliest();
+    const auto first = parts[0].period->earliest(), second = parts[1].period->earliest();
     if (spec.join != Spec::Join::either && first && second && *second < *first) return false;
     e.edtf = whole;
     e.timex3 = to_string(whole);

@@ -45,30 +45,55 @@ std::optional<EdtfDate> edge_day(const Edtf& edtf, bool last, const DatePolicy& 
 
 }  // namespace
 
-std::optional<Edtf> Talk::edtf_of(const Meaning& meaning, Mod limit) const {
-  if (meaning.no_edtf) return std::nullopt;
-  auto edtf = meaning.edtf ? meaning.edtf : to_edtf(meaning.value, meaning.approximate);
-  if (!edtf || limit == Mod::none) return edtf;
+void Talk::put_edtf_of(Meaning& meaning, Mod limit, std::optional<Edtf>& out) const {
+  out.reset();
+  if (meaning.no_edtf) return;
+  if (meaning.edtf) out = std::move(meaning.edtf);
+  else put_edtf(meaning.value, meaning.approximate, out);
+  if (out && limit != Mod::none)
+    if (auto narrowed = limited(*out, meaning, limit)) out = std::move(narrowed);
+}
+
+// Plain years, months and days make up nearly all of talk; their periods need no policy.
+Period Talk::period_of(const Meaning& meaning, Mod limit, const Edtf& edtf) const {
+  const auto* date = std::get_if<EdtfDate>(&edtf.value);
+  const auto& value = meaning.value;
+  const bool plain = date && limit == Mod::none && !meaning.approximate && value.year_known && date->year.value == value.year &&
+                     date->year.specified() && !date->year.qualifier.any() && !date->long_year &&
+                     date->month.has_value() == (value.month != 0) && date->day.has_value() == (value.day != 0);
+  if (plain && value.precision == P::year && !date->month) return exact_period(to_day({value.year, 1, 1}), to_day({value.year + 1, 1, 1}));
+  if (plain && value.precision == P::month && date->month->value == value.month) {
+    const Day first = to_day({value.year, value.month, 1});
+    return exact_period(first, first + days_in_month(value.year, value.month));
+  }
+  if (plain && value.precision == P::day && date->day && date->day->value == value.day && date->month->value == value.month) {
+    const Day day = to_day({value.year, value.month, value.day});
+    return exact_period(day, day + 1);
+  }
+  return to_period(edtf, discourse_.policy);
+}
+
+std::optional<Edtf> Talk::limited(const Edtf& edtf, const Meaning& meaning, Mod limit) const {
   const bool inside = meaning.mod == Mod::start || meaning.mod == Mod::mid || meaning.mod == Mod::end;
   const auto& policy = discourse_.policy;
   std::optional<EdtfDate> date;
   switch (limit) {
     case Mod::before:
-      date = inside ? edge_day(*edtf, true, policy) : beside(*edtf, meaning.value, -1, policy);
-      return date ? one_of_span(std::nullopt, *date) : edtf;
+      date = inside ? edge_day(edtf, true, policy) : beside(edtf, meaning.value, -1, policy);
+      return date ? one_of_span(std::nullopt, *date) : std::optional<Edtf>();
     case Mod::after:
-      date = inside ? edge_day(*edtf, false, policy) : beside(*edtf, meaning.value, 1, policy);
-      return date ? one_of_span(*date, std::nullopt) : edtf;
+      date = inside ? edge_day(edtf, false, policy) : beside(edtf, meaning.value, 1, policy);
+      return date ? one_of_span(*date, std::nullopt) : std::optional<Edtf>();
     case Mod::on_or_before:
-      date = edge_day(*edtf, true, policy);
-      return date ? one_of_span(std::nullopt, *date) : edtf;
+      date = edge_day(edtf, true, policy);
+      return date ? one_of_span(std::nullopt, *date) : std::optional<Edtf>();
     case Mod::on_or_after:
-      date = edge_day(*edtf, false, policy);
-      return date ? Edtf{EdtfInterval{*date, open_end()}} : edtf;
+      date = edge_day(edtf, false, policy);
+      return date ? Edtf{EdtfInterval{*date, open_end()}} : std::optional<Edtf>();
     case Mod::until:
-      date = edge_day(*edtf, true, policy);
-      return date ? Edtf{EdtfInterval{open_end(), *date}} : edtf;
-    default: return edtf;
+      date = edge_day(edtf, true, policy);
+      return date ? Edtf{EdtfInterval{open_end(), *date}} : std::optional<Edtf>();
+    default: return std::nullopt;
   }
 }
 

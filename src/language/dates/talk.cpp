@@ -8,7 +8,7 @@ namespace witnessmark::dates {
 
 using P = DateValue::Precision;
 
-Talk::Talk(const Discourse& discourse) : discourse_(discourse) {
+Talk::Talk(const Discourse& discourse) : discourse_(discourse), decade_(discourse.decade) {
   if (discourse.speech_time) speech_ = from_edtf(*discourse.speech_time);
   if (discourse.reference) reference_ = from_edtf(*discourse.reference);
   year_ = discourse.reference_year;
@@ -23,12 +23,13 @@ Talk::Talk(const Discourse& discourse) : discourse_(discourse) {
 
 void Talk::refresh_setting() {
   setting_.year = year_;
-  setting_.decade_set = year_.has_value() || discourse_.decade.has_value();
+  setting_.decade_set = year_.has_value() || decade_.has_value();
 }
 
 Discourse Talk::after() const {
   Discourse after = discourse_;
   after.reference_year = year_;
+  after.decade = decade_;
   if (reference_) {
     auto value = *reference_;
     value.time.clear();
@@ -76,7 +77,7 @@ void Talk::move_to(const Meaning& meaning, const Spec& spec, Mod limit) {
   if (!meaning.moves_talk || !meaning.value.year_known || spec.taken_back) return;
   if (meaning.value.precision == P::none) return;
   if (meaning.value.precision == P::century || meaning.value.precision == P::decade) {
-    if (meaning.value.precision == P::decade && !meaning.value.before_christ) discourse_.decade = meaning.value.year;
+    if (meaning.value.precision == P::decade && !meaning.value.before_christ) decade_ = meaning.value.year;
     if (setting_.prose) reference_ = meaning.value;
     refresh_setting();
     return;
@@ -85,7 +86,7 @@ void Talk::move_to(const Meaning& meaning, const Spec& spec, Mod limit) {
   far_year_.reset();
   reference_ = meaning.value;
   year_ = meaning.value.year;
-  if (*year_ > 0) discourse_.decade = *year_ / 10 * 10;
+  if (*year_ > 0) decade_ = *year_ / 10 * 10;
   refresh_setting();
 }
 
@@ -96,7 +97,7 @@ void Talk::complete_year(const Spec& spec, Meaning& meaning) const {
   const auto short_year = value.year;
   const auto base = setting_.century;
   std::int64_t year = base + short_year;
-  if (discourse_.decade && !setting_.prose && setting_.year && !(year >= setting_.first_year && year <= setting_.last_year)) {
+  if (decade_ && !setting_.prose && setting_.year && !(year >= setting_.first_year && year <= setting_.last_year)) {
     const auto near = *setting_.year / 100 * 100 + short_year;
     if (near >= setting_.first_year && near <= setting_.last_year) year = near;
   }

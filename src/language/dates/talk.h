@@ -28,7 +28,8 @@ struct Meaning {
 /// Gives specs their values from what the talk has established, and moves the talk on.
 class Talk {
  public:
-  Talk(const Discourse& discourse);
+  /// The discourse must outlive the talk.
+  explicit Talk(const Discourse& discourse);
 
   const TalkSetting& setting() const { return setting_; }
   const Discourse& discourse() const { return discourse_; }
@@ -42,8 +43,10 @@ class Talk {
   /// A new speaker's turn, heading or document part says nothing here; the state as a Discourse.
   Discourse after() const;
 
-  /// Completes the edtf of a meaning: part, sign and limit. `limit` is none when there is none.
-  std::optional<Edtf> edtf_of(const Meaning& meaning, Mod limit) const;
+  /// Completes the edtf of a meaning: sign and limit. `limit` is none when there is none. Takes what the meaning holds.
+  void put_edtf_of(Meaning& meaning, Mod limit, std::optional<Edtf>& out) const;
+  /// The period of an edtf that put_edtf_of made.
+  Period period_of(const Meaning& meaning, Mod limit, const Edtf& edtf) const;
   const DatePolicy& policy() const { return discourse_.policy; }
 
  private:
@@ -62,11 +65,13 @@ class Talk {
   Meaning nth_of(const Spec& spec) const;
   bool passing(std::int64_t year, Mod limit);
   void complete_year(const Spec& spec, Meaning& meaning) const;
+  std::optional<Edtf> limited(const Edtf& edtf, const Meaning& meaning, Mod limit) const;
   void named(const Spec& spec, Meaning& meaning, std::optional<std::int64_t> year) const;
   std::string reference_anchor() const;
   void refresh_setting();
 
-  Discourse discourse_;
+  const Discourse& discourse_;   ///< What is fixed, and the state talk began with.
+  std::optional<std::int64_t> decade_;
   TalkSetting setting_;
   std::optional<DateValue> speech_;        ///< Day, month or year of speaking.
   std::optional<DateValue> reference_;

@@ -274,7 +274,7 @@ Meaning Talk::offset(const Spec& spec) const {
     step.unit = spec.unit;
     step.date = spec.date;
     step.following = forward ? Following::next : Following::previous;
-    Talk at(discourse_);
+    Talk at(*this);
     at.reference_ = base;
     at.year_ = base->year;
     auto found = at.relative(step);

@@ -59,6 +59,7 @@ class TokenWindow {
   std::string_view text() const { return text_; }
   std::string_view text(const Token& token) const { return text_.substr(token.begin, token.length); }
 
+  bool has_events() const { return events_ != nullptr; }
   /// Whether an event's name may begin at i; a cheap look that errs on the side of yes.
   bool may_begin_event(std::size_t i) const {
     const auto& token = (*this)[i];

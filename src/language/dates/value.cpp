@@ -92,10 +92,14 @@ ShortText to_timex(const DateValue& value) {
   return text;
 }
 
-std::optional<Edtf> to_edtf(const DateValue& value, bool approximate) {
+void put_edtf(const DateValue& value, bool approximate, std::optional<Edtf>& out) {
+  out.reset();
   using P = DateValue::Precision;
-  if (!value.year_known) return std::nullopt;
-  EdtfDate date;
+  if (!value.year_known || value.precision == P::none || value.precision == P::week) return;
+  if (value.precision >= P::month && !value.month) return;
+  const bool long_unit = value.precision == P::century || value.precision == P::decade;
+  if (long_unit && (value.before_christ || value.year < 0 || value.year > 9999)) return;
+  auto& date = std::get<EdtfDate>(out.emplace().value);
   date.year.value = value.year;
   const auto part = [](int number) {
     EdtfComponent component;
@@ -103,9 +107,8 @@ std::optional<Edtf> to_edtf(const DateValue& value, bool approximate) {
     return component;
   };
   switch (value.precision) {
-    case P::none: case P::week: return std::nullopt;
+    case P::none: case P::week: case P::year: break;
     case P::century: case P::decade: {
-      if (value.before_christ || value.year < 0 || value.year > 9999) return std::nullopt;
       const auto width = value.precision == P::century ? 100 : 10;
       ShortText shown;
       shown.append_number(value.year / width, value.precision == P::century ? 2 : 3);
@@ -114,16 +117,13 @@ std::optional<Edtf> to_edtf(const DateValue& value, bool approximate) {
       date.year.mask = std::string(shown.view());
       break;
     }
-    case P::year: break;
     case P::half: date.month = part(39 + value.half); break;
     case P::quarter: date.month = part(32 + value.half); break;
     case P::season: date.month = part(20 + static_cast<int>(value.season)); break;
     case P::month:
-      if (!value.month) return std::nullopt;
       date.month = part(value.month);
       break;
     case P::day:
-      if (!value.month) return std::nullopt;
       date.month = part(value.month);
       if (value.day) date.day = part(value.day);   // A day of a known month: the month is what can be said.
       break;
@@ -134,7 +134,12 @@ std::optional<Edtf> to_edtf(const DateValue& value, bool approximate) {
     if (date.day) date.day->qualifier.approximate = true;
   }
   date.long_year = value.year > 9999 || value.year < -9999;
-  return Edtf{date};
+}
+
+std::optional<Edtf> to_edtf(const DateValue& value, bool approximate) {
+  std::optional<Edtf> edtf;
+  put_edtf(value, approximate, edtf);
+  return edtf;
 }
 
 std::optional<DateValue> from_edtf(const Edtf& edtf) {

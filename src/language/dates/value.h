@@ -35,6 +35,8 @@ ShortText to_timex(const DateValue& value);
 
 /// EDTF; nothing unless the year is known and no finer part is missing. A time of day is left out.
 std::optional<Edtf> to_edtf(const DateValue& value, bool approximate);
+/// The same, into a place.
+void put_edtf(const DateValue& value, bool approximate, std::optional<Edtf>& out);
 
 /// The value an EDTF date stands for; of an interval or set its first date. Nothing when it has none.
 std::optional<DateValue> from_edtf(const Edtf& edtf);
