@@ -112,9 +112,9 @@ constexpr std::array<std::string_view, 13> kVerbKinds{"begins",   "ends",    "mo
                                                       "takeover", "present", "paint", "unpaint", "name",
                                                       "happened", "located", "built"};
 constexpr std::array<std::string_view, 2> kFrames{"object", "subject"};
-constexpr std::array<std::string_view, 13> kNeeds{"",     "place", "toplace", "fromplace", "weobject",
-                                                  "past", "move",  "swap",    "seen",      "colour",
-                                                  "name", "thing", "location"};
+constexpr std::array<std::string_view, 14> kNeeds{"",     "place", "toplace",  "fromplace", "weobject",
+                                                  "past", "move",  "swap",     "seen",      "colour",
+                                                  "name", "thing", "location", "counted"};
 
 template <typename Value, std::size_t N>
 std::optional<Value> index_of(const std::array<std::string_view, N>& names, std::string_view text) {

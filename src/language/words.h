@@ -202,7 +202,8 @@ enum class VerbNeeds : std::uint8_t {
   colour,
   name,
   thing,
-  location
+  location,
+  counted
 };
 struct Verb {
   std::string base;

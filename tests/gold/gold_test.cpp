@@ -224,7 +224,7 @@ TEST_CASE("claims of the interview for tuning") {
   print_statements(scored.reading.claims, scored.coded, scored.pairs);
   if (std::getenv("WITNESSMARK_GOLD_DETAIL")) print_detail(scored.reading, scored.coded, scored.pairs);
   CHECK(scored.tally.coded > 80);
-  CHECK(scored.tally.f1() >= 0.36);
+  CHECK(scored.tally.f1() >= 0.38);
 }
 
 TEST_CASE("claims of the held-out interviews" *
@@ -239,7 +239,7 @@ TEST_CASE("claims of the held-out interviews" *
   }
   print("held out", all);
   CHECK(all.coded > 200);
-  CHECK(all.f1() >= 0.19);
+  CHECK(all.f1() >= 0.20);
 }
 
 TEST_CASE("pairing takes as many pairs as possible and larger overlaps first") {

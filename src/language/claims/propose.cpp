@@ -14,7 +14,8 @@ namespace witnessmark {
 namespace claims {
 namespace {
 
-/// Stands between turns when their dates are read together: a sign that no date runs across, and no new paragraph.
+/// Stands between turns when their dates are read together: a sign that no date runs across, and no new
+/// paragraph.
 constexpr std::string_view kBetweenTurns = " | ";
 
 /// A sentence of no more tokens is quoted whole.

@@ -44,6 +44,7 @@ class StatementReader {
   // States.
   void exists(const Predicate& p);
   void has(const Predicate& p);
+  bool complement_is_named(const Predicate& p, std::uint32_t limit) const;
   void part_of(const Predicate& p);
   void is(const Predicate& p);
   bool is_gone(const Predicate& p, const std::vector<Subject>& subjects);

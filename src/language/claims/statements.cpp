@@ -464,7 +464,14 @@ std::vector<Draft> read_statements(const StatementContext& context) {
     const bool asks = opening.has(WordClass::question_word) || opening.has(WordClass::be) ||
                       opening.has(WordClass::do_) || opening.has(WordClass::have) ||
                       opening.has(WordClass::modal);
-    if (asks || !tag) return {};
+    if (asks) return {};
+    if (!tag) {
+      // "The book says it was gone, and I thought, was it?": only the last clause asks.
+      std::vector<Draft> drafts = StatementReader(context).run();
+      const std::uint32_t last = static_cast<std::uint32_t>(context.reading.clauses.size()) - 1;
+      std::erase_if(drafts, [last](const Draft& draft) { return draft.clause >= last; });
+      return drafts;
+    }
   }
   return StatementReader(context).run();
 }

@@ -326,6 +326,21 @@ void StatementReader::is_dated(const Predicate& p, const std::vector<Subject>& s
   drafts_.push_back(std::move(again));
 }
 
+/// Whether the first thing after the verb is a name or a date, as in "it was the winch", "it was 1962".
+bool StatementReader::complement_is_named(const Predicate& p, std::uint32_t limit) const {
+  for (std::uint32_t k = p.span.past; k < limit; ++k) {
+    const Note& note = passage_.notes[k];
+    if (note.date >= 0) return true;
+    if (note.thing >= 0) return passage_.things[static_cast<std::size_t>(note.thing)].role == Role::none;
+    const Flags& f = note.flags;
+    if (!f.has(WordClass::determiner) && !f.has(WordClass::adverb) && !f.has(WordClass::negative) &&
+        !f.has(WordClass::old) && !f.has(WordClass::at) && note.cue < 0) {
+      return false;
+    }
+  }
+  return false;
+}
+
 void StatementReader::is(const Predicate& p) {
   const Clause& own = c_.reading.clauses[p.clause];
   std::vector<Subject> subjects = subjects_or_pronoun(p);
@@ -337,9 +352,7 @@ void StatementReader::is(const Predicate& p) {
   for (std::uint32_t i = own.first_predicate; i < own.past_predicate; ++i) {
     const Predicate& other = c_.reading.predicates[i];
     if (other.at <= p.at || other.clause != p.clause) continue;
-    for (std::uint32_t k = p.span.past; k < other.span.first && !another; ++k) {
-      another = passage_.notes[k].thing >= 0 || passage_.notes[k].date >= 0;
-    }
+    another = complement_is_named(p, other.span.first);
   }
   if (p.clause + 1 < c_.reading.clauses.size())
     another = another || c_.reading.clauses[p.clause + 1].relative;

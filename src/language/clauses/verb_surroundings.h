@@ -174,6 +174,8 @@ class VerbSurroundings {
         return class_after(i, WordClass::colour);
       case VerbNeeds::name:
         return true;
+      case VerbNeeds::counted:
+        return counted_after(i);
       case VerbNeeds::location:
         return location_after(i) && who_can_be_somewhere(i);
     }
@@ -247,6 +249,16 @@ class VerbSurroundings {
         return passage_.things[static_cast<std::size_t>(notes_[k - 1].thing)].kind != ThingKind::equipment;
       }
       if (has(k - 1, WordClass::we) || has(k - 1, WordClass::she) || has(k - 1, WordClass::it)) return true;
+    }
+    return false;
+  }
+
+  /// "That made twenty-one cylinders."
+  bool counted_after(std::uint32_t i) const {
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 6); ++k) {
+      if (is_mark(k) || notes_[k].date >= 0) return false;
+      if (notes_[k].thing < 0) continue;
+      return passage_.things[static_cast<std::size_t>(notes_[k].thing)].quantity >= 0;
     }
     return false;
   }
