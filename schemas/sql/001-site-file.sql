@@ -220,21 +220,20 @@ CREATE TABLE readings (
 ) STRICT;
 
 CREATE TABLE utterances (
-  utterance INTEGER PRIMARY KEY,
   reading INTEGER NOT NULL REFERENCES readings,
-  n INTEGER NOT NULL,
+  n INTEGER NOT NULL CHECK (n BETWEEN 0 AND 1048575),
   speaker TEXT NOT NULL,                  -- label as written
   first INTEGER NOT NULL,
   past INTEGER NOT NULL,
   time_begin INTEGER,
   time_end INTEGER,
   timing TEXT NOT NULL CHECK (timing IN ('none', 'stated', 'interpolated')),
-  UNIQUE (reading, n)
-) STRICT;
+  PRIMARY KEY (reading, n)
+) STRICT, WITHOUT ROWID;
 
 -- Folded for searching (Unicode NFKC_Casefold, plain apostrophes and dashes); the current version only.
 CREATE TABLE utterance_words (
-  utterance INTEGER PRIMARY KEY REFERENCES utterances,
+  turn INTEGER PRIMARY KEY,               -- 1048576 * reading + n
   words TEXT NOT NULL
 ) STRICT;
 

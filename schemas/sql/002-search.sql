@@ -4,7 +4,7 @@
 CREATE VIRTUAL TABLE talk USING fts5 (
   words,
   content = 'utterance_words',
-  content_rowid = 'utterance',
+  content_rowid = 'turn',
   columnsize = 0,
   tokenize = 'unicode61 remove_diacritics 2'
 );

@@ -56,12 +56,12 @@ std::vector<SearchHit> search_talk(const SiteFile& site, const SearchRequest& re
   std::vector<SearchHit> hits;
   const std::string query = query_of(request.text);
   if (query.empty()) return hits;
-  SqlStatement select(
-      *site.connection().database,
-      "SELECT utterance, readings.interview, n, first, past, speaker, time_begin, time_end "
-      "FROM talk JOIN utterances ON utterances.utterance = talk.rowid JOIN readings USING (reading) "
-      "WHERE talk MATCH ?1 AND talk.rowid > ?2 AND (?3 = '' OR readings.interview = ?3) "
-      "ORDER BY talk.rowid LIMIT ?4");
+  SqlStatement select(*site.connection().database,
+                      "SELECT talk.rowid, readings.interview, n, first, past, speaker, time_begin, time_end "
+                      "FROM talk JOIN utterances ON utterances.reading = talk.rowid / 1048576 AND n = "
+                      "talk.rowid % 1048576 JOIN readings USING (reading) "
+                      "WHERE talk MATCH ?1 AND talk.rowid > ?2 AND (?3 = '' OR readings.interview = ?3) "
+                      "ORDER BY talk.rowid LIMIT ?4");
   select.bind(query).bind(request.after).bind(request.interview).bind(request.limit);
   while (select.step()) {
     SearchHit& hit = hits.emplace_back();

@@ -63,54 +63,47 @@ std::string parts_sha256(const Transcript& transcript, const std::vector<Sentenc
 void insert_parts(StoreConnection& connection, std::int64_t reading, const Transcript& transcript,
                   const std::vector<Sentence>& sentences) {
   const CodePointIndex index(transcript.reading_text);
-  SqlStatement& next = connection.prepared("SELECT coalesce(max(utterance), 0) + 1 FROM utterances");
-  next.step();
-  std::int64_t number = next.integer(0);
-  next.reset();
-  for (std::size_t n = 0; n < transcript.utterances.size(); ++n, ++number) {
+  SqlStatement& turn = connection.prepared("INSERT INTO utterances VALUES (?, ?, ?, ?, ?, ?, ?, ?)");
+  SqlStatement& folded = connection.prepared("INSERT INTO utterance_words VALUES (?, ?)");
+  SqlStatement& indexed = connection.prepared("INSERT INTO talk (rowid, words) VALUES (?, ?)");
+  for (std::size_t n = 0; n < transcript.utterances.size(); ++n) {
     const Utterance& u = transcript.utterances[n];
-    SqlStatement& turn = connection.prepared("INSERT INTO utterances VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)");
-    turn.bind(number).bind(reading).bind(n).bind(u.speaker).bind(u.range.begin.value).bind(u.range.end.value);
+    turn.bind(reading).bind(n).bind(u.speaker).bind(u.range.begin.value).bind(u.range.end.value);
     turn.bind(begin_of(u.time)).bind(end_of(u.time)).bind(word_for(u.timing)).run();
     const std::string words = fold(index.slice(u.range));
-    connection.prepared("INSERT INTO utterance_words VALUES (?, ?)").bind(number).bind(words).run();
-    connection.prepared("INSERT INTO talk (rowid, words) VALUES (?, ?)").bind(number).bind(words).run();
+    const std::int64_t number = reading * kMostTurns + static_cast<std::int64_t>(n);
+    folded.bind(number).bind(words).run();
+    indexed.bind(number).bind(words).run();
   }
+  SqlStatement& line = connection.prepared("INSERT INTO sentences VALUES (?, ?, ?, ?, ?, ?, ?, ?)");
   for (std::size_t n = 0; n < sentences.size(); ++n) {
     const Sentence& s = sentences[n];
-    SqlStatement& insert = connection.prepared("INSERT INTO sentences VALUES (?, ?, ?, ?, ?, ?, ?, ?)");
-    insert.bind(reading).bind(n).bind(s.utterance).bind(s.range.begin.value).bind(s.range.end.value);
-    insert.bind(begin_of(s.time)).bind(end_of(s.time)).bind(word_for(s.timing)).run();
+    line.bind(reading).bind(n).bind(s.utterance).bind(s.range.begin.value).bind(s.range.end.value);
+    line.bind(begin_of(s.time)).bind(end_of(s.time)).bind(word_for(s.timing)).run();
   }
+  SqlStatement& mark = connection.prepared("INSERT INTO time_marks VALUES (?, ?, ?, ?)");
   for (std::size_t n = 0; n < transcript.marks.size(); ++n) {
-    SqlStatement& insert = connection.prepared("INSERT INTO time_marks VALUES (?, ?, ?, ?)");
-    insert.bind(reading)
-        .bind(n)
-        .bind(transcript.marks[n].at.value)
-        .bind(transcript.marks[n].time.value)
-        .run();
+    mark.bind(reading).bind(n).bind(transcript.marks[n].at.value).bind(transcript.marks[n].time.value).run();
   }
+  SqlStatement& remark = connection.prepared("INSERT INTO remarks VALUES (?, ?, ?, ?)");
   for (std::size_t n = 0; n < transcript.remarks.size(); ++n) {
-    SqlStatement& insert = connection.prepared("INSERT INTO remarks VALUES (?, ?, ?, ?)");
     const CodePointRange& range = transcript.remarks[n].range;
-    insert.bind(reading).bind(n).bind(range.begin.value).bind(range.end.value).run();
+    remark.bind(reading).bind(n).bind(range.begin.value).bind(range.end.value).run();
   }
 }
 
 void delete_words(StoreConnection& connection, std::int64_t reading) {
+  const std::int64_t first = reading * kMostTurns;
+  const std::int64_t last = first + kMostTurns - 1;
   // The index has no words of its own: it must be told which ones go.
   connection
       .prepared(
-          "INSERT INTO talk (talk, rowid, words) SELECT 'delete', utterance, words "
-          "FROM utterance_words JOIN utterances USING (utterance) WHERE reading = ?")
-      .bind(reading)
+          "INSERT INTO talk (talk, rowid, words) SELECT 'delete', turn, words FROM utterance_words "
+          "WHERE turn BETWEEN ? AND ?")
+      .bind(first)
+      .bind(last)
       .run();
-  connection
-      .prepared(
-          "DELETE FROM utterance_words WHERE utterance IN (SELECT utterance FROM utterances WHERE reading = "
-          "?)")
-      .bind(reading)
-      .run();
+  connection.prepared("DELETE FROM utterance_words WHERE turn BETWEEN ? AND ?").bind(first).bind(last).run();
 }
 
 void delete_parts(StoreConnection& connection, std::int64_t reading) {

@@ -7,6 +7,10 @@
 
 namespace witnessmark {
 
+/// Turns of one reading, at most. A turn's number in the index is kMostTurns times its reading, plus its
+/// place.
+constexpr std::int64_t kMostTurns = std::int64_t{1} << 20;
+
 /// SHA-256 over turns, sentences, time marks and remarks.
 std::string parts_sha256(const Transcript& transcript, const std::vector<Sentence>& sentences);
 

@@ -46,6 +46,9 @@ Result<void> check_file(const SiteFile& site, const TranscriptFile& file) {
   if (!is_valid_utf8(transcript.reading_text) || transcript.reading_text.find('\0') != std::string::npos) {
     return fault(file, "the reading text is not UTF-8, or holds NUL", "decode the file anew");
   }
+  if (transcript.utterances.size() > static_cast<std::size_t>(kMostTurns)) {
+    return fault(file, fmt::format("has more than {} turns", kMostTurns), "split it into parts");
+  }
   const std::int64_t size = CodePointIndex(transcript.reading_text).size().value;
   bool sound = in_order(transcript.utterances, size, false) && in_order(file.sentences, size, false) &&
                in_order(transcript.remarks, size, true);

@@ -94,7 +94,9 @@ TEST_CASE("what was altered behind the journal's back is found") {
       {"UPDATE utterances SET speaker = 'XX'", "transcript aske-1 version 1: turns, sentences or times"},
       {"UPDATE sentences SET time_begin = 5 WHERE n = 1",
        "transcript aske-1 version 1: turns, sentences or times"},
-      {"UPDATE utterance_words SET words = 'x' WHERE utterance = 1", "search: the full-text index"},
+      {"UPDATE utterance_words SET words = 'x' WHERE turn % 1048576 = 1", "search: the full-text index"},
+      {"INSERT INTO utterance_words VALUES (1, 'x'); INSERT INTO talk (rowid, words) VALUES (1, 'x')",
+       "search: there are words"},
       {"INSERT INTO talk (talk) VALUES ('delete-all')", "search: the full-text index"},
       {"UPDATE claims SET first = 999999, past = 1000000 WHERE claim = 2", "claim "},
       {"UPDATE claims SET place = 'x' WHERE claim = 2", "claim aske-1: what is proposed"},
@@ -133,7 +135,8 @@ std::string contents(const SiteFile& site) {
     text += release.interview + release.person + release.uses + '\n';
   for (const RestrictedPassage& passage : file.passages) text += passage.interview + passage.quote + '\n';
   for (const Entry& entry : load_register(site).entries) text += dump(entry) + '\n';
-  for (const Term& term : load_lists(site).places.terms()) text += term.key + term.name + '\n';
+  const AuthorityLists lists = load_lists(site);
+  for (const Term& term : lists.places.terms()) text += term.key + term.name + '\n';
   for (const StoredClaim& stored : load_claims(site))
     text += to_string(stored.claim.id) + dump(stored.claim) + '\n';
   for_each_weighing(site, [&text](const Weighing& weighing) { text += to_string(weighing.claim) + '\n'; });

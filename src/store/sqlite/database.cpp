@@ -28,8 +28,9 @@ void check_sqlite(int code, sqlite3* handle, const char* doing) {
 }
 
 Database::Database(const std::string& path, int flags, const std::string& vfs) {
-  const int code = sqlite3_open_v2(path.c_str(), &handle_, flags | SQLITE_OPEN_EXRESCODE,
-                                   vfs.empty() ? nullptr : vfs.c_str());
+  const int code =
+      sqlite3_open_v2(path.c_str(), &handle_, flags | SQLITE_OPEN_EXRESCODE | SQLITE_OPEN_NOMUTEX,
+                      vfs.empty() ? nullptr : vfs.c_str());
   if (code == SQLITE_OK) return;
   const std::string message = handle_ != nullptr ? sqlite3_errmsg(handle_) : sqlite3_errstr(code);
   sqlite3_close_v2(handle_);

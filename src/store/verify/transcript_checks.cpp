@@ -37,9 +37,10 @@ struct ReadingRow {
 /// The words for searching of each turn: there for the current version, and not for those before.
 void check_words(Verification& verification, const ReadingRow& row, const Transcript& transcript) {
   const CodePointIndex index(transcript.reading_text);
-  SqlStatement select(*verification.connection.database,
-                      "SELECT n, words FROM utterances LEFT JOIN utterance_words USING (utterance) "
-                      "WHERE reading = ? ORDER BY n");
+  SqlStatement select(
+      *verification.connection.database,
+      "SELECT n, words FROM utterances LEFT JOIN utterance_words ON turn = 1048576 * reading + n "
+      "WHERE reading = ? ORDER BY n");
   select.bind(row.reading);
   while (select.step()) {
     const auto n = static_cast<std::size_t>(select.integer(0));
@@ -91,6 +92,11 @@ void check_reading(Verification& verification, const ReadingRow& row) {
 
 void check_transcripts(Verification& verification) {
   check_originals(verification);
+  SqlStatement strays(*verification.connection.database,
+                      "SELECT count(*) FROM utterance_words LEFT JOIN utterances "
+                      "ON reading = turn / 1048576 AND n = turn % 1048576 WHERE reading IS NULL");
+  strays.step();
+  if (strays.integer(0) > 0) verification.find("search", "", "there are words of turns that are not there");
   SqlStatement select(
       *verification.connection.database,
       "SELECT reading, interview, version, "

@@ -1,0 +1,245 @@
+#include <fmt/format.h>
+
+#include <chrono>
+#include <cstdlib>
+#include <filesystem>
+#include <functional>
+#include <string>
+
+#include "witnessmark/base/code_point_index.h"
+#include "witnessmark/store/claims.h"
+#include "witnessmark/store/evidence.h"
+#include "witnessmark/store/interviews.h"
+#include "witnessmark/store/search.h"
+#include "witnessmark/store/transcripts.h"
+#include "witnessmark/store/verify.h"
+#include "witnessmark/store/weighings.h"
+
+// A synthetic site: so many interviews of so many turns, a claim in every tenth turn or so, entries,
+// weighings. Prints what each kind of writing and reading costs, on the disk of the folder given (or the
+// temporary one).
+//
+//   store_bench [INTERVIEWS [CLAIMS-PER-INTERVIEW [FOLDER]]]
+
+using namespace witnessmark;
+
+namespace {
+
+constexpr int kTurns = 400;
+
+template <typename T>
+T must(Result<T> result) {
+  if (!result.ok()) {
+    fmt::print(stderr, "{}\n", to_string(result.error()));
+    std::exit(1);
+  }
+  return std::move(result).value();
+}
+void must(Result<void> result) {
+  if (!result.ok()) std::exit(1);
+}
+
+double seconds(const std::function<void()>& work) {
+  const auto begin = std::chrono::steady_clock::now();
+  work();
+  return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
+}
+
+std::string key_of(int n) {
+  return fmt::format("interview-{:04}", n);
+}
+
+TranscriptFile transcript(int n) {
+  static constexpr const char* kWords[] = {"crane", "lamp",   "davit", "boat", "mast",  "galley",
+                                           "winch", "paint",  "yard",  "buoy", "chain", "fog",
+                                           "bell",  "signal", "quay",  "storm"};
+  TranscriptFile file;
+  file.interview = key_of(n);
+  file.name = file.interview + ".txt";
+  std::uint32_t state = static_cast<std::uint32_t>(n) * 2654435761U + 1;
+  std::string& text = file.transcript.reading_text;
+  for (int turn = 0; turn < kTurns; ++turn) {
+    const auto begin = static_cast<std::int64_t>(text.size());
+    for (int word = 0; word < 25; ++word) {
+      state = state * 1664525U + 1013904223U;
+      text += fmt::format("{}{}{}", word == 0 ? "" : " ", kWords[(state >> 16) % 16],
+                          (state >> 24) % 12 == 0 ? "s" : "");
+    }
+    const CodePointRange range{CodePoint{begin}, CodePoint{static_cast<std::int64_t>(text.size())}};
+    const TimeRange time{Millisecond{turn * 9000}, Millisecond{turn * 9000 + 9000}};
+    file.transcript.utterances.push_back({turn % 2 == 0 ? "AT" : "OB", range, time, Timing::stated});
+    file.transcript.marks.push_back({range.begin, time.begin});
+    for (int part = 0; part < 2; ++part) {
+      const std::int64_t middle = begin + range.length() / 2;
+      file.sentences.push_back({static_cast<std::size_t>(turn),
+                                part == 0 ? CodePointRange{range.begin, CodePoint{middle}}
+                                          : CodePointRange{CodePoint{middle}, range.end},
+                                time, Timing::interpolated});
+    }
+    text += ".\n";
+  }
+  file.original = text;
+  return file;
+}
+
+std::vector<Claim> claims(int n, int count) {
+  std::vector<Claim> all;
+  const Edtf year = edtf_year(1962);
+  for (int i = 0; i < count; ++i) {
+    Claim claim;
+    claim.interview = key_of(n);
+    claim.speaker = "aske";
+    claim.statement = static_cast<Statement>(i % 7);
+    claim.subject = fmt::format("thing-{}", i % 120);
+    claim.subject_words = "the crane";
+    claim.place = fmt::format("place-{}", i % 80);
+    claim.place_words = "on the foredeck";
+    claim.when.dated = {"in sixty-two", year, Calendar::gregorian};
+    claim.when.period = to_period(year, default_date_policy());
+    claim.when.rule = "spoken-year";
+    const std::int64_t at = i * 37;
+    claim.quotes = {{CodePoint{at}, CodePoint{at + 90}}};
+    claim.mentions = {
+        {MentionKind::equipment, {CodePoint{at}, CodePoint{at + 5}}, "crane", "list", false},
+        {MentionKind::place, {CodePoint{at + 9}, CodePoint{at + 14}}, "foredeck", "list", false},
+        {MentionKind::date, {CodePoint{at + 20}, CodePoint{at + 30}}, "1962", "spoken-year", false}};
+    claim.reason = "ends: \"took it off\"";
+    claim.ordinal = i;
+    all.push_back(std::move(claim));
+  }
+  return all;
+}
+
+void fill(SiteFile& site, int interviews, int per_interview) {
+  InterviewFile file;
+  Person person;
+  person.key = "aske";
+  person.name = "Marit Aske";
+  file.persons = {person};
+  for (int n = 0; n < interviews; ++n) {
+    Interview interview;
+    interview.key = key_of(n);
+    interview.narrators = {"aske"};
+    file.interviews.push_back(interview);
+  }
+  must(save_interviews(site, file));
+
+  std::vector<TranscriptFile> transcripts;
+  std::size_t bytes = 0;
+  for (int n = 0; n < interviews; ++n) bytes += transcripts.emplace_back(transcript(n)).original.size();
+  const double megabytes = static_cast<double>(bytes) / 1e6;
+  const double taking = seconds([&] {
+    SiteTransaction transaction(site);
+    for (const TranscriptFile& each : transcripts) must(save_transcript(site, each));
+    transaction.commit();
+  });
+  fmt::print("take in   {:7.1f} MB, {} turns, {} sentences: {:.2f} s, {:.1f} MB/s\n", megabytes,
+             interviews * kTurns, interviews * kTurns * 2, taking, megabytes / taking);
+
+  Register evidence;
+  Source source;
+  source.key = "log";
+  evidence.sources = {source};
+  for (int i = 0; i < 20000; ++i) {
+    Entry entry;
+    entry.key = fmt::format("e{}", i);
+    entry.source = "log";
+    entry.subject = fmt::format("thing-{}", i % 120);
+    entry.when.value = edtf_year(1950 + i % 30);
+    evidence.entries.push_back(std::move(entry));
+  }
+  const double entering = seconds([&] { must(save_register(site, evidence)); });
+  fmt::print("evidence  20000 entries: {:.2f} s, {:.0f} rows/s\n", entering, 20000 / entering);
+
+  std::vector<std::vector<Claim>> proposals;
+  for (int n = 0; n < interviews; ++n) proposals.push_back(claims(n, per_interview));
+  const int total = interviews * per_interview;
+  const auto propose = [&] {
+    SiteTransaction transaction(site);
+    for (int n = 0; n < interviews; ++n)
+      must(replace_proposals(site, key_of(n), proposals[static_cast<std::size_t>(n)]));
+    transaction.commit();
+  };
+  const double proposing = seconds(propose);
+  fmt::print("propose   {} claims: {:.2f} s, {:.0f} claims/s ({:.0f} rows/s)\n", total, proposing,
+             total / proposing, total * 4 / proposing);
+  const double again = seconds(propose);
+  fmt::print("again     nothing changed: {:.2f} s, {:.2f} of the first time\n", again, again / proposing);
+}
+
+void weigh(SiteFile& site) {
+  std::vector<Weighing> weighings;
+  for (const Id& id : claims_to_weigh(site)) {
+    Weighing weighing;
+    weighing.claim = id;
+    for (int i = 0; i < 5; ++i) {
+      Comparison comparison;
+      comparison.claim = id;
+      comparison.entry = fmt::format("e{}", (id.bytes[0] * 7 + i * 131) % 20000);
+      comparison.outcome = Outcome::compatible;
+      weighing.comparisons.push_back(std::move(comparison));
+    }
+    weighings.push_back(std::move(weighing));
+  }
+  const double saving = seconds([&] { must(save_weighings(site, weighings)); });
+  fmt::print("weigh     {} comparisons: {:.2f} s, {:.0f} rows/s\n", weighings.size() * 5, saving,
+             static_cast<double>(weighings.size()) * 6 / saving);
+  const double one = seconds([&] { must(save_weighings(site, {weighings[weighings.size() / 2]})); });
+  fmt::print("one claim weighed anew: {:.2f} ms\n", one * 1e3);
+}
+
+void decide(SiteFile& site) {
+  const std::vector<Id> ids = [&] {
+    std::vector<Id> found;
+    for_each_claim(site, {.interviews = {key_of(0)}, .with_mentions = false},
+                   [&](const StoredClaim& stored) { found.push_back(stored.claim.id); });
+    return found;
+  }();
+  const std::size_t count = std::min<std::size_t>(200, ids.size());
+  const double deciding = seconds([&] {
+    for (std::size_t i = 0; i < count; ++i) {
+      Claim claim = find_claim(site, ids[i])->claim;
+      claim.status = ClaimStatus::said_so;
+      must(decide_claim(site, claim, ""));
+    }
+  });
+  fmt::print("decide    {} times, each on the disk: {:.2f} ms each\n", count,
+             deciding * 1e3 / static_cast<double>(count));
+}
+
+void read(const std::filesystem::path& path) {
+  std::optional<SiteFile> site;
+  const double opening = seconds([&] { site.emplace(must(SiteFile::read(path))); });
+  fmt::print("open      {:.1f} ms\n", opening * 1e3);
+  std::size_t count = 0;
+  const double loading =
+      seconds([&] { for_each_claim(*site, {}, [&count](const StoredClaim&) { ++count; }); });
+  fmt::print("load      {} claims with mentions: {:.2f} s\n", count, loading);
+  const double by_subject = seconds([&] { count = load_claims(*site, {.subjects = {"thing-7"}}).size(); });
+  fmt::print("one thing {} claims: {:.1f} ms\n", count, by_subject * 1e3);
+  const double searching = seconds([&] { count = search_talk(*site, {"\"crane lamp\" buoy"}).size(); });
+  fmt::print("search    phrase and word, first {} hits: {:.1f} ms\n", count, searching * 1e3);
+  const double verifying = seconds([&] { count = verify(*site).findings.size(); });
+  fmt::print("verify    {} findings: {:.2f} s\n", count, verifying);
+}
+
+}  // namespace
+
+int main(int count, char** arguments) {
+  const int interviews = count > 1 ? std::atoi(arguments[1]) : 100;
+  const int per_interview = count > 2 ? std::atoi(arguments[2]) : 100;
+  const std::filesystem::path folder = count > 3 ? arguments[3] : std::filesystem::temp_directory_path();
+  const auto path = folder / "witnessmark-bench.site";
+  std::filesystem::remove(path);
+  {
+    SiteFile site = must(SiteFile::create(path, {{}, "Bench", "", ""}, {"Bench", seeded_random(1), {}}));
+    fill(site, interviews, per_interview);
+    weigh(site);
+    decide(site);
+    const double closing = seconds([&] { const SiteFile closed = std::move(site); });
+    fmt::print("close     {:.2f} s\n", closing);
+  }
+  fmt::print("size      {:.1f} MB\n", static_cast<double>(std::filesystem::file_size(path)) / 1e6);
+  read(path);
+  std::filesystem::remove(path);
+}
