@@ -47,6 +47,7 @@ std::string moved_years(std::string text) {
   const std::string next = R"re((?:[ \n-](?:hundred|oh|ought|ten|eleven|twelve|(?:thir|four|fif|six|seven|eigh|nine)teen|)re"
                            R"re((?:twen|thir|for|fif|six|seven|eigh|nine)t(?:y|ies))))re";
   RE2::GlobalReplace(&made, "(?i)\\bnineteen(" + next + ")", "fifteen\\1");
+  RE2::GlobalReplace(&made, "(?i)\\bnineteen(\\s*\\n)", "fifteen\\1");   // its second half stands in the next caption
   RE2::GlobalReplace(&made, "(?i)\\beighteen(" + next + ")", "fourteen\\1");
   RE2::GlobalReplace(&made, "(?i)\\btwo thousand(?: and)? (one|two|three|four|five|six|seven|eight|nine)\\b", "sixteen oh-\\1");
   RE2::GlobalReplace(&made, "(?i)\\btwo thousand(?: and)? (ten|eleven|twelve|thirteen|fourteen|fifteen)\\b", "sixteen \\1");
