@@ -1,7 +1,11 @@
+#include <fcntl.h>
 #include <fmt/format.h>
+#include <sqlite3.h>
+#include <unistd.h>
 
 #include <chrono>
 #include <cstdlib>
+#include <ctime>
 #include <filesystem>
 #include <functional>
 #include <string>
@@ -39,7 +43,15 @@ void must(Result<void> result) {
   if (!result.ok()) std::exit(1);
 }
 
+/// Of the processor, so that what else the machine does matters less.
 double seconds(const std::function<void()>& work) {
+  const std::clock_t begin = std::clock();
+  work();
+  return static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
+}
+
+/// By the clock on the wall: for what waits for the disk.
+double wall_seconds(const std::function<void()>& work) {
   const auto begin = std::chrono::steady_clock::now();
   work();
   return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
@@ -110,6 +122,56 @@ std::vector<Claim> claims(int n, int count) {
   return all;
 }
 
+/// The same turns straight into SQLite: as an index of the words alone, and as rows alone.
+void compare_with_bare_sqlite(const std::vector<TranscriptFile>& transcripts, double taking) {
+  sqlite3* handle = nullptr;
+  sqlite3_open(":memory:", &handle);
+  sqlite3_exec(handle,
+               "CREATE VIRTUAL TABLE f USING fts5 (w, content = '', columnsize = 0, tokenize = 'unicode61 "
+               "remove_diacritics 2'); CREATE TABLE t (a, b, "
+               "c, d, e, f, g);"
+               "INSERT INTO f (f, rank) VALUES ('hashsize', 8388608); BEGIN",
+               nullptr, nullptr, nullptr);
+  const auto insert = [&](const char* sql,
+                          const std::function<void(sqlite3_stmt*, const TranscriptFile&)>& each) {
+    sqlite3_stmt* statement = nullptr;
+    sqlite3_prepare_v2(handle, sql, -1, &statement, nullptr);
+    const double spent = seconds([&] {
+      for (const TranscriptFile& file : transcripts) each(statement, file);
+      sqlite3_exec(handle, "COMMIT; BEGIN", nullptr, nullptr, nullptr);
+    });
+    sqlite3_finalize(statement);
+    return spent;
+  };
+  std::int64_t number = 0;
+  const double index =
+      insert("INSERT INTO f (w, rowid) VALUES (?, ?)",
+             [&number](sqlite3_stmt* statement, const TranscriptFile& file) {
+               for (const Utterance& u : file.transcript.utterances) {
+                 const char* words = file.original.data() + u.range.begin.value;  // the talk is ASCII
+                 sqlite3_bind_text(statement, 1, words, static_cast<int>(u.range.length()), SQLITE_STATIC);
+                 sqlite3_bind_int64(statement, 2, ++number);
+                 if (sqlite3_step(statement) != SQLITE_DONE) std::exit(1);
+                 sqlite3_reset(statement);
+               }
+             });
+  const double rows = insert(
+      "INSERT INTO t VALUES (?, ?, ?, ?, ?, ?, ?)", [](sqlite3_stmt* statement, const TranscriptFile& file) {
+        const std::size_t count = file.transcript.utterances.size() * 3 + file.sentences.size();
+        for (std::size_t i = 0; i < count; ++i) {
+          for (int column = 1; column <= 7; ++column)
+            sqlite3_bind_int64(statement, column, static_cast<int>(i) + column);
+          sqlite3_step(statement);
+          sqlite3_reset(statement);
+        }
+      });
+  sqlite3_close(handle);
+  fmt::print(
+      "          bare FTS5 of the same turns {:.2f} s ({:.0f} % of taking in), as many bare rows {:.2f} s "
+      "({:.0f} %)\n",
+      index, 100 * index / taking, rows, 100 * rows / taking);
+}
+
 void fill(SiteFile& site, int interviews, int per_interview) {
   InterviewFile file;
   Person person;
@@ -135,6 +197,7 @@ void fill(SiteFile& site, int interviews, int per_interview) {
   });
   fmt::print("take in   {:7.1f} MB, {} turns, {} sentences: {:.2f} s, {:.1f} MB/s\n", megabytes,
              interviews * kTurns, interviews * kTurns * 2, taking, megabytes / taking);
+  compare_with_bare_sqlite(transcripts, taking);
 
   Register evidence;
   Source source;
@@ -188,6 +251,20 @@ void weigh(SiteFile& site) {
   fmt::print("one claim weighed anew: {:.2f} ms\n", one * 1e3);
 }
 
+/// One synced write of 4 KiB, on the average.
+double synced_write(const std::filesystem::path& path) {
+  const int file = ::open(path.c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0600);
+  const std::string page(4096, 'x');
+  const double spent = wall_seconds([&] {
+    for (int i = 0; i < 100; ++i) {
+      if (::pwrite(file, page.data(), page.size(), i * 4096) < 0 || ::fdatasync(file) != 0) std::exit(1);
+    }
+  });
+  ::close(file);
+  std::filesystem::remove(path);
+  return spent / 100;
+}
+
 void decide(SiteFile& site) {
   const std::vector<Id> ids = [&] {
     std::vector<Id> found;
@@ -196,20 +273,24 @@ void decide(SiteFile& site) {
     return found;
   }();
   const std::size_t count = std::min<std::size_t>(200, ids.size());
-  const double deciding = seconds([&] {
+  const double deciding = wall_seconds([&] {
     for (std::size_t i = 0; i < count; ++i) {
       Claim claim = find_claim(site, ids[i])->claim;
       claim.status = ClaimStatus::said_so;
       must(decide_claim(site, claim, ""));
     }
   });
-  fmt::print("decide    {} times, each on the disk: {:.2f} ms each\n", count,
-             deciding * 1e3 / static_cast<double>(count));
+  const double one = deciding / static_cast<double>(count);
+  const double bare = synced_write(site.path().string() + ".probe");
+  fmt::print(
+      "decide    {} times, each on the disk: {:.2f} ms each, {:.1f} times a bare synced write of 4 KiB "
+      "({:.2f} ms)\n",
+      count, one * 1e3, one / bare, bare * 1e3);
 }
 
 void read(const std::filesystem::path& path) {
   std::optional<SiteFile> site;
-  const double opening = seconds([&] { site.emplace(must(SiteFile::read(path))); });
+  const double opening = wall_seconds([&] { site.emplace(must(SiteFile::read(path))); });
   fmt::print("open      {:.1f} ms\n", opening * 1e3);
   std::size_t count = 0;
   const double loading =
