@@ -77,52 +77,39 @@ class Counter {
 
 class Reader {
  public:
-  Reader(std::string_view text, const DateLexicon& lexicon, const Discourse& before)
-      : talk_(before), events_(event_phrases(before.events)), tokens_(text, lexicon.data(), events_.empty() ? nullptr : &events_),
-        grammar_(tokens_, talk_.setting()), counter_(text), text_(text) {
-    constexpr std::size_t kBytesADate = 120, kMost = 2048;
+  /// Fills `reading`, whose `after` is as yet the state before.
+  Reader(std::string_view text, const DateLexicon& lexicon, DateReading& reading)
+      : talk_(reading.after), events_(event_phrases(reading.after.events)), tokens_(text, lexicon.data(), events_.empty() ? nullptr : &events_, reading.after.prose),
+        grammar_(tokens_, talk_.setting()), counter_(text), text_(text), reading_(reading) {
+    constexpr std::size_t kBytesADate = 120, kMost = 16384;
     reading_.expressions.reserve(std::min(text.size() / kBytesADate + 1, kMost));
   }
 
-  DateReading run() {
-    const bool prose = talk_.setting().prose;
+  void run() {
     for (std::size_t i = tokens_.refill(0); i < tokens_.size(); i = tokens_.refill(i)) {
       const auto limit = tokens_.safe_end();
       while (i < limit) {
-        if (prose && tokens_[i].newline) begin_line(i);
-        if (may_begin(i)) {
-          Spec spec;
-          if (grammar_.read(i, spec) && spec.end > i) {
-            take(spec);
-            i = spec.end;
-            continue;
-          }
+        auto rules = tokens_[i].rules;
+        if (rules == 0) {
+          ++i;
+          continue;
         }
-        ++i;
+        if ((rules & kLineBegins) != 0) begin_line(i);
+        if ((rules & kBehindDeterminer) != 0) rules |= grammar_.rules_behind_determiner(i + 1);
+        if ((rules & kLooksAhead) != 0 && !grammar_.worth_a_look(i)) rules &= kLineBegins | kEventMayBegin;
+        Spec spec;
+        if ((rules & ~(kBehindDeterminer | kLineBegins)) != 0 && grammar_.read(i, rules, spec) && spec.end > i) {
+          take(spec);
+          i = spec.end;
+        } else {
+          ++i;
+        }
       }
     }
-    reading_.after = talk_.after();
-    return std::move(reading_);
+    talk_.put_state(reading_.after);
   }
 
  private:
-  bool may_begin(std::size_t i) const {
-    const auto& token = tokens_[i];
-    if (token.word) {
-      if (token.word->begins == Word::Begins::always) return true;
-      if (token.word->begins == Word::Begins::as_determiner) {
-        if (near(i + 1) || near(i + 2) || (!events_.empty() && tokens_.may_begin_event(i + 1))) return true;
-      }
-    } else if (token.kind != Token::Kind::word) {
-      return token.kind == Token::Kind::number || token.sign == '\'';
-    }
-    return !events_.empty() && tokens_.may_begin_event(i);
-  }
-  bool near(std::size_t i) const {
-    const auto& token = tokens_[i];
-    return token.word ? token.word->follows_determiner : token.is_number() || token.is_sign('\'');
-  }
-
   /// Prose: a short line without a full stop is a heading; the one year in it, if there is one, holds for its section.
   void begin_line(std::size_t i) {
     constexpr std::size_t kHeadingTokens = 12;
@@ -278,14 +265,16 @@ class Reader {
   Grammar grammar_;
   Counter counter_;
   std::string_view text_;
-  DateReading reading_;
+  DateReading& reading_;
 };
 
 }  // namespace
 }  // namespace dates
 
 DateReading read_dates(std::string_view text, const DateLexicon& lexicon, const Discourse& before) {
-  return dates::Reader(text, lexicon, before).run();
+  DateReading reading{{}, before};
+  dates::Reader(text, lexicon, reading).run();
+  return reading;
 }
 
 }  // namespace witnessmark

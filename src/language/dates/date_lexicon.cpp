@@ -20,24 +20,7 @@ constexpr std::array<std::string_view, kRoleCount> kRoleNames{
     "watch_noun", "day_word", "present", "past", "future", "part", "part_noun", "portion", "portion_place", "approx",
     "degree", "least_most", "vague", "following", "later", "long", "frequency", "every", "determiner", "era",
     "place_in_time", "limit", "range_word", "era_sign", "half_day", "label", "counted", "after_year", "pronoun",
-    "verb_may", "service_place", "join", "leave", "correct", "filler", "", ""};
-
-constexpr std::uint64_t kTriggers =
-    bit(Role::month) | bit(Role::month_short) | bit(Role::weekday) | bit(Role::weekdays) | bit(Role::weekday_short) | bit(Role::number) |
-    bit(Role::ordinal) | bit(Role::decade) | bit(Role::season) | bit(Role::unit) | bit(Role::units) | bit(Role::day_part) |
-    bit(Role::clock_word) | bit(Role::watch) | bit(Role::day_word) | bit(Role::present) | bit(Role::past) | bit(Role::future) |
-    bit(Role::part) | bit(Role::part_noun) | bit(Role::portion_place) | bit(Role::approx) | bit(Role::degree) | bit(Role::least_most) |
-    bit(Role::vague) | bit(Role::following) | bit(Role::frequency) | bit(Role::every) | bit(Role::determiner) | bit(Role::era_sign) |
-    bit(Role::phrase) | bit(Role::year_zero) | bit(Role::multiplier) | bit(Role::opener);
-/// A determiner begins a date only with one of these near behind it.
-constexpr std::uint64_t kAfterDeterminer =
-    (kTriggers & ~(bit(Role::determiner) | bit(Role::approx) | bit(Role::degree))) | bit(Role::era) | bit(Role::units) | bit(Role::multiplier) |
-    bit(Role::season) | bit(Role::portion);
-
-/// Function words with which a rule begins, and those that may follow a determiner in one.
-constexpr std::string_view kOpeners[]{"later", "earlier", "couple", "half", "quarter", "at", "well", "no", "per", "when", "age", "aged", "i",
-                                      "right", "very", "dozens", "present", "date", "all"};
-constexpr std::string_view kFollowers[]{"couple", "future", "present", "number", "i", "that"};
+    "verb_may", "service_place", "join", "leave", "correct", "filler", ""};
 
 struct Named {
   std::string_view name;
@@ -165,12 +148,11 @@ class Builder {
   }
 
   std::unique_ptr<DateLexicon::Data> finish() {
-    for (const auto opener : kOpeners) word_for(hash_word(opener)).roles |= bit(Role::opener);
-    for (const auto follower : kFollowers) word_for(hash_word(follower)).follows_determiner = true;
+    for (const auto word : kFunctionWords) word_for(hash_word(word));
     for (auto& word : data_->words) {
-      word.follows_determiner |= word.any(kAfterDeterminer);
-      if (word.any(kTriggers & ~bit(Role::determiner))) word.begins = Word::Begins::always;
-      else if (word.is(Role::determiner)) word.begins = Word::Begins::as_determiner;
+      word.rules = rules_at(word.roles, word.hash) | (word.is(Role::determiner) ? kBehindDeterminer : 0) |
+                   (word.hash == hash_word("at") || word.hash == hash_word("i") ? kLooksAhead : 0);
+      word.rules_after_determiner = rules_after_determiner(word.roles, word.hash);
     }
     auto& phrases = data_->phrases;
     std::stable_sort(phrases.begin(), phrases.end(), [](const Phrase& a, const Phrase& b) {
@@ -180,11 +162,12 @@ class Builder {
     std::size_t size = 64;
     while (size < data_->words.size() * 4) size *= 2;
     data_->mask = size - 1;
-    data_->slots.assign(size, -1);
+    data_->slots.assign(size, {});
     for (std::size_t i = 0; i < data_->words.size(); ++i) {
-      std::size_t slot = data_->words[i].hash & data_->mask;
-      while (data_->slots[slot] >= 0) slot = (slot + 1) & data_->mask;
-      data_->slots[slot] = static_cast<std::int32_t>(i);
+      const auto& word = data_->words[i];
+      std::size_t slot = word.hash & data_->mask;
+      while (data_->slots[slot].hash != 0) slot = (slot + 1) & data_->mask;
+      data_->slots[slot] = {word.hash, &word, word.rules};
     }
     return std::move(data_);
   }

@@ -8,6 +8,9 @@
 
 namespace witnessmark::dates {
 
+/// Hash of a function word of the grammar.
+consteval std::uint64_t w(const char* word) { return hash_word(word); }
+
 /// What the grammar has to know of the talk so far.
 struct TalkSetting {
   bool prose = false;
@@ -24,8 +27,27 @@ class Grammar {
  public:
   Grammar(const TokenWindow& tokens, const TalkSetting& setting) : t(tokens), setting_(setting) {}
 
-  /// The longest expression that begins at i.
-  bool read(std::size_t i, Spec& spec) const;
+  /// The rules that a determiner may begin with the token i behind it.
+  RuleSet rules_behind_determiner(std::size_t i) const {
+    const auto& next = t[i];
+    const auto& behind_of = is(i, w("year")) && is(i + 1, w("of")) ? t[is(i + 2, w("the")) ? i + 3 : i + 2] : next;   // the year of the flood
+    if (next.word) return next.word->rules_after_determiner | ((next.rules | behind_of.rules) & kEventMayBegin);
+    if (next.is_number()) return kDigitRulesAfterDeterminer;
+    return next.is_sign('\'') ? kApostropheRules : next.rules & kEventMayBegin;
+  }
+
+  /// Whether what follows "at" or "I" can be part of a date: at nineteen, at the age of, at least; I was, I left.
+  bool worth_a_look(std::size_t i) const {
+    const auto& next = t[i + 1];
+    if (next.is_number()) return true;
+    if (!next.word) return false;
+    if (is(i, w("at"))) return next.any(bit(Role::number) | bit(Role::least_most)) || is(i + 1, w("the")) || is(i + 1, w("age"));
+    return is(i + 1, w("was")) || next.any(bit(Role::join) | bit(Role::leave)) || is(i + 1, w("came")) || is(i + 1, w("went")) ||
+           is(i + 1, w("got")) || is(i + 1, w("first"));
+  }
+
+  /// The longest expression that begins at i and one of the rules reads.
+  bool read(std::size_t i, RuleSet rules, Spec& spec) const;
 
   // number_words.cpp
   bool cardinal(std::size_t i, std::int64_t& value, std::size_t& past) const;   ///< Digits or words, to 999,999.
@@ -101,6 +123,12 @@ class Grammar {
     Spec found;
     if ((this->*rule)(i, found) && found.end > best.end) best = std::move(found);
   }
+  /// Whether a word of one of the roles stands among the next `count` tokens from i on.
+  bool near(std::size_t i, std::uint64_t roles, std::size_t count) const {
+    for (std::size_t j = i; j < i + count; ++j)
+      if (t[j].any(roles)) return true;
+    return false;
+  }
   bool part_before(std::size_t i, Spec& spec) const;
   bool noun_part(std::size_t i, Spec& spec) const;
   bool portion_part(std::size_t i, Spec& spec) const;
@@ -126,8 +154,5 @@ class Grammar {
   const TokenWindow& t;
   const TalkSetting& setting_;
 };
-
-/// Hash of a function word of the grammar.
-consteval std::uint64_t w(const char* word) { return hash_word(word); }
 
 }  // namespace witnessmark::dates

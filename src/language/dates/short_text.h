@@ -32,7 +32,10 @@ class ShortText {
     size_ = static_cast<std::uint8_t>(size_ + count);
     return *this;
   }
-  ShortText& operator+=(char c) { return *this += std::string_view(&c, 1); }
+  ShortText& operator+=(char c) {
+    if (size_ < kMost) bytes_[size_++] = c;
+    return *this;
+  }
   /// A number of at least `width` digits.
   void append_number(std::int64_t number, int width) {
     char digits[20];

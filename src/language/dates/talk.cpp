@@ -26,16 +26,13 @@ void Talk::refresh_setting() {
   setting_.decade_set = year_.has_value() || decade_.has_value();
 }
 
-Discourse Talk::after() const {
-  Discourse after = discourse_;
-  after.reference_year = year_;
-  after.decade = decade_;
-  if (reference_) {
-    auto value = *reference_;
-    value.time.clear();
-    if (auto edtf = to_edtf(value, false)) after.reference = std::move(edtf);
-  }
-  return after;
+void Talk::put_state(Discourse& discourse) const {
+  discourse.reference_year = year_;
+  discourse.decade = decade_;
+  if (!moved_ || !reference_) return;
+  auto value = *reference_;
+  value.time.clear();
+  if (auto edtf = to_edtf(value, false)) discourse.reference = std::move(edtf);
 }
 
 std::string Talk::reference_anchor() const {
@@ -60,6 +57,7 @@ bool Talk::passing(std::int64_t year, Mod limit) {
 void Talk::begin_section(std::int64_t year) {
   section_year_ = year;
   year_ = year;
+  moved_ = true;
   reference_ = DateValue::of_year(year);
   refresh_setting();
 }
@@ -67,6 +65,7 @@ void Talk::begin_section(std::int64_t year) {
 void Talk::begin_paragraph() {
   if (!setting_.prose || !section_year_ || !year_ || *year_ == *section_year_) return;
   year_ = section_year_;
+  moved_ = true;
   reference_ = DateValue::of_year(*section_year_);
   refresh_setting();
 }
@@ -78,12 +77,13 @@ void Talk::move_to(const Meaning& meaning, const Spec& spec, Mod limit) {
   if (meaning.value.precision == P::none) return;
   if (meaning.value.precision == P::century || meaning.value.precision == P::decade) {
     if (meaning.value.precision == P::decade && !meaning.value.before_christ) decade_ = meaning.value.year;
-    if (setting_.prose) reference_ = meaning.value;
+    if (setting_.prose) reference_ = meaning.value, moved_ = true;
     refresh_setting();
     return;
   }
   if (setting_.prose && year_ && meaning.value.precision == P::year && passing(meaning.value.year, limit)) return;
   far_year_.reset();
+  moved_ = true;
   reference_ = meaning.value;
   year_ = meaning.value.year;
   if (*year_ > 0) decade_ = *year_ / 10 * 10;

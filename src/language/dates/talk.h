@@ -40,8 +40,8 @@ class Talk {
   void begin_section(std::int64_t year);
   void end_section();
   void begin_paragraph();
-  /// A new speaker's turn, heading or document part says nothing here; the state as a Discourse.
-  Discourse after() const;
+  /// Writes the state reached into the discourse the talk began with.
+  void put_state(Discourse& discourse) const;
 
   /// Completes the edtf of a meaning: sign and limit. `limit` is none when there is none. Takes what the meaning holds.
   void put_edtf_of(Meaning& meaning, Mod limit, std::optional<Edtf>& out) const;
@@ -76,6 +76,7 @@ class Talk {
   std::optional<DateValue> speech_;        ///< Day, month or year of speaking.
   std::optional<DateValue> reference_;
   std::optional<std::int64_t> year_;
+  bool moved_ = false;                     ///< reference_ is no longer the discourse's.
   std::optional<std::int64_t> far_year_;      ///< Prose: a far year mentioned once.
   std::optional<std::int64_t> section_year_;  ///< Prose: the one year of the section's heading.
 };

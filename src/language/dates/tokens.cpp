@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
+#include <cstring>
 
 #include "witnessmark/base/fold.h"
 
@@ -26,6 +28,27 @@ constexpr std::array<std::uint8_t, 256> make_classes() {
 constexpr auto kClasses = make_classes();
 
 std::uint8_t class_of(char c) { return kClasses[static_cast<unsigned char>(c)]; }
+
+constexpr std::uint64_t kEachByte = 0x0101010101010101u;
+constexpr std::uint64_t kLowerCase = 0x20 * kEachByte;
+
+/// Eight bytes as a number, the first one lowest.
+std::uint64_t load_group(const char* bytes) {
+  std::uint64_t group;
+  std::memcpy(&group, bytes, sizeof group);
+  if constexpr (std::endian::native == std::endian::big) group = __builtin_bswap64(group);
+  return group;
+}
+
+/// How many of the eight bytes from the first on are ASCII letters. Without its high bit and in lower case a byte is a letter
+/// when adding 0x1F carries into bit 7 (from 'a' on) and adding 5 does not (up to 'z').
+std::size_t leading_letters(std::uint64_t group) {
+  constexpr auto kHigh = 0x80 * kEachByte;
+  const auto low = (group & ~kHigh) | kLowerCase;
+  const auto letters = (low + 0x1F * kEachByte) & ~(low + 0x05 * kEachByte) & ~group & kHigh;
+  const auto others = ~letters & kHigh;
+  return others == 0 ? 8 : static_cast<std::size_t>(std::countr_zero(others)) / 8;
+}
 
 /// Length of a typographic sign at the start of the text and its ASCII stand-in; 0 when there is none.
 std::size_t typographic(std::string_view text, char& sign) {
@@ -51,8 +74,9 @@ std::size_t apostrophe(std::string_view text) {
 
 }  // namespace
 
-TokenWindow::TokenWindow(std::string_view text, const DateLexicon::Data& lexicon, const std::vector<Phrase>* events)
-    : text_(text), lexicon_(lexicon), events_(events) {
+TokenWindow::TokenWindow(std::string_view text, const DateLexicon::Data& lexicon, const std::vector<Phrase>* events,
+                         bool lines_matter)
+    : text_(text), lexicon_(lexicon), events_(events), lines_matter_(lines_matter) {
   if (events_)
     for (const auto& event : *events_) event_filter_ |= std::uint64_t{1} << (event.words[0] & 63);
   tokens_.reserve(std::min<std::size_t>(kBlock, text.size() / 4 + 8));
@@ -71,82 +95,115 @@ std::size_t TokenWindow::refill(std::size_t i) {
   return i;
 }
 
-void TokenWindow::scan(std::size_t wanted) {
-  Token token;
-  const auto text = text_;
-  while (tokens_.size() < wanted && position_ < text.size()) {
-    const char c = text[position_];
-    switch (class_of(c)) {
-      case kSpace:
-        if (c == '\n') {
-          token.paragraph = token.newline;
-          token.newline = true;
-        }
-        token.space = true;
-        ++position_;
-        continue;
-      case kLetter: scan_word(token); break;
-      case kDigit: scan_number(token); break;
-      case kHigh: {
-        char sign = 0;
-        const auto length = typographic(text.substr(position_), sign);
-        if (length == 0) {
-          scan_word(token);
-          break;
-        }
-        if (sign == ' ') {
-          token.space = true;
-          position_ += length;
-          continue;
-        }
-        token.kind = Token::Kind::sign;
-        token.sign = sign;
-        token.begin = position_;
-        token.length = static_cast<std::uint32_t>(length);
-        position_ += length;
-        break;
-      }
-      default: scan_sign(token);
-    }
-    tokens_.push_back(token);
-    token = Token{};
-  }
+[[gnu::always_inline]] inline void TokenWindow::look_up(Token& token, std::uint64_t hash) {
+  token.hash = hash;
+  const auto& slot = lexicon_.find(hash);
+  token.word = slot.known;
+  token.rules |= slot.rules;
+  if (events_ && (event_filter_ >> (hash & 63) & 1) != 0) token.rules |= kEventMayBegin;
 }
 
-void TokenWindow::scan_word(Token& token) {
+[[gnu::always_inline]] inline void TokenWindow::finish_word(Token& token, std::size_t end, std::uint64_t hash) {
+  if (end < text_.size() && (text_[end] == '\'' || class_of(text_[end]) == kHigh)) return scan_rest(token);
+  token.length = static_cast<std::uint32_t>(end - position_);
+  position_ = end;
+  look_up(token, hash);
+}
+
+[[gnu::always_inline]] inline void TokenWindow::scan_word(Token& token) {
   token.kind = Token::Kind::word;
-  token.begin = position_;
   token.capital = text_[position_] >= 'A' && text_[position_] <= 'Z';
   auto hash = kHashSeed;
   std::size_t i = position_;
   const auto size = text_.size();
-  while (i < size && class_of(text_[i]) == kLetter) hash = hash_step(hash, static_cast<unsigned char>(text_[i++] | 0x20));
-  if (i < size && (text_[i] == '\'' || class_of(text_[i]) == kHigh)) return scan_rest(token, i, hash);
-  token.length = static_cast<std::uint32_t>(i - position_);
-  position_ = i;
-  token.hash = hash;
-  token.word = lexicon_.find(hash);
+  while (i + 8 <= size) {
+    const auto group = load_group(text_.data() + i);
+    const auto letters = leading_letters(group);
+    if (letters == 8) {
+      hash = mix_group(hash, group | kLowerCase);
+      i += 8;
+      continue;
+    }
+    if (letters > 0) hash = mix_group(hash, (group | kLowerCase) & ((std::uint64_t{1} << (8 * letters)) - 1));
+    i += letters;
+    return finish_word(token, i, hash);
+  }
+  // The last few bytes of the text.
+  std::uint64_t group = 0;
+  std::size_t letters = 0;
+  for (; i + letters < size && class_of(text_[i + letters]) == kLetter; ++letters)
+    group |= static_cast<std::uint64_t>(static_cast<unsigned char>(text_[i + letters] | 0x20)) << (8 * letters);
+  if (letters > 0) hash = mix_group(hash, group);
+  finish_word(token, i + letters, hash);
 }
 
-// The rest of a word in which an apostrophe or a byte from 128 up stands. "'s" is cut off when the lexicon does not know the
-// word with it, so that "the year's campaign" has the year.
-void TokenWindow::scan_rest(Token& token, std::size_t i, std::uint64_t hash) {
+// A token is made in its place and written once: a copy right after its small fields were set would stall on every token.
+void TokenWindow::scan(std::size_t wanted) {
+  const auto text = text_;
+  auto position = position_;
+  while (tokens_.size() < wanted) {
+    const auto before = position;
+    int lines = 0;
+    char sign = 0;
+    std::size_t length = 0;   // Of a typographic sign.
+    for (; position < text.size(); ++position) {
+      const auto kind = class_of(text[position]);
+      if (kind == kSpace) {
+        lines += text[position] == '\n';
+        continue;
+      }
+      if (kind != kHigh) break;
+      length = typographic(text.substr(position), sign);
+      if (length == 0 || sign != ' ') break;
+      position += length - 1;   // A typographic space.
+      length = 0;
+    }
+    if (position >= text.size()) break;
+    position_ = position;
+    auto& token = tokens_.emplace_back();
+    token.begin = position;
+    token.space = position != before;
+    if (lines > 0) {
+      token.newline = true;
+      token.paragraph = lines > 1;
+      if (lines_matter_) token.rules = kLineBegins;
+    }
+    const auto kind = class_of(text[position]);
+    if (length > 0) scan_sign(token, sign, length);
+    else if (kind == kLetter || kind == kHigh) scan_word(token);
+    else if (kind == kDigit) scan_number(token);
+    else scan_sign(token, text[position], 1);
+    position = position_;
+  }
+  position_ = position;
+}
+
+void TokenWindow::scan_sign(Token& token, char sign, std::size_t length) {
+  token.kind = Token::Kind::sign;
+  token.sign = sign;
+  token.length = static_cast<std::uint32_t>(length);
+  position_ += length;
+  if (sign == '\'') token.rules |= kApostropheRules;
+}
+
+// A word in which an apostrophe or a byte from 128 up stands. "'s" is cut off when the lexicon does not know the word with
+// it, so that "the year's campaign" has the year.
+void TokenWindow::scan_rest(Token& token) {
   bool plain = true;
-  std::size_t stem_end = 0;
-  auto stem_hash = hash;
+  std::size_t i = position_, stem_end = 0;
+  std::string lower_case;
   while (i < text_.size()) {
     const char c = text_[i];
     const auto kind = class_of(c);
     if (kind == kLetter) {
-      hash = hash_step(hash, static_cast<unsigned char>(c | 0x20));
+      lower_case += static_cast<char>(c | 0x20);
       ++i;
       continue;
     }
     if (const auto length = apostrophe(text_.substr(i))) {
       if (i + length >= text_.size() || class_of(text_[i + length]) != kLetter) break;
       stem_end = i;
-      stem_hash = hash;
-      hash = hash_step(hash, '\'');
+      lower_case += '\'';
       i += length;
       continue;
     }
@@ -156,24 +213,20 @@ void TokenWindow::scan_rest(Token& token, std::size_t i, std::uint64_t hash) {
     ++i;
   }
   token.length = static_cast<std::uint32_t>(i - position_);
-  const auto apostrophe_bytes = stem_end ? i - stem_end - 1 : 0;
-  const bool cut = stem_end > position_ && (text_[i - 1] | 0x20) == 's' && (apostrophe_bytes == 1 || apostrophe_bytes == 3);
   position_ = i;
-  if (!plain) hash = lexicon_.has_non_ascii ? hash_word(fold(text(token))) : 0;
-  token.hash = hash;
-  token.word = hash ? lexicon_.find(hash) : nullptr;
-  if (token.word || !cut || !plain) return;
-  const auto* stem = lexicon_.find(stem_hash);
-  if (!stem) return;
-  token.word = stem;
-  token.hash = stem_hash;
+  if (!plain) return look_up(token, lexicon_.has_non_ascii ? hash_word(fold(text(token))) : 0);
+  look_up(token, hash_word(lower_case));
+  const bool cut = stem_end > token.begin && lower_case.size() > 2 && lower_case.substr(lower_case.size() - 2) == "'s";
+  if (token.word || !cut) return;
+  const auto stem_hash = hash_word(std::string_view(lower_case).substr(0, lower_case.size() - 2));
+  if (lexicon_.find(stem_hash).hash == 0) return;
   token.possessive = static_cast<std::uint8_t>(i - stem_end);
   token.length = static_cast<std::uint32_t>(stem_end - token.begin);
+  look_up(token, stem_hash);
 }
 
 void TokenWindow::scan_number(Token& token) {
   token.kind = Token::Kind::number;
-  token.begin = position_;
   std::int32_t number = 0;
   std::size_t i = position_;
   std::size_t digits = 0;
@@ -206,13 +259,13 @@ void TokenWindow::scan_number(Token& token) {
   token.digits = static_cast<std::uint8_t>(std::min<std::size_t>(digits, 255));
   token.length = static_cast<std::uint32_t>(i - position_);
   position_ = i;
+  token.rules |= kDigitRules;
 }
 
-void TokenWindow::scan_sign(Token& token) {
-  token.kind = Token::Kind::sign;
-  token.sign = text_[position_];
-  token.begin = position_++;
-  token.length = 1;
+std::uint64_t TokenWindow::hash_with_s(const Token& token) const {
+  std::string lower_case;
+  for (const char c : text(token)) lower_case += static_cast<char>(c | 0x20);
+  return hash_word(lower_case + "'s");
 }
 
 const Phrase* TokenWindow::match(const std::vector<Phrase>& phrases, std::size_t i, std::size_t& past) const {
@@ -230,8 +283,7 @@ const Phrase* TokenWindow::match(const std::vector<Phrase>& phrases, std::size_t
         continue;
       }
       const auto hash = token.is_number() ? hash_word(text(token)) : token.hash;
-      const bool same = hash == at->words[matched] ||
-                        (token.possessive && hash_step(hash_step(hash, '\''), 's') == at->words[matched]);
+      const bool same = hash == at->words[matched] || (token.possessive && hash_with_s(token) == at->words[matched]);
       if (!same) break;
       ++matched;
       ++j;
@@ -250,7 +302,7 @@ const Phrase* TokenWindow::phrase_at(std::size_t i, std::size_t& past) const {
 }
 
 std::vector<Token> all_tokens(std::string_view text, const DateLexicon::Data& lexicon) {
-  TokenWindow window(text, lexicon, nullptr);
+  TokenWindow window(text, lexicon, nullptr, false);
   std::vector<Token> tokens;
   std::size_t i = window.refill(0);
   while (window[i].kind != Token::Kind::end) {
@@ -262,7 +314,6 @@ std::vector<Token> all_tokens(std::string_view text, const DateLexicon::Data& le
 
 std::vector<std::uint64_t> phrase_words(std::string_view name) {
   DateLexicon::Data empty;
-  empty.slots.assign(1, -1);
   empty.has_non_ascii = true;
   std::vector<std::uint64_t> words;
   for (const auto& token : all_tokens(name, empty)) {

@@ -8,6 +8,10 @@
 
 namespace witnessmark::dates {
 
+/// Marks in Token::rules beside the rules.
+inline constexpr RuleSet kLineBegins = RuleSet{1} << 30;
+inline constexpr RuleSet kEventMayBegin = RuleSet{1} << 29;
+
 /// A word, a run of digits or one sign of the text.
 struct Token {
   enum class Kind : std::uint8_t { end, word, number, sign };
@@ -16,6 +20,7 @@ struct Token {
   const Word* word = nullptr;        ///< What the lexicon knows of it.
   std::int32_t number = -1;          ///< Of digits; -1 when over 9 digits.
   std::uint32_t length = 0;          ///< In bytes.
+  RuleSet rules = 0;                 ///< Rules that may begin here, and the marks below; 0 for most tokens.
   Kind kind = Kind::end;
   char sign = 0;                     ///< ASCII stand-in of a sign: dashes are '-', apostrophes '\'', quotation marks '"'.
   std::uint8_t digits = 0;           ///< How many digits stand there.
@@ -44,7 +49,8 @@ class TokenWindow {
   static constexpr std::size_t kAhead = 96;
   static constexpr std::size_t kBlock = 1024;   ///< Tokens held at most.
 
-  TokenWindow(std::string_view text, const DateLexicon::Data& lexicon, const std::vector<Phrase>* events);
+  /// `lines_matter`: tokens that begin a line are marked kLineBegins.
+  TokenWindow(std::string_view text, const DateLexicon::Data& lexicon, const std::vector<Phrase>* events, bool lines_matter);
 
   /// Token i; an end token outside the window.
   const Token& operator[](std::size_t i) const { return i < tokens_.size() ? tokens_[i] : end_; }
@@ -60,27 +66,25 @@ class TokenWindow {
   std::string_view text(const Token& token) const { return text_.substr(token.begin, token.length); }
 
   bool has_events() const { return events_ != nullptr; }
-  /// Whether an event's name may begin at i; a cheap look that errs on the side of yes.
-  bool may_begin_event(std::size_t i) const {
-    const auto& token = (*this)[i];
-    return token.kind == Token::Kind::word && (event_filter_ >> (token.hash & 63) & 1) != 0;
-  }
-
   /// The longest phrase (named day, named time, event) that starts at i; `past` is set behind it.
   const Phrase* phrase_at(std::size_t i, std::size_t& past) const;
 
  private:
   void scan(std::size_t wanted);
   void scan_word(Token& token);
-  void scan_rest(Token& token, std::size_t i, std::uint64_t hash);
+  void finish_word(Token& token, std::size_t end, std::uint64_t hash);
+  void scan_rest(Token& token);
+  void look_up(Token& token, std::uint64_t hash);
+  std::uint64_t hash_with_s(const Token& token) const;
   void scan_number(Token& token);
-  void scan_sign(Token& token);
+  void scan_sign(Token& token, char sign, std::size_t length);
   const Phrase* match(const std::vector<Phrase>& phrases, std::size_t i, std::size_t& past) const;
 
   std::string_view text_;
   const DateLexicon::Data& lexicon_;
   const std::vector<Phrase>* events_;
   std::uint64_t event_filter_ = 0;   ///< One bit for each hash an event's first word may have.
+  bool lines_matter_ = false;
   std::size_t position_ = 0;
   std::vector<Token> tokens_;
   Token end_;

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "language/dates/named_days.h"
+#include "language/dates/rule_starts.h"
 #include "language/dates/text_hash.h"
 #include "witnessmark/language/date_lexicon.h"
 #include "witnessmark/time/edtf.h"
@@ -21,7 +22,6 @@ enum class Role : std::uint8_t {
   part_noun, portion, portion_place, approx, degree, least_most, vague, following, later, long_, frequency, every,
   determiner, era, place_in_time, limit, range_word, era_sign, half_day, label, counted, after_year, pronoun, verb_may,
   service_place, join, leave, correct, filler,
-  opener,  ///< Function words a rule of the grammar begins with; no class of the file.
   phrase,  ///< First word of a named day or time; no class of its own in the file.
   count_
 };
@@ -45,14 +45,18 @@ std::string_view day_part_time(DayPart part);   ///< "TMO"
 std::string_view season_code(Season season);    ///< "SP"
 std::string_view mod_name(Mod mod);             ///< "START"; empty for none and until.
 
+/// Mark beside the rules of a word: a determiner, to which the next token adds rules.
+inline constexpr RuleSet kBehindDeterminer = RuleSet{1} << 31;
+/// A common word (at, I) whose rules count only with the right word behind it.
+inline constexpr RuleSet kLooksAhead = RuleSet{1} << 28;
+
 /// What one word can be.
 struct Word {
   std::uint64_t hash = 0;
   std::uint64_t roles = 0;
   std::array<std::int16_t, kRoleCount> values{};
-  enum class Begins : std::uint8_t { never, as_determiner, always };
-  Begins begins = Begins::never;     ///< Whether a date may begin with it; a determiner only with something near behind it.
-  bool follows_determiner = false;
+  RuleSet rules = 0;                    ///< Rules that may begin with it; kBehindDeterminer for a determiner.
+  RuleSet rules_after_determiner = 0;   ///< Rules that may begin with a determiner before it.
   bool is(Role role) const { return (roles & bit(role)) != 0; }
   bool any(std::uint64_t mask) const { return (roles & mask) != 0; }
   int value(Role role) const { return values[static_cast<std::size_t>(role)]; }
@@ -75,18 +79,21 @@ std::vector<std::uint64_t> phrase_words(std::string_view name);
 namespace witnessmark {
 
 struct DateLexicon::Data {
-  /// Null when the word has no role.
-  const dates::Word* find(std::uint64_t hash) const {
-    std::size_t slot = hash & mask;
-    while (true) {
-      const std::int32_t index = slots[slot];
-      if (index < 0) return nullptr;
-      if (words[static_cast<std::size_t>(index)].hash == hash) return &words[static_cast<std::size_t>(index)];
-      slot = (slot + 1) & mask;
-    }
+  /// What the scan has to know of a word stands in the table itself.
+  struct Slot {
+    std::uint64_t hash = 0;   ///< 0: empty.
+    const dates::Word* known = nullptr;
+    dates::RuleSet rules = 0;
+  };
+  /// The slot of a word; an empty one when it has no role.
+  const Slot& find(std::uint64_t hash) const {
+    std::size_t at = hash & mask;
+    // Found or empty are equally likely and must not be told apart by a branch; anything else is rare.
+    while (((slots[at].hash != hash) & (slots[at].hash != 0)) != 0) [[unlikely]] at = (at + 1) & mask;
+    return slots[at];
   }
   std::vector<dates::Word> words;
-  std::vector<std::int32_t> slots;
+  std::vector<Slot> slots{1};
   std::size_t mask = 0;
   std::vector<dates::Phrase> phrases;   ///< Sorted by first word, the longest first.
   bool has_non_ascii = false;           ///< Only then are words with other letters folded and looked up.
