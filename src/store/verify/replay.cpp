@@ -5,8 +5,8 @@
 #include <unordered_map>
 #include <vector>
 
-#include "store/claim_patch.h"
-#include "store/claim_rows.h"
+#include "store/claim/claim_patch.h"
+#include "store/claim/claim_rows.h"
 #include "store/record/taking_in.h"
 #include "store/verify/checks.h"
 

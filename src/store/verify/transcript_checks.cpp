@@ -3,8 +3,8 @@
 #include <map>
 #include <utility>
 
-#include "store/claim_rows.h"
-#include "store/transcript_parts.h"
+#include "store/claim/claim_rows.h"
+#include "store/transcript/transcript_parts.h"
 #include "store/verify/checks.h"
 #include "witnessmark/base/code_point_index.h"
 #include "witnessmark/base/fold.h"

@@ -1,4 +1,4 @@
-#include "store/claim_rows.h"
+#include "store/claim/claim_rows.h"
 
 #include <algorithm>
 

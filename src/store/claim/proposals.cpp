@@ -4,7 +4,7 @@
 #include <map>
 #include <tuple>
 
-#include "store/claim_rows.h"
+#include "store/claim/claim_rows.h"
 #include "store/journal_writer.h"
 #include "store/record/json_text.h"
 #include "witnessmark/store/claims.h"

@@ -1,11 +1,11 @@
-#include "store/carry.h"
+#include "store/transcript/carry.h"
 
 #include <algorithm>
 
-#include "store/anchors.h"
-#include "store/claim_patch.h"
-#include "store/claim_rows.h"
+#include "store/claim/claim_patch.h"
+#include "store/claim/claim_rows.h"
 #include "store/journal_writer.h"
+#include "store/transcript/anchors.h"
 
 namespace witnessmark {
 namespace {

@@ -1,4 +1,4 @@
-#include "store/claim_patch.h"
+#include "store/claim/claim_patch.h"
 
 #include <nlohmann/json.hpp>
 #include <stdexcept>

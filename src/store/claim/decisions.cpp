@@ -1,7 +1,7 @@
 #include <fmt/format.h>
 
-#include "store/claim_patch.h"
-#include "store/claim_rows.h"
+#include "store/claim/claim_patch.h"
+#include "store/claim/claim_rows.h"
 #include "store/journal_writer.h"
 #include "store/record/json_text.h"
 #include "witnessmark/base/fold.h"

@@ -1,4 +1,4 @@
-#include "store/transcript_parts.h"
+#include "store/transcript/transcript_parts.h"
 
 #include <fmt/format.h>
 

@@ -1,4 +1,4 @@
-#include "store/anchors.h"
+#include "store/transcript/anchors.h"
 
 #include <algorithm>
 #include <functional>

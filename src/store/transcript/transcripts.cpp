@@ -2,11 +2,11 @@
 
 #include <fmt/format.h>
 
-#include "store/carry.h"
-#include "store/claim_rows.h"
+#include "store/claim/claim_rows.h"
 #include "store/journal_writer.h"
 #include "store/record/json_text.h"
-#include "store/transcript_parts.h"
+#include "store/transcript/carry.h"
+#include "store/transcript/transcript_parts.h"
 #include "witnessmark/base/code_point_index.h"
 #include "witnessmark/base/fold.h"
 #include "witnessmark/base/sha256.h"
