@@ -51,7 +51,7 @@ std::string moved_years(std::string text) {
   RE2::GlobalReplace(&made, "(?i)\\beighteen(" + next + ")", "fourteen\\1");
   RE2::GlobalReplace(&made, "(?i)\\btwo thousand(?: and)? (one|two|three|four|five|six|seven|eight|nine)\\b", "sixteen oh-\\1");
   RE2::GlobalReplace(&made, "(?i)\\btwo thousand(?: and)? (ten|eleven|twelve|thirteen|fourteen|fifteen)\\b", "sixteen \\1");
-  RE2::GlobalReplace(&made, "(?i)\\btwenty (ten|eleven|twelve|thirteen|fourteen|fifteen)\\b", "sixteen \\1");
+  RE2::GlobalReplace(&made, "(?i)\\btwenty[ -](ten|eleven|twelve|thirteen|fourteen|fifteen|forty)\\b", "sixteen \\1");
   RE2::GlobalReplace(&made, "(?i)\\btwo thousand\\b", "sixteen hundred");
   return made;
 }
