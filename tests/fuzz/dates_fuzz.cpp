@@ -10,6 +10,7 @@
 #include "witnessmark/language/date_lexicon.h"
 #include "witnessmark/language/timeml.h"
 #include "witnessmark/time/edtf.h"
+#include "witnessmark/time/period.h"
 
 using namespace witnessmark;
 
@@ -53,7 +54,7 @@ void require(bool holds) {
   if (!holds) std::abort();
 }
 
-void check(const DateExpression& e, CodePoint& last, std::string_view text) {
+void check(const DateExpression& e, CodePoint& last, std::string_view text, const DatePolicy& policy) {
   require(e.range.begin >= last && e.range.end > e.range.begin && !e.text.empty());
   require(CodePointIndex(text).slice(e.range) == e.text);
   last = e.range.end;
@@ -61,6 +62,7 @@ void check(const DateExpression& e, CodePoint& last, std::string_view text) {
     const auto printed = to_string(*e.edtf);
     const auto again = parse_edtf(printed);
     require(again.ok() && *again == *e.edtf);
+    require(e.period && *e.period == to_period(*e.edtf, policy));
   }
 }
 
@@ -74,9 +76,9 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   if (!is_valid_utf8(text)) return 0;
   CodePoint last{0};
   for (const auto& e : reading.expressions) {
-    check(e, last, text);
+    check(e, last, text, talk.policy);
     CodePoint inner = e.range.begin;
-    for (const auto& part : e.parts) check(part, inner, text);
+    for (const auto& part : e.parts) check(part, inner, text, talk.policy);
   }
   require(read_dates(text, english(), talk).expressions == reading.expressions);
   if (text.find('\0') != std::string::npos) return 0;

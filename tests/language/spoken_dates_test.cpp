@@ -41,6 +41,8 @@ TEST_CASE("Spoken dates have exactly the values the table gives") {
   for (const auto& row : rows) {
     CAPTURE(row.line);
     const auto reading = read_dates(row.text, lexicon, setting(row.setting));
+    for (const auto& e : reading.expressions)   // The period is always the value's.
+      if (e.edtf) CHECK(e.period == to_period(*e.edtf, setting(row.setting).policy));
     const auto found = in_short(reading);
     CHECK(row.text + " => " + (found.empty() ? "-" : found) == row.text + " => " + row.expected);
   }

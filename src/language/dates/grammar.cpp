@@ -2,32 +2,28 @@
 // joined to it is looked for.
 #include "language/dates/grammar.h"
 
+#include <bit>
+#include <iterator>
+
 namespace witnessmark::dates {
 
 bool Grammar::read(std::size_t i, RuleSet rules, Spec& spec) const {
-  struct Row {
-    RuleName name;
-    Rule rule;
-  };
-  static constexpr Row kRows[]{{RuleName::year_span, &Grammar::year_span}, {RuleName::day_span, &Grammar::day_span},
-                               {RuleName::core, &Grammar::core},           {RuleName::parted, &Grammar::parted},
-                               {RuleName::relative, &Grammar::said_relative}, {RuleName::within, &Grammar::within},
-                               {RuleName::era, &Grammar::era},             {RuleName::clock, &Grammar::clock},
-                               {RuleName::duration, &Grammar::duration},   {RuleName::set, &Grammar::set},
-                               {RuleName::part_of_day, &Grammar::part_of_day}, {RuleName::watch, &Grammar::watch},
-                               {RuleName::reference, &Grammar::reference}, {RuleName::day_word, &Grammar::day_word},
-                               {RuleName::age, &Grammar::age},             {RuleName::service, &Grammar::service},
-                               {RuleName::day_of_month, &Grammar::day_of_month}};
-  constexpr auto kMonths = bit(Role::month) | bit(Role::month_short);
-  constexpr auto kUnits = bit(Role::unit) | bit(Role::units) | bit(Role::season) | bit(Role::seasons) | bit(Role::day_part) | bit(Role::day_parts) |
-                          bit(Role::weekday);
-  constexpr std::size_t kToMonth = 10, kToUnit = 10;
-  if (!near(i, kMonths, kToMonth)) rules &= ~bit(RuleName::day_span);
-  if (!near(i, kUnits, kToUnit)) rules &= ~(bit(RuleName::duration));
-  if (rules == 0) return false;
+  // In the order of RuleName; of two readings of the same length the earlier rule's stands.
+  static constexpr Rule kRules[] = {&Grammar::year_span, &Grammar::day_span,    &Grammar::core,      &Grammar::parted,   &Grammar::said_relative,
+                                    &Grammar::within,    &Grammar::era,         &Grammar::clock,     &Grammar::duration, &Grammar::set,
+                                    &Grammar::part_of_day, &Grammar::watch,     &Grammar::reference, &Grammar::day_word, &Grammar::age,
+                                    &Grammar::service,   &Grammar::day_of_month};
+  constexpr std::size_t kRuleCount = std::size(kRules);
+  constexpr std::size_t kAheadOfUnit = 10;   // The words between a count and its unit, a day and its month
+  std::uint64_t ahead = 0;
+  for (std::size_t j = i; j < i + kAheadOfUnit; ++j)
+    if (const auto* word = t[j].word) ahead |= word->roles;
+  constexpr auto kUnits = bit(Role::unit) | bit(Role::units) | bit(Role::season) | bit(Role::seasons) | bit(Role::day_part) |
+                          bit(Role::day_parts) | bit(Role::weekday);
+  if ((ahead & (bit(Role::month) | bit(Role::month_short))) == 0) rules &= ~bit(RuleName::day_span);
+  if ((ahead & kUnits) == 0) rules &= ~bit(RuleName::duration);
   Spec best;
-  for (const auto& row : kRows)
-    if ((rules & bit(row.name)) != 0) offer(row.rule, i, best);
+  for (auto left = rules & ((RuleSet{1} << kRuleCount) - 1); left != 0; left &= left - 1) offer(kRules[std::countr_zero(left)], i, best);
   if ((rules & kEventMayBegin) != 0) offer(&Grammar::event, i, best);
   if (best.end == 0 && (rules & bit(RuleName::lone_weekday)) != 0) offer(&Grammar::lone_weekday, i, best);
   if (best.end == 0) return false;

@@ -348,49 +348,56 @@ Meaning Talk::era(const Spec& spec) const {
   return meaning;
 }
 
-Meaning Talk::meaning(const Spec& spec) const {
+Meaning Talk::duration(const Spec& spec) const {
   Meaning meaning;
-  switch (spec.kind) {
-    case Spec::Kind::calendar: meaning = calendar(spec); break;
-    case Spec::Kind::relative: meaning = relative(spec); break;
-    case Spec::Kind::within: meaning = within(spec); break;
-    case Spec::Kind::offset: meaning = offset(spec); break;
-    case Spec::Kind::era: meaning = era(spec); break;
-    case Spec::Kind::day_word: meaning = day_word(spec); break;
-    case Spec::Kind::age: meaning = age(spec); break;
-    case Spec::Kind::service_year: meaning = service_year(spec); break;
-    case Spec::Kind::service_edge: meaning = service_edge(spec); break;
-    case Spec::Kind::event: meaning = event(spec); break;
-    case Spec::Kind::clock: meaning = clock(spec); break;
-    case Spec::Kind::duration:
-      meaning.type = TimexType::duration;
-      meaning.timex = duration_timex(spec.count.value, spec.count.vague || spec.count.upper != 0, spec.count.half, spec.unit).view();
-      if (!spec.count.decimal.empty() && spec.count.decimal.view().find(',') == std::string::npos)
-        if (const auto digits = meaning.timex.find_first_of("0123456789"); digits != std::string::npos)
-          meaning.timex.replace(digits, std::to_string(spec.count.value).size(), spec.count.decimal.view());
-      meaning.moves_talk = false;
-      if (spec.up_to_now && speech_ && !spec.count.vague && !spec.count.half && !spec.count.upper)
-        if (const auto first = moved(*speech_, -spec.count.value, spec.unit))
-          if (const auto last = moved(*speech_, 0, spec.unit); last && spec.unit <= Unit::year) {
-            const auto a = to_edtf(*first, false), b = to_edtf(*last, false);
-            meaning.edtf = Edtf{EdtfInterval{std::get<EdtfDate>(a->value), std::get<EdtfDate>(b->value)}};
-            meaning.anchor = "interview " + to_timex(*speech_);
-          }
-      break;
-    case Spec::Kind::set:
-      meaning.type = TimexType::set;
-      meaning.timex = spec.timex.view();
-      meaning.moves_talk = false;
-      break;
-    case Spec::Kind::reference:
-      meaning.timex = spec.timex.view();
-      meaning.moves_talk = false;
-      if (spec.timex == "PRESENT_REF" && !setting_.prose && discourse_.speech_time) {
-        meaning.edtf = discourse_.speech_time;
-        meaning.anchor = "interview " + to_string(*discourse_.speech_time);
-      }
-      break;
+  meaning.type = TimexType::duration;
+  meaning.moves_talk = false;
+  meaning.timex = duration_timex(spec.count.value, spec.count.vague || spec.count.upper != 0, spec.count.half, spec.unit).view();
+  if (!spec.count.decimal.empty() && spec.count.decimal.view().find(',') == std::string::npos)
+    if (const auto digits = meaning.timex.find_first_of("0123456789"); digits != std::string::npos)
+      meaning.timex.replace(digits, std::to_string(spec.count.value).size(), spec.count.decimal.view());
+  if (!spec.up_to_now || !speech_ || spec.count.vague || spec.count.half || spec.count.upper || spec.unit > Unit::year) return meaning;
+  const auto first = moved(*speech_, -spec.count.value, spec.unit), last = moved(*speech_, 0, spec.unit);
+  if (!first || !last) return meaning;
+  const auto a = to_edtf(*first, false), b = to_edtf(*last, false);
+  meaning.edtf = Edtf{EdtfInterval{std::get<EdtfDate>(a->value), std::get<EdtfDate>(b->value)}};
+  meaning.anchor = "interview " + to_timex(*speech_);
+  return meaning;
+}
+
+Meaning Talk::set_or_reference(const Spec& spec) const {
+  Meaning meaning;
+  if (spec.kind == Spec::Kind::set) meaning.type = TimexType::set;
+  meaning.timex = spec.timex.view();
+  meaning.moves_talk = false;
+  if (spec.timex == "PRESENT_REF" && !setting_.prose && discourse_.speech_time) {
+    meaning.edtf = discourse_.speech_time;
+    meaning.anchor = "interview " + to_string(*discourse_.speech_time);
   }
+  return meaning;
+}
+
+Meaning Talk::without_modifier(const Spec& spec) const {
+  switch (spec.kind) {
+    case Spec::Kind::calendar: return calendar(spec);
+    case Spec::Kind::relative: return relative(spec);
+    case Spec::Kind::within: return within(spec);
+    case Spec::Kind::offset: return offset(spec);
+    case Spec::Kind::era: return era(spec);
+    case Spec::Kind::day_word: return day_word(spec);
+    case Spec::Kind::age: return age(spec);
+    case Spec::Kind::service_year: return service_year(spec);
+    case Spec::Kind::service_edge: return service_edge(spec);
+    case Spec::Kind::event: return event(spec);
+    case Spec::Kind::clock: return clock(spec);
+    case Spec::Kind::duration: return duration(spec);
+    case Spec::Kind::set: case Spec::Kind::reference: return set_or_reference(spec);
+  }
+  return {};
+}
+
+Meaning Talk::meaning(const Spec& spec) const {
+  Meaning meaning = without_modifier(spec);
   if (spec.mod != Mod::none) meaning.mod = spec.mod;
   if (meaning.mod == Mod::approx) meaning.approximate = true;
   if (!meaning.value.time.empty() && meaning.value.precision == P::day) meaning.type = TimexType::time;

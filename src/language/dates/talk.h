@@ -62,6 +62,9 @@ class Talk {
   Meaning service_edge(const Spec& spec) const;
   Meaning event(const Spec& spec) const;
   Meaning clock(const Spec& spec) const;
+  Meaning duration(const Spec& spec) const;
+  Meaning set_or_reference(const Spec& spec) const;
+  Meaning without_modifier(const Spec& spec) const;
   Meaning nth_of(const Spec& spec) const;
   bool passing(std::int64_t year, Mod limit);
   void complete_year(const Spec& spec, Meaning& meaning) const;
