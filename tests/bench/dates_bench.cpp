@@ -1,7 +1,7 @@
-// Reading of dates beside the npm package chrono-node (pinned in tests/reference) and beside a bare ICU sentence pass over
-// the same text, alternating in one run; then whether time stays linear: 1, 10 and 100 MB by turns, and one line of 10 MB.
-// Figures are MB/s and ratios for people; nothing is asserted. Texts are put together from the lists below.
-// Usage: dates_bench [MEGABYTES_FOR_LINEARITY]
+// Reading of dates beside the npm package chrono-node (pinned in tests/reference) and beside a bare ICU
+// sentence pass over the same text, alternating in one run; then whether time stays linear: 1, 10 and 100 MB
+// by turns, and one line of 10 MB. Figures are MB/s and ratios for people; nothing is asserted. Texts are put
+// together from the lists below. Usage: dates_bench [MEGABYTES_FOR_LINEARITY]
 #include <unicode/ubrk.h>
 #include <unicode/utext.h>
 
@@ -24,48 +24,95 @@ using namespace witnessmark;
 namespace {
 
 using Clock = std::chrono::steady_clock;
-double seconds_since(Clock::time_point start) { return std::chrono::duration<double>(Clock::now() - start).count(); }
+double seconds_since(Clock::time_point start) {
+  return std::chrono::duration<double>(Clock::now() - start).count();
+}
 
 using List = std::vector<std::string>;
-const List kWho{"I", "we", "Tusk", "old Colley", "the steward", "the second engineer", "Castray", "the master", "they", "the yard people", "Norrie",
-                "the lamp trimmer", "one of the boys", "the pilot", "my brother", "the cook"};
-const List kDid{"painted", "lost", "carried", "took down", "mended", "fitted", "scrubbed", "dropped", "found", "changed", "rigged", "stowed", "broke",
-                "oiled", "measured", "wired up", "cursed", "lifted"};
-const List kWhat{"the old crane", "the lamp", "the big buoy", "that derrick", "the capstan", "the wireless set", "the spare anchor", "the boat falls",
-                 "the lens", "the stove", "the chart table", "the bell", "the carbide drums", "the winch", "the ladder", "the forward locker"};
-const List kWhere{"on the foredeck", "at Ostrey", "in the lantern", "by the Widow Bank", "down in the hold", "at the depot", "off Farrenby",
-                  "in the wheelhouse", "alongside", "at the pier", "behind the funnel", "in Skarra Sound", "under the bridge", "aft"};
-const List kMore{"and nobody said a word", "because the weather was coming up", "which was a great nuisance", "as far as I remember",
-                 "and that was the end of it", "so we had to start again", "you could hear it all over the ship", "but it never worked properly",
-                 "and the mate was furious", "with sixty fathoms of chain", "and it weighed about four hundred pounds", "if you see what I mean",
-                 "though I may have that wrong", "and the other two stood there laughing"};
-const List kMonth{"January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"};
+const List kWho{"I",
+                "we",
+                "Tusk",
+                "old Colley",
+                "the steward",
+                "the second engineer",
+                "Castray",
+                "the master",
+                "they",
+                "the yard people",
+                "Norrie",
+                "the lamp trimmer",
+                "one of the boys",
+                "the pilot",
+                "my brother",
+                "the cook"};
+const List kDid{"painted",  "lost",    "carried",  "took down", "mended", "fitted",
+                "scrubbed", "dropped", "found",    "changed",   "rigged", "stowed",
+                "broke",    "oiled",   "measured", "wired up",  "cursed", "lifted"};
+const List kWhat{"the old crane",     "the lamp",         "the big buoy",     "that derrick",
+                 "the capstan",       "the wireless set", "the spare anchor", "the boat falls",
+                 "the lens",          "the stove",        "the chart table",  "the bell",
+                 "the carbide drums", "the winch",        "the ladder",       "the forward locker"};
+const List kWhere{"on the foredeck",  "at Ostrey",    "in the lantern",    "by the Widow Bank",
+                  "down in the hold", "at the depot", "off Farrenby",      "in the wheelhouse",
+                  "alongside",        "at the pier",  "behind the funnel", "in Skarra Sound",
+                  "under the bridge", "aft"};
+const List kMore{"and nobody said a word",
+                 "because the weather was coming up",
+                 "which was a great nuisance",
+                 "as far as I remember",
+                 "and that was the end of it",
+                 "so we had to start again",
+                 "you could hear it all over the ship",
+                 "but it never worked properly",
+                 "and the mate was furious",
+                 "with sixty fathoms of chain",
+                 "and it weighed about four hundred pounds",
+                 "if you see what I mean",
+                 "though I may have that wrong",
+                 "and the other two stood there laughing"};
+const List kMonth{"January", "February", "March",     "April",   "May",      "June",
+                  "July",    "August",   "September", "October", "November", "December"};
 const List kSeason{"spring", "summer", "autumn", "winter"};
 const List kTens{"forty", "fifty", "sixty"};
 const List kOnes{"one", "two", "three", "four", "five", "six", "seven", "eight", "nine"};
-const List kSince{"two years later", "the following year", "that summer", "a couple of weeks before Christmas", "the next morning",
-                  "in the mid-fifties", "when I was nineteen", "in the early sixties", "that same week", "about three years later",
-                  "later that year", "in my second year aboard", "last year", "every Sunday", "for about two years"};
+const List kSince{"two years later",     "the following year",
+                  "that summer",         "a couple of weeks before Christmas",
+                  "the next morning",    "in the mid-fifties",
+                  "when I was nineteen", "in the early sixties",
+                  "that same week",      "about three years later",
+                  "later that year",     "in my second year aboard",
+                  "last year",           "every Sunday",
+                  "for about two years"};
 
 /// Made-up talk: no two sentences are likely to be the same.
 class Talk {
  public:
   std::string sentence() {
-    return capital(pick(kWho)) + " " + pick(kDid) + " " + pick(kWhat) + " " + pick(kWhere) + (below(2) ? ", " + pick(kMore) : "") + ".";
+    return capital(pick(kWho)) + " " + pick(kDid) + " " + pick(kWhat) + " " + pick(kWhere) +
+           (below(2) ? ", " + pick(kMore) : "") + ".";
   }
   std::string dated() {
     const auto year = std::to_string(1940 + below(30));
     const auto spoken = pick(kTens) + "-" + pick(kOnes);
     const auto action = pick(kWho) + " " + pick(kDid) + " " + pick(kWhat) + " " + pick(kWhere);
     switch (below(9)) {
-      case 0: return "In nineteen " + spoken + " " + action + ".";
-      case 1: return "On the " + std::to_string(4 + below(17)) + "th of " + pick(kMonth) + " " + year + " " + action + ".";
-      case 2: return capital(action) + " in " + pick(kMonth) + " " + year + ", " + pick(kMore) + ".";
-      case 3: return "It was late in " + std::to_string(50 + below(15)) + ", " + action + ".";
-      case 4: return "In the " + pick(kSeason) + " of " + spoken + " " + action + ".";
-      case 5: return "By " + year + " it was gone, and " + pick(kSince) + " " + action + ".";
-      case 6: return capital(action) + " from " + pick(kMonth) + " to " + pick(kMonth) + " of " + spoken + ".";
-      default: return capital(pick(kSince)) + " " + action + ", " + pick(kMore) + ".";
+      case 0:
+        return "In nineteen " + spoken + " " + action + ".";
+      case 1:
+        return "On the " + std::to_string(4 + below(17)) + "th of " + pick(kMonth) + " " + year + " " +
+               action + ".";
+      case 2:
+        return capital(action) + " in " + pick(kMonth) + " " + year + ", " + pick(kMore) + ".";
+      case 3:
+        return "It was late in " + std::to_string(50 + below(15)) + ", " + action + ".";
+      case 4:
+        return "In the " + pick(kSeason) + " of " + spoken + " " + action + ".";
+      case 5:
+        return "By " + year + " it was gone, and " + pick(kSince) + " " + action + ".";
+      case 6:
+        return capital(action) + " from " + pick(kMonth) + " to " + pick(kMonth) + " of " + spoken + ".";
+      default:
+        return capital(pick(kSince)) + " " + action + ", " + pick(kMore) + ".";
     }
   }
   unsigned below(unsigned limit) { return static_cast<unsigned>(random_() % limit); }
@@ -136,7 +183,8 @@ Timing icu_sentences(const std::string& text) {
   const auto start = Clock::now();
   for (std::size_t begin = 0; begin < text.size();) {
     const auto end = std::min(text.find('\n', begin), text.size());
-    UText* view = utext_openUTF8(nullptr, text.data() + begin, static_cast<std::int64_t>(end - begin), &status);
+    UText* view =
+        utext_openUTF8(nullptr, text.data() + begin, static_cast<std::int64_t>(end - begin), &status);
     ubrk_setUText(breaks, view, &status);
     while (ubrk_next(breaks) != UBRK_DONE) ++timing.found;
     utext_close(view);
@@ -169,7 +217,7 @@ void side_by_side(const char* name, unsigned one_in, const DateLexicon& lexicon)
   Timing turns, whole, icu, other;
   bool node = true;
   for (int round = 0; round < 5; ++round) {
-    for (int run = 0; run < 3; ++run) {   // chrono_node() below takes the best of three as well.
+    for (int run = 0; run < 3; ++run) {  // chrono_node() below takes the best of three as well.
       keep_best(turns, by_turns(text, lexicon));
       keep_best(whole, at_once(text, lexicon));
       keep_best(icu, icu_sentences(text));
@@ -180,16 +228,19 @@ void side_by_side(const char* name, unsigned one_in, const DateLexicon& lexicon)
   }
   std::filesystem::remove(file);
   const auto speed = [&](const Timing& t) { return static_cast<double>(text.size()) / 1e6 / t.seconds; };
-  std::printf("%s (1 MB, %zu turns)\n", name, static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')));
+  std::printf("%s (1 MB, %zu turns)\n", name,
+              static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')));
   std::printf("  dates, turn by turn   %8.1f MB/s  %zu found\n", speed(turns), turns.found);
   std::printf("  dates, at once        %8.1f MB/s  %zu found\n", speed(whole), whole.found);
-  std::printf("  ICU sentences alone   %8.1f MB/s  dates at once %.2f times as fast, by turns %.2f\n", speed(icu), speed(whole) / speed(icu),
-              speed(turns) / speed(icu));
+  std::printf("  ICU sentences alone   %8.1f MB/s  dates at once %.2f times as fast, by turns %.2f\n",
+              speed(icu), speed(whole) / speed(icu), speed(turns) / speed(icu));
   if (node)
-    std::printf("  chrono-node           %8.3f MB/s  %zu found; dates at once %.1f times as fast, by turns %.1f\n", speed(other), other.found,
-                speed(whole) / speed(other), speed(turns) / speed(other));
+    std::printf(
+        "  chrono-node           %8.3f MB/s  %zu found; dates at once %.1f times as fast, by turns %.1f\n",
+        speed(other), other.found, speed(whole) / speed(other), speed(turns) / speed(other));
   else
-    std::printf("  chrono-node           skipped: node or the package is missing (npm ci in tests/reference)\n");
+    std::printf(
+        "  chrono-node           skipped: node or the package is missing (npm ci in tests/reference)\n");
 }
 
 void linearity(std::size_t most, const DateLexicon& lexicon) {
@@ -197,16 +248,21 @@ void linearity(std::size_t most, const DateLexicon& lexicon) {
   for (std::size_t megabytes = 1; megabytes <= most; megabytes *= 10) {
     const auto text = talk(megabytes * 1'000'000, 3, '\n');
     const auto timing = by_turns(text, lexicon);
-    std::printf("  %3zu MB by turns        %8.2f\n", megabytes, timing.seconds * 1e9 / static_cast<double>(text.size()));
+    std::printf("  %3zu MB by turns        %8.2f\n", megabytes,
+                timing.seconds * 1e9 / static_cast<double>(text.size()));
   }
   for (const std::size_t megabytes : {1, 10}) {
     const auto text = talk(megabytes * 1'000'000, 3, ' ');
     const auto timing = at_once(text, lexicon);
-    std::printf("  %3zu MB in one line     %8.2f\n", megabytes, timing.seconds * 1e9 / static_cast<double>(text.size()));
+    std::printf("  %3zu MB in one line     %8.2f\n", megabytes,
+                timing.seconds * 1e9 / static_cast<double>(text.size()));
   }
   const std::vector<std::pair<const char*, std::string>> hostile{
-      {"\"the \"", "the "}, {"\"nineteen \"", "nineteen "}, {"\"1957-\"", "1957-"}, {"\"two or \"", "two or "},
-      {"\"early \"", "early "}, {"\"the end of \"", "the end of "}, {"\"'\"", "'"}, {"\"a\" (one word)", "a"}, {"digits", "7"}, {"\"May, no, \"", "May, no, "}};
+      {"\"the \"", "the "},     {"\"nineteen \"", "nineteen "},
+      {"\"1957-\"", "1957-"},   {"\"two or \"", "two or "},
+      {"\"early \"", "early "}, {"\"the end of \"", "the end of "},
+      {"\"'\"", "'"},           {"\"a\" (one word)", "a"},
+      {"digits", "7"},          {"\"May, no, \"", "May, no, "}};
   for (const auto& [name, piece] : hostile) {
     double per_kilobyte[2] = {};
     for (const std::size_t step : {0, 1}) {
@@ -221,8 +277,9 @@ void linearity(std::size_t most, const DateLexicon& lexicon) {
 }  // namespace
 
 int main(int argc, char** argv) {
-  const auto lexicon =
-      DateLexicon::load(SystemFileReader(), std::filesystem::path(__FILE__).parent_path() / "../../shared/language/en").value();
+  const auto lexicon = DateLexicon::load(SystemFileReader(), std::filesystem::path(__FILE__).parent_path() /
+                                                                 "../../shared/language/en")
+                           .value();
   side_by_side("As dense as a chronicle: one sentence in two has a date", 2, lexicon);
   side_by_side("Date-rich talk: one sentence in four has a date", 4, lexicon);
   side_by_side("Date-poor prose: one sentence in fifty has a date", 50, lexicon);

@@ -1,6 +1,6 @@
-// Date expressions in any text. The first byte chooses what is known of the narrator; the rest is the text. Whatever stands
-// there: no crash, ranges in order and apart, every EDTF value valid and printed canonically, the same answer twice, and the
-// TIMEX3 output gives the text back.
+// Date expressions in any text. The first byte chooses what is known of the narrator; the rest is the text.
+// Whatever stands there: no crash, ranges in order and apart, every EDTF value valid and printed canonically,
+// the same answer twice, and the TIMEX3 output gives the text back.
 #include <cstdlib>
 #include <filesystem>
 
@@ -18,7 +18,9 @@ namespace {
 
 const DateLexicon& english() {
   static const DateLexicon lexicon =
-      DateLexicon::load(SystemFileReader(), std::filesystem::path(__FILE__).parent_path() / "../../shared/language/en").value();
+      DateLexicon::load(SystemFileReader(),
+                        std::filesystem::path(__FILE__).parent_path() / "../../shared/language/en")
+          .value();
   return lexicon;
 }
 

@@ -9,7 +9,9 @@ namespace date_testing {
 
 using namespace witnessmark;
 
-inline Edtf edtf(std::string_view text) { return parse_edtf(text).value(); }
+inline Edtf edtf(std::string_view text) {
+  return parse_edtf(text).value();
+}
 
 inline NamedEvent event(std::string key, std::string when, std::vector<std::string> spoken) {
   NamedEvent event;
@@ -35,9 +37,11 @@ inline Discourse setting(std::string_view name) {
     talk.speech_time = edtf("1998-06-15");
     talk.birth = edtf("1932-03-02");
     talk.service = {service("1951-09-03/1964-03-28")};
-    talk.events = {event("yard-1962", "1962-08-06/1962-11-30", {"the yard period", "went into the yard", "the big yard"}),
-                   event("light-1958", "1958-05-14", {"the new light", "changed the light", "we changed the light"}),
-                   event("lightship-1955", "1955-01-22", {"the lightship night"})};
+    talk.events = {
+        event("yard-1962", "1962-08-06/1962-11-30",
+              {"the yard period", "went into the yard", "the big yard"}),
+        event("light-1958", "1958-05-14", {"the new light", "changed the light", "we changed the light"}),
+        event("lightship-1955", "1955-01-22", {"the lightship night"})};
   }
   if (name == "sixties") {
     talk.reference = edtf("1962-09");
@@ -58,9 +62,11 @@ inline Discourse setting(std::string_view name) {
   return talk;
 }
 
-/// "late sixty-two | DATE 1962 END | 1962", alternatives after "or", "(taken back)" at the end: what the tables hold.
+/// "late sixty-two | DATE 1962 END | 1962", alternatives after "or", "(taken back)" at the end: what the
+/// tables hold.
 inline std::string in_short(const DateExpression& e) {
-  std::string text = e.text + " | " + std::string(to_string(e.type)) + " " + (e.timex3.empty() ? "-" : e.timex3);
+  std::string text =
+      e.text + " | " + std::string(to_string(e.type)) + " " + (e.timex3.empty() ? "-" : e.timex3);
   if (!e.mod.empty()) text += " " + e.mod;
   text += " | " + (e.edtf ? to_string(*e.edtf) : std::string("-"));
   for (const auto& other : e.alternatives) text += " or " + other;
@@ -75,7 +81,8 @@ inline std::string in_short(const DateReading& reading) {
 }
 
 inline DateLexicon english() {
-  return DateLexicon::load(SystemFileReader(), std::string(WITNESSMARK_SOURCE_DIR) + "/shared/language/en").value();
+  return DateLexicon::load(SystemFileReader(), std::string(WITNESSMARK_SOURCE_DIR) + "/shared/language/en")
+      .value();
 }
 
 }  // namespace date_testing

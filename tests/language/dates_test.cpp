@@ -8,8 +8,10 @@ using namespace date_testing;
 namespace {
 
 const char* kTalk =
-    "I came aboard in nineteen fifty-one, the third of September. That winter we lay at Ostrey \xE2\x80\x94 two months, nearly. In "
-    "fifty-five, the 22nd of January, the lightship broke adrift; the next day we found her. R\xC3\xA6" "dhusvik, Christmas 1957. ";
+    "I came aboard in nineteen fifty-one, the third of September. That winter we lay at Ostrey \xE2\x80\x94 "
+    "two months, nearly. In "
+    "fifty-five, the 22nd of January, the lightship broke adrift; the next day we found her. R\xC3\xA6"
+    "dhusvik, Christmas 1957. ";
 
 }  // namespace
 
@@ -30,7 +32,8 @@ TEST_CASE("Ranges are code points of the text, in order and apart") {
 
 TEST_CASE("Reading in pieces gives what reading at once gives") {
   const auto lexicon = english();
-  const std::string first = "In 1957 we docked. ", second = "That summer it rained. ", third = "Two years later she was sold.";
+  const std::string first = "In 1957 we docked. ", second = "That summer it rained. ",
+                    third = "Two years later she was sold.";
   auto talk = setting("tender");
   std::string pieces;
   for (const auto& part : {first, second, third}) {
@@ -39,7 +42,8 @@ TEST_CASE("Reading in pieces gives what reading at once gives") {
     talk = reading.after;
   }
   std::string whole;
-  for (const auto& e : read_dates(first + second + third, lexicon, setting("tender")).expressions) whole += dump(e) + "\n";
+  for (const auto& e : read_dates(first + second + third, lexicon, setting("tender")).expressions)
+    whole += dump(e) + "\n";
   CHECK(pieces == whole);
 }
 
@@ -68,8 +72,9 @@ TEST_CASE("A line of two megabytes is read to its end") {
 
 TEST_CASE("No value depends on anything but the arguments: nothing known, no year given") {
   const auto lexicon = english();
-  for (const char* text : {"last year", "two years ago", "in August", "on the 7th of August", "Christmas", "today", "when I was nineteen",
-                           "my second year aboard", "that spring", "the following year"}) {
+  for (const char* text :
+       {"last year", "two years ago", "in August", "on the 7th of August", "Christmas", "today",
+        "when I was nineteen", "my second year aboard", "that spring", "the following year"}) {
     CAPTURE(text);
     for (const auto& e : read_dates(text, lexicon, setting("fresh")).expressions) {
       CHECK_FALSE(e.edtf.has_value());
@@ -96,7 +101,9 @@ TEST_CASE("A faulty lexicon names file, line and column") {
       if (path.filename() == "named-days.csv") return days;
       return Error{path.string(), 0, 0, "missing", ""};
     }
-    bool exists(const std::filesystem::path& path) const override { return path.filename() != "named-times.csv"; }
+    bool exists(const std::filesystem::path& path) const override {
+      return path.filename() != "named-times.csv";
+    }
   } files;
   CHECK(DateLexicon::load(files, "en").ok());
   files.words = "class,word,value,note\nmonth,january,13,\n";
@@ -114,13 +121,15 @@ TEST_CASE("A local feast and a nickname of a year are read once they are in the 
     Result<std::string> read(const std::filesystem::path& path) const override {
       auto bytes = real.read(path);
       if (!bytes) return bytes;
-      if (path.filename() == "named-days.csv") return bytes.value() + "blessing of the buoys,1 sunday of 6,\n\xC3\x85sgard's night,02-13,\n";
+      if (path.filename() == "named-days.csv")
+        return bytes.value() + "blessing of the buoys,1 sunday of 6,\n\xC3\x85sgard's night,02-13,\n";
       if (path.filename() == "named-times.csv") return bytes.value() + "the year of the big ice,1963,\n";
       return bytes;
     }
     bool exists(const std::filesystem::path& path) const override { return real.exists(path); }
   } files;
-  const auto lexicon = DateLexicon::load(files, std::string(WITNESSMARK_SOURCE_DIR) + "/shared/language/en").value();
+  const auto lexicon =
+      DateLexicon::load(files, std::string(WITNESSMARK_SOURCE_DIR) + "/shared/language/en").value();
   CHECK(in_short(read_dates("at the Blessing of the Buoys 1957", lexicon, setting("tender"))) ==
         "Blessing of the Buoys 1957 | DATE 1957-06-02 | 1957-06-02");
   CHECK(in_short(read_dates("\xC3\x85sgard's Night 1957", lexicon, setting("tender"))) ==

@@ -1,4 +1,4 @@
-#include "language/dates/named_days.h"
+#include "language/dates/words/named_days.h"
 
 #include <doctest/doctest.h>
 
@@ -6,16 +6,20 @@ using namespace witnessmark;
 using namespace witnessmark::dates;
 
 namespace {
-std::string on(std::string_view rule, std::int64_t year) { return to_string(day_in_year(parse_named_day(rule).value(), year)); }
+std::string on(std::string_view rule, std::int64_t year) {
+  return to_string(day_in_year(parse_named_day(rule).value(), year));
+}
 }  // namespace
 
 TEST_CASE("Western Easter falls on the published days") {
-  // J. Meeus, Astronomical Algorithms (1991), chapter 8, gives 1991, 1992, 1993, 1954, 2000 and 1818 (from memory).
-  const std::pair<std::int64_t, const char*> rows[] = {{1991, "1991-03-31"}, {1992, "1992-04-19"}, {1993, "1993-04-11"},
-                                                       {1954, "1954-04-18"}, {2000, "2000-04-23"}, {1818, "1818-03-22"},
-                                                       {1943, "1943-04-25"}, {1962, "1962-04-22"}, {1957, "1957-04-21"}};
+  // J. Meeus, Astronomical Algorithms (1991), chapter 8, gives 1991, 1992, 1993, 1954, 2000 and 1818 (from
+  // memory).
+  const std::pair<std::int64_t, const char*> rows[] = {
+      {1991, "1991-03-31"}, {1992, "1992-04-19"}, {1993, "1993-04-11"},
+      {1954, "1954-04-18"}, {2000, "2000-04-23"}, {1818, "1818-03-22"},
+      {1943, "1943-04-25"}, {1962, "1962-04-22"}, {1957, "1957-04-21"}};
   for (const auto& [year, day] : rows) CHECK(on("easter", year) == day);
-  for (std::int64_t year = 1583; year <= 4099; ++year) {   // A Sunday from 22 March to 25 April
+  for (std::int64_t year = 1583; year <= 4099; ++year) {  // A Sunday from 22 March to 25 April
     const Day easter = to_day(gregorian_easter(year));
     CHECK(iso_weekday(easter) == 7);
     CHECK(easter >= to_day({year, 3, 22}));
@@ -24,13 +28,13 @@ TEST_CASE("Western Easter falls on the published days") {
 }
 
 TEST_CASE("Orthodox Easter falls on the published days") {
-  // Meeus, same chapter: 12 April (Julian) in 179, 711 and 1243; here as Gregorian days. 2024-05-05 and 2021-05-02 from
-  // church calendars. All from memory.
+  // Meeus, same chapter: 12 April (Julian) in 179, 711 and 1243; here as Gregorian days. 2024-05-05 and
+  // 2021-05-02 from church calendars. All from memory.
   CHECK(to_string(to_day(orthodox_easter(2024))) == "2024-05-05");
   CHECK(to_string(to_day(orthodox_easter(2021))) == "2021-05-02");
   CHECK(to_string(to_day(orthodox_easter(1243))) == "1243-04-19");
   CHECK(to_string(to_day(orthodox_easter(711))) == "0711-04-16");
-  CHECK(to_string(to_day(orthodox_easter(179))) == "0179-04-11");   // one day behind in that century
+  CHECK(to_string(to_day(orthodox_easter(179))) == "0179-04-11");  // one day behind in that century
   for (std::int64_t year = 1900; year <= 2099; ++year) CHECK(iso_weekday(to_day(orthodox_easter(year))) == 7);
 }
 
@@ -48,7 +52,7 @@ TEST_CASE("Rules of named days") {
 }
 
 TEST_CASE("Rules that are none are refused") {
-  for (const char* rule : {"", "13-01", "02-30", "easter+", "easter+x", "5 monday of 9", "first monday of 9", "monday of 9", "2 funday of 5",
-                           "sunday on or near 11-27", "1957-02-29", "12-25 "})
+  for (const char* rule : {"", "13-01", "02-30", "easter+", "easter+x", "5 monday of 9", "first monday of 9",
+                           "monday of 9", "2 funday of 5", "sunday on or near 11-27", "1957-02-29", "12-25 "})
     CHECK_FALSE(parse_named_day(rule).ok());
 }

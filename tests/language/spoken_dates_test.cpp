@@ -41,7 +41,7 @@ TEST_CASE("Spoken dates have exactly the values the table gives") {
   for (const auto& row : rows) {
     CAPTURE(row.line);
     const auto reading = read_dates(row.text, lexicon, setting(row.setting));
-    for (const auto& e : reading.expressions)   // The period is always the value's.
+    for (const auto& e : reading.expressions)  // The period is always the value's.
       if (e.edtf) CHECK(e.period == to_period(*e.edtf, setting(row.setting).policy));
     const auto found = in_short(reading);
     CHECK(row.text + " => " + (found.empty() ? "-" : found) == row.text + " => " + row.expected);
@@ -54,7 +54,8 @@ TEST_CASE("Traps give no date") {
   CHECK(rows.size() >= 50);
   for (const auto& row : rows) {
     CAPTURE(row.line);
-    CHECK(row.text + " => " + in_short(read_dates(row.text, lexicon, setting(row.setting))) == row.text + " => ");
+    CHECK(row.text + " => " + in_short(read_dates(row.text, lexicon, setting(row.setting))) ==
+          row.text + " => ");
   }
 }
 
@@ -67,7 +68,9 @@ TEST_CASE("Spoken dates in capitals, without capitals and with typographic signs
   };
   CHECK(values("late sixty-two or early sixty-three") == values("LATE SIXTY-TWO OR EARLY SIXTY-THREE"));
   CHECK(values("on the fourth of october nineteen fifty six") == "1956-10-04 ");
-  CHECK(values("in '57") == values("in \xE2\x80\x99" "57"));
-  CHECK(values("from 1957-1960") == values("from 1957\xE2\x80\x93" "1960"));
+  CHECK(values("in '57") == values("in \xE2\x80\x99"
+                                   "57"));
+  CHECK(values("from 1957-1960") == values("from 1957\xE2\x80\x93"
+                                           "1960"));
   CHECK(values("New Year's Day 1958") == values("New Year\xE2\x80\x99s Day 1958"));
 }

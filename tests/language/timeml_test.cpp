@@ -8,13 +8,15 @@ using namespace date_testing;
 
 TEST_CASE("TimeML is read and written byte for byte around the tags") {
   const std::string file =
-      "<?xml version=\"1.0\"?>\n<TimeML><DOCID>x</DOCID>\n<TEXT>\nIn <TIMEX3 tid=\"t1\" type=\"DATE\" value=\"1957\">1957</TIMEX3> Tusk &amp; "
+      "<?xml version=\"1.0\"?>\n<TimeML><DOCID>x</DOCID>\n<TEXT>\nIn <TIMEX3 tid=\"t1\" type=\"DATE\" "
+      "value=\"1957\">1957</TIMEX3> Tusk &amp; "
       "Sons &lt;ashore&gt; built\n\nher &#233;&#x2014;.\n</TEXT>\n</TimeML>\n";
   const auto document = parse_timeml(file, "x.tml").value();
   CHECK(document.text == "\nIn 1957 Tusk & Sons <ashore> built\n\nher \xC3\xA9\xE2\x80\x94.\n");
   const auto reading = read_dates(document.text, english(), setting("prose"));
   CHECK(document.before + with_timex3(document.text, reading.expressions) + document.after ==
-        "<?xml version=\"1.0\"?>\n<TimeML><DOCID>x</DOCID>\n<TEXT>\nIn <TIMEX3 tid=\"t1\" type=\"DATE\" value=\"1957\">1957</TIMEX3> Tusk &amp; "
+        "<?xml version=\"1.0\"?>\n<TimeML><DOCID>x</DOCID>\n<TEXT>\nIn <TIMEX3 tid=\"t1\" type=\"DATE\" "
+        "value=\"1957\">1957</TIMEX3> Tusk &amp; "
         "Sons &lt;ashore&gt; built\n\nher \xC3\xA9\xE2\x80\x94.\n</TEXT>\n</TimeML>\n");
 }
 
@@ -22,7 +24,8 @@ TEST_CASE("A range is tagged end by end") {
   const std::string text = "from 1957 until 1963";
   const auto reading = read_dates(text, english(), setting("tender"));
   CHECK(with_timex3(text, reading.expressions) ==
-        "from <TIMEX3 tid=\"t1\" type=\"DATE\" value=\"1957\">1957</TIMEX3> until <TIMEX3 tid=\"t2\" type=\"DATE\" value=\"1963\">1963</TIMEX3>");
+        "from <TIMEX3 tid=\"t1\" type=\"DATE\" value=\"1957\">1957</TIMEX3> until <TIMEX3 tid=\"t2\" "
+        "type=\"DATE\" value=\"1963\">1963</TIMEX3>");
 }
 
 TEST_CASE("Faulty TimeML says where and why") {

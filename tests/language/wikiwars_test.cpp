@@ -1,6 +1,6 @@
-// Scores read_dates against WikiWars (Mazur & Dale, EMNLP 2010; CC BY-SA 3.0), in its TIMEX3 form. Strict: same extent.
-// Relaxed: any overlap. Value F1: relaxed F1 times the share of overlapping gold expressions whose value is right, as in
-// TempEval-3. Offsets are counted over characters that are no white space.
+// Scores read_dates against WikiWars (Mazur & Dale, EMNLP 2010; CC BY-SA 3.0), in its TIMEX3 form. Strict:
+// same extent. Relaxed: any overlap. Value F1: relaxed F1 times the share of overlapping gold expressions
+// whose value is right, as in TempEval-3. Offsets are counted over characters that are no white space.
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -81,7 +81,8 @@ struct Score {
       value += plain_value(best->value) == plain_value(mark.value) ? 1 : 0;
     }
     for (const auto& mark : ours)
-      system_met += std::any_of(gold_marks.begin(), gold_marks.end(), [&](const Mark& g) { return g.begin < mark.end && mark.begin < g.end; });
+      system_met += std::any_of(gold_marks.begin(), gold_marks.end(),
+                                [&](const Mark& g) { return g.begin < mark.end && mark.begin < g.end; });
   }
   static double f1(double p, double r) { return p + r == 0 ? 0 : 100 * 2 * p * r / (p + r); }
   double strict() const { return f1(exact / system, exact / gold); }
@@ -101,16 +102,18 @@ TEST_CASE("Histories: WikiWars is read with strict F1 88, relaxed F1 96, value F
   const SystemFileReader files;
   Score score;
   int documents = 0;
-  for (const auto& entry : std::filesystem::directory_iterator(std::filesystem::path(folder) / "wikiwars/timex3-tml")) {
+  for (const auto& entry :
+       std::filesystem::directory_iterator(std::filesystem::path(folder) / "wikiwars/timex3-tml")) {
     if (entry.path().extension() != ".tml") continue;
     const auto file = files.read(entry.path()).value();
     const auto document = parse_timeml(file, entry.path().string()).value();
     const auto reading = read_dates(document.text, lexicon, setting("prose"));
-    score.add(marks(file), marks(document.before + with_timex3(document.text, reading.expressions) + document.after));
+    score.add(marks(file),
+              marks(document.before + with_timex3(document.text, reading.expressions) + document.after));
     ++documents;
   }
-  MESSAGE("WikiWars, " << documents << " documents: strict F1 " << score.strict() << ", relaxed F1 " << score.relaxed() << ", value F1 "
-                       << score.values());
+  MESSAGE("WikiWars, " << documents << " documents: strict F1 " << score.strict() << ", relaxed F1 "
+                       << score.relaxed() << ", value F1 " << score.values());
   CHECK(documents >= 16);
   CHECK(score.strict() >= 88);
   CHECK(score.relaxed() >= 96);

@@ -1,8 +1,9 @@
-// Agreement with dates in written, present-day English: half of the English DateTime cases of microsoft/Recognizers-Text
-// (MIT). In scope: days, months, years, seasons and weeks, ranges of them, durations and sets. Out of scope, because they are
-// made for appointments to come: times of the day and what is made of them ("3:00 to 4:00 tomorrow", "eod"), numbered weeks,
-// business units of time (quarters, business days), offsets in months that the set gives to the day, and cases to which the
-// set itself gives no value.
+// Agreement with dates in written, present-day English: half of the English DateTime cases of
+// microsoft/Recognizers-Text (MIT). In scope: days, months, years, seasons and weeks, ranges of them,
+// durations and sets. Out of scope, because they are made for appointments to come: times of the day and what
+// is made of them ("3:00 to 4:00 tomorrow", "eod"), numbered weeks, business units of time (quarters,
+// business days), offsets in months that the set gives to the day, and cases to which the set itself gives no
+// value.
 #include <doctest/doctest.h>
 
 #include <cstdlib>
@@ -29,11 +30,13 @@ bool in_scope(const json& result) {
   if (!first.contains("timex") || first["timex"].is_null()) return false;
   const auto timex = first["timex"].get<std::string>();
   const auto text = text_of(result, "text");
-  if (type == "date" && text_of(first, "value") == "not resolved") return false;   // 30 February
-  for (const char* business : {"business", "quarter", "week 1", "week 3", "-q", " q", "eod", "ytd", "semester", "weekday", "workday", "school"})
+  if (type == "date" && text_of(first, "value") == "not resolved") return false;  // 30 February
+  for (const char* business : {"business", "quarter", "week 1", "week 3", "-q", " q", "eod", "ytd",
+                               "semester", "weekday", "workday", "school"})
     if (text.find(business) != std::string::npos) return false;
   if (text.size() >= 2 && text[0] == 'q' && std::isdigit(static_cast<unsigned char>(text[1]))) return false;
-  if (text.find("month ago") != std::string::npos || text.find("months ago") != std::string::npos) return false;
+  if (text.find("month ago") != std::string::npos || text.find("months ago") != std::string::npos)
+    return false;
   return !timex.empty() && timex.find("BD") == std::string::npos && timex.find("FUTURE") == std::string::npos;
 }
 
@@ -67,20 +70,25 @@ bool agrees(const json& result, const std::vector<DateExpression>& ours) {
       if (ends_of(timex, first, second)) {
         if (e.parts.size() == 2 && e.parts[0].timex3 == first && e.parts[1].timex3 == second) return true;
         if (e.edtf && to_string(*e.edtf) == first + "/" + second) return true;
-        if (std::find(e.alternatives.begin(), e.alternatives.end(), first + "/" + second) != e.alternatives.end()) return true;
-        // A month or a year as a range of days, its end left out: (2020-05-01,2020-10-01) is May up to October.
-        if (e.parts.size() == 2 && e.parts[0].period && e.parts[1].period && e.parts[0].period->earliest() && e.parts[1].period->earliest() &&
-            to_string(*e.parts[0].period->earliest()) == first && to_string(*e.parts[1].period->earliest()) == second)
+        if (std::find(e.alternatives.begin(), e.alternatives.end(), first + "/" + second) !=
+            e.alternatives.end())
           return true;
-        if (e.period && e.period->earliest() && e.period->past_latest() && to_string(*e.period->earliest()) == first &&
-            to_string(*e.period->past_latest()) == second)
+        // A month or a year as a range of days, its end left out: (2020-05-01,2020-10-01) is May up to
+        // October.
+        if (e.parts.size() == 2 && e.parts[0].period && e.parts[1].period && e.parts[0].period->earliest() &&
+            e.parts[1].period->earliest() && to_string(*e.parts[0].period->earliest()) == first &&
+            to_string(*e.parts[1].period->earliest()) == second)
+          return true;
+        if (e.period && e.period->earliest() && e.period->past_latest() &&
+            to_string(*e.period->earliest()) == first && to_string(*e.period->past_latest()) == second)
           return true;
         continue;
       }
       if (e.timex3 == timex || (type == "set" && e.timex3 == set_value(timex))) return true;
       // The past reading of an undated day counts when it is among the alternatives.
       if (value.contains("value") && value["value"].is_string() &&
-          std::find(e.alternatives.begin(), e.alternatives.end(), value["value"].get<std::string>()) != e.alternatives.end())
+          std::find(e.alternatives.begin(), e.alternatives.end(), value["value"].get<std::string>()) !=
+              e.alternatives.end())
         return true;
       if (std::find(e.alternatives.begin(), e.alternatives.end(), timex) != e.alternatives.end()) return true;
       if (e.edtf && (to_string(*e.edtf) == timex)) return true;
@@ -105,7 +113,8 @@ TEST_CASE("Written dates: values agree on the cases in scope") {
   while (std::getline(file, line)) {
     const auto item = json::parse(line);
     auto talk = setting("fresh");
-    if (const auto reference = text_of(item, "reference"); reference.size() >= 10) talk.speech_time = edtf(reference.substr(0, 10));
+    if (const auto reference = text_of(item, "reference"); reference.size() >= 10)
+      talk.speech_time = edtf(reference.substr(0, 10));
     const auto text = item["input"].get<std::string>();
     const auto ours = read_dates(text, lexicon, talk).expressions;
     if (item["results"].empty()) {
@@ -122,13 +131,13 @@ TEST_CASE("Written dates: values agree on the cases in scope") {
       if (!ok && std::getenv("WITNESSMARK_LIST")) {
         std::string values;
         for (const auto& value : result["values"]) values += value["timex"].dump() + " ";
-        std::printf("%s\n   [%s] %s| ours %s\n", text.c_str(), text_of(result, "text").c_str(), values.c_str(),
-                    in_short(DateReading{ours, talk}).c_str());
+        std::printf("%s\n   [%s] %s| ours %s\n", text.c_str(), text_of(result, "text").c_str(),
+                    values.c_str(), in_short(DateReading{ours, talk}).c_str());
       }
     }
   }
-  MESSAGE("written dates: " << scope << " of " << all << " results in scope, " << right << " agree; of " << none
-                            << " texts without a date " << none_right << " give none");
+  MESSAGE("written dates: " << scope << " of " << all << " results in scope, " << right << " agree; of "
+                            << none << " texts without a date " << none_right << " give none");
   CHECK(scope >= 60);
   CHECK(right * 100 >= scope * 75);
 }

@@ -1,25 +1,29 @@
-// Reading: the token window moves over the text; where a token can begin a date the grammar reads the longest one, the talk
-// gives it a value and is moved on, and reading goes on behind it. No token is read as a beginning twice and every rule looks
-// at a bounded number of tokens, so that time is linear in the text.
+// Reading: the token window moves over the text; where a token can begin a date the grammar reads the longest
+// one, the talk gives it a value and is moved on, and reading goes on behind it. No token is read as a
+// beginning twice and every rule looks at a bounded number of tokens, so that time is linear in the text.
 #include "witnessmark/language/date_expression.h"
 
 #include <algorithm>
 #include <bit>
 #include <cstring>
 
-#include "language/dates/grammar.h"
-#include "language/dates/talk.h"
-#include "language/dates/tokens.h"
+#include "language/dates/grammar/grammar.h"
+#include "language/dates/talk/talk.h"
+#include "language/dates/words/tokens.h"
 #include "witnessmark/base/fold.h"
 
 namespace witnessmark {
 
 std::string_view to_string(TimexType type) {
   switch (type) {
-    case TimexType::date: return "DATE";
-    case TimexType::time: return "TIME";
-    case TimexType::duration: return "DURATION";
-    case TimexType::set: return "SET";
+    case TimexType::date:
+      return "DATE";
+    case TimexType::time:
+      return "TIME";
+    case TimexType::duration:
+      return "DURATION";
+    case TimexType::set:
+      return "SET";
   }
   return "";
 }
@@ -43,7 +47,8 @@ std::vector<Phrase> event_phrases(const std::vector<NamedEvent>& events) {
     const auto add = [&](const std::string& name) {
       Phrase phrase;
       phrase.words = phrase_words(fold(name));
-      if (phrase.words.size() > 1 && phrase.words[0] == hash_word("the")) phrase.words.erase(phrase.words.begin());
+      if (phrase.words.size() > 1 && phrase.words[0] == hash_word("the"))
+        phrase.words.erase(phrase.words.begin());
       if (phrase.words.empty()) return;
       phrase.event = static_cast<int>(i);
       phrase.name = name;
@@ -66,7 +71,7 @@ class Counter {
     if (byte < byte_) byte_ = 0, count_ = 0;
     std::size_t i = byte_;
     auto count = static_cast<std::int64_t>(byte - byte_);
-    for (; i + 8 <= byte; i += 8) {   // Less the continuation bytes, 10xxxxxx, eight at a time.
+    for (; i + 8 <= byte; i += 8) {  // Less the continuation bytes, 10xxxxxx, eight at a time.
       std::uint64_t group;
       std::memcpy(&group, text_.data() + i, sizeof group);
       count -= std::popcount(group & ~(group << 1) & 0x8080808080808080u);
@@ -87,8 +92,13 @@ class Reader {
  public:
   /// Fills `reading`, whose `after` is as yet the state before.
   Reader(std::string_view text, const DateLexicon& lexicon, DateReading& reading)
-      : talk_(reading.after), events_(event_phrases(reading.after.events)), tokens_(text, lexicon.data(), events_.empty() ? nullptr : &events_, reading.after.prose),
-        grammar_(tokens_, talk_.setting()), counter_(text), text_(text), reading_(reading) {
+      : talk_(reading.after),
+        events_(event_phrases(reading.after.events)),
+        tokens_(text, lexicon.data(), events_.empty() ? nullptr : &events_, reading.after.prose),
+        grammar_(tokens_, talk_.setting()),
+        counter_(text),
+        text_(text),
+        reading_(reading) {
     constexpr std::size_t kBytesADate = 120, kMost = 16384;
     reading_.expressions.reserve(std::min(text.size() / kBytesADate + 1, kMost));
   }
@@ -106,7 +116,8 @@ class Reader {
         if ((rules & kBehindDeterminer) != 0) rules |= grammar_.rules_behind_determiner(i + 1);
         if ((rules & kLooksAhead) != 0 && !grammar_.worth_a_look(i)) rules &= kLineBegins | kEventMayBegin;
         Spec spec;
-        if ((rules & ~(kBehindDeterminer | kLineBegins)) != 0 && grammar_.read(i, rules, spec) && spec.end > i) {
+        if ((rules & ~(kBehindDeterminer | kLineBegins)) != 0 && grammar_.read(i, rules, spec) &&
+            spec.end > i) {
           take(spec);
           i = spec.end;
         } else {
@@ -118,36 +129,48 @@ class Reader {
   }
 
  private:
-  /// Prose: a short line without a full stop is a heading; the one year in it, if there is one, holds for its section.
+  /// Prose: a short line without a full stop is a heading; the one year in it, if there is one, holds for its
+  /// section.
   void begin_line(std::size_t i) {
     constexpr std::size_t kHeadingTokens = 12;
     std::size_t j = i, years = 0;
     std::int64_t year = 0;
-    while (tokens_[j].kind != Token::Kind::end && (j == i || !tokens_[j].newline) && j - i <= kHeadingTokens) {
-      if (tokens_[j].is_number() && tokens_[j].digits == 4 && tokens_[j].number >= 1000 && tokens_[j].number <= 2199) ++years, year = tokens_[j].number;
+    while (tokens_[j].kind != Token::Kind::end && (j == i || !tokens_[j].newline) &&
+           j - i <= kHeadingTokens) {
+      if (tokens_[j].is_number() && tokens_[j].digits == 4 && tokens_[j].number >= 1000 &&
+          tokens_[j].number <= 2199)
+        ++years, year = tokens_[j].number;
       ++j;
     }
     const bool heading = j - i <= kHeadingTokens && tokens_[j - 1].sign != '.';
     if (!heading) return talk_.begin_paragraph();
-    if (years == 1) talk_.begin_section(year);
-    else if (years > 1) talk_.end_section();
+    if (years == 1)
+      talk_.begin_section(year);
+    else if (years > 1)
+      talk_.end_section();
   }
 
   /// The limit a preposition before the expression sets on it.
   Mod limit_before(const Spec& spec) const {
-    if (spec.kind != Spec::Kind::calendar && spec.kind != Spec::Kind::relative && spec.kind != Spec::Kind::event &&
-        spec.kind != Spec::Kind::service_edge && spec.kind != Spec::Kind::offset)
+    if (spec.kind != Spec::Kind::calendar && spec.kind != Spec::Kind::relative &&
+        spec.kind != Spec::Kind::event && spec.kind != Spec::Kind::service_edge &&
+        spec.kind != Spec::Kind::offset)
       return Mod::none;
     const auto i = spec.begin;
-    const auto is = [&](std::size_t at, std::uint64_t hash) { return tokens_[at].hash == hash && tokens_[at].is_word(); };
-    if (is(i - 1, w("than"))) {   // no later than, no earlier than, not later than
+    const auto is = [&](std::size_t at, std::uint64_t hash) {
+      return tokens_[at].hash == hash && tokens_[at].is_word();
+    };
+    if (is(i - 1, w("than"))) {  // no later than, no earlier than, not later than
       if (is(i - 2, w("later"))) return Mod::on_or_before;
       if (is(i - 2, w("earlier"))) return Mod::on_or_after;
       return Mod::none;
     }
     if (is(i - 1, w("to")) && (is(i - 2, w("prior")) || is(i - 2, w("previous")))) return Mod::before;
     if (is(i - 1, w("to")) && is(i - 2, w("up"))) return Mod::until;
-    if (is(i - 1, w("from"))) return is(spec.end, w("on")) || is(spec.end, w("onwards")) || is(spec.end, w("onward")) ? Mod::on_or_after : Mod::none;
+    if (is(i - 1, w("from")))
+      return is(spec.end, w("on")) || is(spec.end, w("onwards")) || is(spec.end, w("onward"))
+                 ? Mod::on_or_after
+                 : Mod::none;
     if (is(spec.end, w("onwards")) || is(spec.end, w("onward"))) return Mod::on_or_after;
     if (is(spec.end, w("or")) && is(spec.end + 1, w("earlier"))) return Mod::on_or_before;
     if (is(spec.end, w("or")) && is(spec.end + 1, w("later"))) return Mod::on_or_after;
@@ -160,7 +183,8 @@ class Reader {
         const auto& word = tokens_[i - back];
         if (!word.is_word()) break;
         const auto said = tokens_.text(word);
-        if (word.hash == w("not") || (said.size() > 3 && (said.substr(said.size() - 2) == "'t" || said.substr(said.size() - 4) == "\xE2\x80\x99t")))
+        if (word.hash == w("not") || (said.size() > 3 && (said.substr(said.size() - 2) == "'t" ||
+                                                          said.substr(said.size() - 4) == "\xE2\x80\x99t")))
           return Mod::none;
       }
       return Mod::until;
@@ -176,8 +200,10 @@ class Reader {
     e.range = {counter_.at(first.begin), counter_.at(end)};
     e.text.assign(text_, first.begin, end - first.begin);
     e.type = meaning.type;
-    if (meaning.timex.empty()) e.timex3 = to_timex(meaning.value).view();
-    else e.timex3 = std::move(meaning.timex);
+    if (meaning.timex.empty())
+      e.timex3 = to_timex(meaning.value).view();
+    else
+      e.timex3 = std::move(meaning.timex);
     e.mod = mod_name(meaning.mod != Mod::none ? meaning.mod : limit);
     talk_.put_edtf_of(meaning, limit, e.edtf);
     if (e.edtf) e.period = talk_.period_of(meaning, limit, *e.edtf);
@@ -223,7 +249,8 @@ class Reader {
     e.rule = std::string(spec.rule);
     e.anchor = parts[0].anchor;
     e.corrected = spec.taken_back;
-    if (!parts[0].edtf && !parts[1].edtf && spec.join != Spec::Join::either) {   // from June to August, no year known
+    if (!parts[0].edtf && !parts[1].edtf &&
+        spec.join != Spec::Join::either) {  // from June to August, no year known
       e.timex3 = parts[0].timex3 + "/" + parts[1].timex3;
       add_either_order(e, parts);
       e.parts = std::move(parts);
@@ -231,7 +258,8 @@ class Reader {
       return true;
     }
     if (!parts[0].edtf || !parts[1].edtf) return false;
-    if (spec.join == Spec::Join::range && parts[0].alternatives.size() == 2 && parts[1].alternatives.size() == 2) {
+    if (spec.join == Spec::Join::range && parts[0].alternatives.size() == 2 &&
+        parts[1].alternatives.size() == 2) {
       e.timex3 = parts[0].timex3 + "/" + parts[1].timex3;
       add_either_order(e, parts);
       e.parts = std::move(parts);
@@ -242,10 +270,13 @@ class Reader {
     const auto* b = std::get_if<EdtfDate>(&parts[1].edtf->value);
     if (!a || !b) return false;
     Edtf whole;
-    if (spec.join == Spec::Join::range) whole.value = EdtfInterval{*a, *b};
-    else if (spec.join == Spec::Join::between && a->month.has_value() == b->month.has_value() && a->day.has_value() == b->day.has_value()) {
+    if (spec.join == Spec::Join::range)
+      whole.value = EdtfInterval{*a, *b};
+    else if (spec.join == Spec::Join::between && a->month.has_value() == b->month.has_value() &&
+             a->day.has_value() == b->day.has_value()) {
       whole = one_of_span(*a, *b);
-    } else if (spec.join == Spec::Join::between) whole.value = EdtfInterval{*a, *b};
+    } else if (spec.join == Spec::Join::between)
+      whole.value = EdtfInterval{*a, *b};
     else {
       EdtfSet set;
       for (const auto* date : {a, b}) {
@@ -258,7 +289,9 @@ class Reader {
     // A range the wrong way round is none.
     const auto& first = *parts[0].period;
     const auto& second = *parts[1].period;
-    if (spec.join != Spec::Join::either && first.earliest() && second.earliest() && *second.earliest() < *first.earliest()) return false;
+    if (spec.join != Spec::Join::either && first.earliest() && second.earliest() &&
+        *second.earliest() < *first.earliest())
+      return false;
     const auto period = to_period(whole, talk_.policy());
     e.edtf = whole;
     e.timex3 = to_string(whole);

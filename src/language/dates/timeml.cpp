@@ -1,5 +1,6 @@
-// Outside of TEXT nothing is changed. Inside, white space and every character are kept; only the tags go and the five
-// entities of XML and character references are decoded, so that the text can be read and written again.
+// Outside of TEXT nothing is changed. Inside, white space and every character are kept; only the tags go and
+// the five entities of XML and character references are decoded, so that the text can be read and written
+// again.
 #include "witnessmark/language/timeml.h"
 
 #include <algorithm>
@@ -10,13 +11,15 @@
 namespace witnessmark {
 namespace {
 
-Error at(std::string_view file, std::size_t position, std::string_view source, std::string message, std::string advice) {
+Error at(std::string_view file, std::size_t position, std::string_view source, std::string message,
+         std::string advice) {
   Error error;
   error.source = std::string(source);
   error.line = 1 + std::count(file.begin(), file.begin() + static_cast<std::ptrdiff_t>(position), '\n');
   const auto line_begin = file.rfind('\n', position == 0 ? 0 : position - 1);
   const auto begin = line_begin == std::string_view::npos || position == 0 ? 0 : line_begin + 1;
-  for (std::size_t i = begin; i <= position && i < file.size(); ++i) error.column += (static_cast<unsigned char>(file[i]) & 0xC0) != 0x80;
+  for (std::size_t i = begin; i <= position && i < file.size(); ++i)
+    error.column += (static_cast<unsigned char>(file[i]) & 0xC0) != 0x80;
   error.message = std::move(message);
   error.advice = std::move(advice);
   return error;
@@ -50,7 +53,10 @@ bool decode_reference(std::string_view name, std::string& out) {
   const bool hex = name[1] == 'x';
   std::uint32_t code = 0;
   for (const char c : name.substr(hex ? 2 : 1)) {
-    const int digit = c >= '0' && c <= '9' ? c - '0' : c >= 'a' && c <= 'f' ? c - 'a' + 10 : c >= 'A' && c <= 'F' ? c - 'A' + 10 : 99;
+    const int digit = c >= '0' && c <= '9'   ? c - '0'
+                      : c >= 'a' && c <= 'f' ? c - 'a' + 10
+                      : c >= 'A' && c <= 'F' ? c - 'A' + 10
+                                             : 99;
     if (digit >= (hex ? 16 : 10)) return false;
     code = code * (hex ? 16 : 10) + static_cast<std::uint32_t>(digit);
     if (code > 0x10FFFF) return false;
@@ -62,10 +68,14 @@ bool decode_reference(std::string_view name, std::string& out) {
 
 void append_escaped(std::string& out, std::string_view text) {
   for (const char c : text) {
-    if (c == '&') out += "&amp;";
-    else if (c == '<') out += "&lt;";
-    else if (c == '>') out += "&gt;";
-    else out += c;
+    if (c == '&')
+      out += "&amp;";
+    else if (c == '<')
+      out += "&lt;";
+    else if (c == '>')
+      out += "&gt;";
+    else
+      out += c;
   }
 }
 
@@ -74,8 +84,10 @@ void append_attribute(std::string& out, std::string_view name, std::string_view 
   out += name;
   out += "=\"";
   for (const char c : value) {
-    if (c == '"') out += "&quot;";
-    else append_escaped(out, std::string_view(&c, 1));
+    if (c == '"')
+      out += "&quot;";
+    else
+      append_escaped(out, std::string_view(&c, 1));
   }
   out += '"';
 }
@@ -85,7 +97,8 @@ void append_attribute(std::string& out, std::string_view name, std::string_view 
 Result<TimemlDocument> parse_timeml(std::string_view file, std::string_view source) {
   const auto open = file.find("<TEXT>");
   if (open == std::string_view::npos)
-    return Error{std::string(source), 1, 1, "no TEXT element", "give a TimeML file, or a plain text without --timeml"};
+    return Error{std::string(source), 1, 1, "no TEXT element",
+                 "give a TimeML file, or a plain text without --timeml"};
   const auto begin = open + 6;
   const auto close = file.find("</TEXT>", begin);
   if (close == std::string_view::npos)
@@ -97,7 +110,8 @@ Result<TimemlDocument> parse_timeml(std::string_view file, std::string_view sour
   for (std::size_t i = 0; i < text.size();) {
     if (text[i] == '<') {
       const auto end = text.find('>', i);
-      if (end == std::string_view::npos) return at(file, begin + i, source, "a tag is not closed", "write &lt; for a less-than sign");
+      if (end == std::string_view::npos)
+        return at(file, begin + i, source, "a tag is not closed", "write &lt; for a less-than sign");
       i = end + 1;
     } else if (text[i] == '&') {
       const auto end = text.substr(i, 12).find(';');
@@ -111,7 +125,8 @@ Result<TimemlDocument> parse_timeml(std::string_view file, std::string_view sour
   return document;
 }
 
-std::string with_timex3(std::string_view text, const std::vector<DateExpression>& expressions, int first_tid) {
+std::string with_timex3(std::string_view text, const std::vector<DateExpression>& expressions,
+                        int first_tid) {
   const CodePointIndex index(text);
   std::string out;
   out.reserve(text.size() + expressions.size() * 64);
@@ -119,7 +134,8 @@ std::string with_timex3(std::string_view text, const std::vector<DateExpression>
   int tid = first_tid;
   const auto tag = [&](const DateExpression& e) {
     const auto bytes = index.to_bytes(e.range);
-    const auto begin = static_cast<std::size_t>(bytes.begin.value), end = static_cast<std::size_t>(bytes.end.value);
+    const auto begin = static_cast<std::size_t>(bytes.begin.value),
+               end = static_cast<std::size_t>(bytes.end.value);
     append_escaped(out, text.substr(done, begin - done));
     out += "<TIMEX3";
     append_attribute(out, "tid", "t" + std::to_string(tid++));
@@ -132,8 +148,10 @@ std::string with_timex3(std::string_view text, const std::vector<DateExpression>
     done = end;
   };
   for (const auto& e : expressions) {
-    if (e.parts.empty()) tag(e);
-    else for (const auto& part : e.parts) tag(part);
+    if (e.parts.empty())
+      tag(e);
+    else
+      for (const auto& part : e.parts) tag(part);
   }
   append_escaped(out, text.substr(done));
   return out;

@@ -1,6 +1,6 @@
-// Times of the day, attached to their day when one is said: 3:00 a.m., half past four, 0800, the midwatch, the morning of
-// 31 January 1965, at night.
-#include "language/dates/grammar.h"
+// Times of the day, attached to their day when one is said: 3:00 a.m., half past four, 0800, the midwatch,
+// the morning of 31 January 1965, at night.
+#include "language/dates/grammar/grammar.h"
 
 namespace witnessmark::dates {
 namespace {
@@ -21,8 +21,10 @@ bool Grammar::clock_tail(std::size_t i, int& hour, std::size_t& past, bool& said
   past = i;
   said = false;
   int half = 0;
-  if (t[i].is(Role::half_day)) half = t[i].value(Role::half_day), past = i + 1;
-  else if ((is(i, w("a")) || is(i, w("p"))) && t[i + 1].is_sign('.') && is(i + 2, w("m")) && !t[i + 2].space) {
+  if (t[i].is(Role::half_day))
+    half = t[i].value(Role::half_day), past = i + 1;
+  else if ((is(i, w("a")) || is(i, w("p"))) && t[i + 1].is_sign('.') && is(i + 2, w("m")) &&
+           !t[i + 2].space) {
     half = is(i, w("a")) ? 1 : 2;
     past = t[i + 3].is_sign('.') && !t[i + 3].space ? i + 4 : i + 3;
   } else if (is(i, w("o'clock")) || is(i, w("oclock"))) {
@@ -56,20 +58,25 @@ bool Grammar::clock_digits(std::size_t i, Spec& spec) const {
   if (token.is_number()) {
     if (token.grouped && token.digits <= 4 && t[i + 1].any(bit(Role::half_day))) return false;
     if (token.grouped || number_is_label(i)) return false;
-    const bool colon = t[i + 1].is_sign(':') && !t[i + 1].space && t[i + 2].is_number() && !t[i + 2].space && t[i + 2].digits == 2;
+    const bool colon = t[i + 1].is_sign(':') && !t[i + 1].space && t[i + 2].is_number() && !t[i + 2].space &&
+                       t[i + 2].digits == 2;
     if (colon && token.digits <= 2 && token.number < 25 && t[i + 2].number < 60) {
       hour = static_cast<int>(token.number);
       minute = static_cast<int>(t[i + 2].number);
       past = i + 3;
       if (t[past].is_sign(':') && !t[past].space && t[past + 1].is_number()) past += 2;
       if (!clock_tail(past, hour, past, said)) return false;
-      if (!said && !is(i - 1, w("at")) && !prose() && !t[i - 1].is(Role::place_in_time)) return false;   // a time stamp
-    } else if (token.digits == 4 && token.number % 100 < 60 && token.number < 2400) {   // 0800, 1430 hours
+      if (!said && !is(i - 1, w("at")) && !prose() && !t[i - 1].is(Role::place_in_time))
+        return false;                                                                  // a time stamp
+    } else if (token.digits == 4 && token.number % 100 < 60 && token.number < 2400) {  // 0800, 1430 hours
       const bool hours = is(i + 1, w("hours")) || is(i + 1, w("hrs"));
       const bool leading_zero = token.number < 1000;
       const auto before = t[i - 1].hash;
-      const bool at = before == w("at") || before == w("by") || before == w("around") || before == w("about") || before == w("until");
-      if (!hours && !(leading_zero && at) && !(before == w("at") && !prose() && token.number >= 1000 && (token.number < 1700 || token.number > 2030)))
+      const bool at = before == w("at") || before == w("by") || before == w("around") ||
+                      before == w("about") || before == w("until");
+      if (!hours && !(leading_zero && at) &&
+          !(before == w("at") && !prose() && token.number >= 1000 &&
+            (token.number < 1700 || token.number > 2030)))
         return false;
       hour = static_cast<int>(token.number / 100);
       minute = static_cast<int>(token.number % 100);
@@ -84,7 +91,7 @@ bool Grammar::clock_digits(std::size_t i, Spec& spec) const {
     std::int64_t number = 0;
     std::size_t after = i;
     bool half = is(i, w("half")), quarter = is(i, w("quarter"));
-    if (half || quarter) {   // half past four, quarter to six
+    if (half || quarter) {  // half past four, quarter to six
       const bool to = is(i + 1, w("to"));
       if (!is(i + 1, w("past")) && !to) return false;
       if (!cardinal(i + 2, number, after) || number < 1 || number > 12) return false;
@@ -95,7 +102,8 @@ bool Grammar::clock_digits(std::size_t i, Spec& spec) const {
       spec.rule = "clock";
     } else {
       if (!below_hundred(i, number, after) || number < 1) return false;
-      if (is(after, w("hundred")) && (is(after + 1, w("hours")) || is(i - 1, w("at"))) && number < 24) {   // eight hundred hours
+      if (is(after, w("hundred")) && (is(after + 1, w("hours")) || is(i - 1, w("at"))) &&
+          number < 24) {  // eight hundred hours
         hour = static_cast<int>(number);
         past = is(after + 1, w("hours")) ? after + 2 : after + 1;
         if (past == after + 1 && (t[past].is(Role::counted) || t[past].is(Role::units))) return false;
@@ -123,7 +131,8 @@ bool Grammar::clock(std::size_t i, Spec& spec) const {
     spec.date.precision = DateValue::Precision::day;
     spec.date.time = clock_text(minutes / 60, minutes % 60);
     spec.end = j + 1;
-  } else if ((is(j, w("oh")) || is(j, w("o"))) && t[j + 1].is(Role::number) && is(j + 2, w("hundred"))) {   // oh eight hundred
+  } else if ((is(j, w("oh")) || is(j, w("o"))) && t[j + 1].is(Role::number) &&
+             is(j + 2, w("hundred"))) {  // oh eight hundred
     const int hour = t[j + 1].value(Role::number);
     if (hour > 9) return false;
     spec.date.precision = DateValue::Precision::day;
@@ -134,13 +143,16 @@ bool Grammar::clock(std::size_t i, Spec& spec) const {
   }
   // on 4 October, of that day, the next morning
   std::size_t k = spec.end;
-  if (is(k, w("on")) || is(k, w("of"))) ++k;
-  else if (t[k].is_sign(',')) ++k;
+  if (is(k, w("on")) || is(k, w("of")))
+    ++k;
+  else if (t[k].is_sign(','))
+    ++k;
   Spec day;
   offer(&Grammar::day_and_month, k, day);
   offer(&Grammar::said_relative, k, day);
-  if (day.end != 0 && ((day.kind == Spec::Kind::calendar && day.date.precision == DateValue::Precision::day) ||
-                       (day.kind == Spec::Kind::relative && day.unit == Unit::day))) {
+  if (day.end != 0 &&
+      ((day.kind == Spec::Kind::calendar && day.date.precision == DateValue::Precision::day) ||
+       (day.kind == Spec::Kind::relative && day.unit == Unit::day))) {
     spec.end = day.end;
     spec.of = std::make_unique<Spec>(std::move(day));
   }
@@ -193,13 +205,15 @@ bool Grammar::part_of_day(std::size_t i, Spec& spec) const {
       }
     }
   }
-  Spec day;   // the evening before, night of …; "morning, 4 October"
+  Spec day;  // the evening before, night of …; "morning, 4 October"
   if (j != i) return false;
   // bare: at night is a habit, "night attack" in prose
   const bool at_night = is(i - 1, w("at")) && is(i, w("night"));
-  if (prose() && t[i].capital && i != 0 && !t[i].newline && t[i - 1].kind != Token::Kind::sign) return false;   // Operation Red Dawn
+  if (prose() && t[i].capital && i != 0 && !t[i].newline && t[i - 1].kind != Token::Kind::sign)
+    return false;  // Operation Red Dawn
   const bool compound = t[k].is_sign('-') && !t[k].space && !t[k + 1].space;
-  if (at_night || (prose() && (compound || !t[i - 1].is(Role::determiner)) && !t[i - 1].is(Role::every) && !t[i - 1].is(Role::following) && k == j + 1)) {
+  if (at_night || (prose() && (compound || !t[i - 1].is(Role::determiner)) && !t[i - 1].is(Role::every) &&
+                   !t[i - 1].is(Role::following) && k == j + 1)) {
     spec.kind = Spec::Kind::set;
     spec.timex = "XXXX-XX-XX";
     spec.timex += spec.date.time;
@@ -223,9 +237,12 @@ bool Grammar::watch(std::size_t i, Spec& spec) const {
   const bool alone = is(j, w("midwatch"));
   std::size_t k = j + 1;
   if (t[k].is_sign('-') && !t[k].space) ++k;
-  if (alone) spec.end = j + 1;
-  else if (t[k].is(Role::watch_noun)) spec.end = k + 1;
-  else return false;
+  if (alone)
+    spec.end = j + 1;
+  else if (t[k].is(Role::watch_noun))
+    spec.end = k + 1;
+  else
+    return false;
   spec.date.time = day_part_time(part);
   Spec day;
   std::size_t m = spec.end;

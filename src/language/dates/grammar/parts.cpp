@@ -1,6 +1,6 @@
-// What stands before a date and narrows it: early 1962, late in the year, mid-September, the end of March, the latter part
-// of the decade, the first half of 2008, about 1910; and "later that month".
-#include "language/dates/grammar.h"
+// What stands before a date and narrows it: early 1962, late in the year, mid-September, the end of March,
+// the latter part of the decade, the first half of 2008, about 1910; and "later that month".
+#include "language/dates/grammar/grammar.h"
 
 namespace witnessmark::dates {
 namespace {
@@ -15,8 +15,10 @@ bool can_be_narrowed(const Spec& spec) {
 
 bool Grammar::lone_year(std::size_t i, Spec& spec) const {
   std::size_t j = i;
-  if (is(j, w("the")) && (is(j + 1, w("year")) || is(j + 1, w("years")))) j += 2;
-  else if (is(j, w("year")) && !is(i - 1, w("the"))) j += 1;
+  if (is(j, w("the")) && (is(j + 1, w("year")) || is(j + 1, w("years"))))
+    j += 2;
+  else if (is(j, w("year")) && !is(i - 1, w("the")))
+    j += 1;
   if (j != i && !t[j].is_number() && !t[j].is(Role::number) && !t[j].is_sign('\'')) return false;
   if (!year(j, j == i ? YearStance::alone : YearStance::supported, spec)) return false;
   spec.begin = i;
@@ -25,18 +27,21 @@ bool Grammar::lone_year(std::size_t i, Spec& spec) const {
 
 bool Grammar::core(std::size_t i, Spec& spec) const {
   constexpr auto kMonths = bit(Role::month) | bit(Role::month_short);
-  constexpr std::size_t kDayToMonth = 8;   // Thursday, the twenty-third day of January
+  constexpr std::size_t kDayToMonth = 8;  // Thursday, the twenty-third day of January
   const bool the = is(i, w("the"));
   const std::size_t at = the ? i + 1 : i;
   const Token& head = t[at];
   const bool number = head.is_number() || head.is(Role::number);
   Spec best;
   if (t[i].is_number()) offer(&Grammar::numeric_date, i, best);
-  if ((number || head.any(kMonths | bit(Role::weekday) | bit(Role::weekday_short) | bit(Role::ordinal))) && near(at, kMonths, kDayToMonth))
+  if ((number || head.any(kMonths | bit(Role::weekday) | bit(Role::weekday_short) | bit(Role::ordinal))) &&
+      near(at, kMonths, kDayToMonth))
     offer(&Grammar::day_and_month, i, best);
-  if (head.is(Role::season) || ((is(i, w("that")) || is(i, w("this"))) && t[i + 1].is(Role::season))) offer(&Grammar::season, i, best);
+  if (head.is(Role::season) || ((is(i, w("that")) || is(i, w("this"))) && t[i + 1].is(Role::season)))
+    offer(&Grammar::season, i, best);
   if (head.is(Role::phrase)) offer(&Grammar::named_day, i, best);
-  if (number || head.is_sign('\'') || head.any(bit(Role::era_sign) | bit(Role::unit) | bit(Role::units))) offer(&Grammar::lone_year, i, best);
+  if (number || head.is_sign('\'') || head.any(bit(Role::era_sign) | bit(Role::unit) | bit(Role::units)))
+    offer(&Grammar::lone_year, i, best);
   const auto& next = t[at + 1].is_sign('-') ? t[at + 2] : t[at + 1];
   const bool digits = head.is_number() && t[at + 1].kind != Token::Kind::end && !t[at + 1].space;
   if (digits || head.is_sign('\'') || head.is(Role::decade) || (number && next.is(Role::decade))) {
@@ -60,7 +65,7 @@ bool Grammar::part_before(std::size_t i, Spec& spec) const {
   if (!t[j].is(Role::part)) return false;
   auto mod = static_cast<Mod>(t[j].value(Role::part));
   ++j;
-  if ((is(j, w("to")) || is(j, w("or"))) && t[j + 1].is(Role::part)) {   // mid to late sixties
+  if ((is(j, w("to")) || is(j, w("or"))) && t[j + 1].is(Role::part)) {  // mid to late sixties
     j += 2;
     mod = Mod::none;
   } else if (t[j].is_sign('-') && (is(j + 1, w("to")) || is(j + 1, w("or"))) && t[j + 2].is(Role::part)) {
@@ -106,7 +111,8 @@ bool Grammar::noun_part(std::size_t i, Spec& spec) const {
   if (!prose() && year(j, YearStance::supported, found) && found.end > best.end) best = std::move(found);
   offer(&Grammar::part_before, j, best);
   offer(&Grammar::event, j, best);
-  if (best.end == 0 && !prose() && (is(j, w("year")) || is(j, w("month"))) && !t[j].newline) {   // by end of year
+  if (best.end == 0 && !prose() && (is(j, w("year")) || is(j, w("month"))) &&
+      !t[j].newline) {  // by end of year
     best.kind = Spec::Kind::relative;
     best.following = Following::same;
     best.unit = static_cast<Unit>(t[j].value(Role::unit));
@@ -133,13 +139,16 @@ bool Grammar::portion_part(std::size_t i, Spec& spec) const {
   std::size_t j = i;
   if (is(j, w("the"))) ++j;
   if (!t[j].is(Role::portion_place) && !t[j].is(Role::part)) return false;
-  auto mod = static_cast<Mod>(t[j].is(Role::portion_place) ? t[j].value(Role::portion_place) : t[j].value(Role::part));
+  auto mod = static_cast<Mod>(t[j].is(Role::portion_place) ? t[j].value(Role::portion_place)
+                                                           : t[j].value(Role::part));
   const bool first = is(j, w("first")), last = is(j, w("second")) || is(j, w("latter")) || is(j, w("last"));
   ++j;
   std::int64_t number = 0;
   std::size_t past = j;
-  if (below_hundred(j, number, past)) j = past;
-  else if (is(j, w("few")) || is(j, w("couple"))) ++j;
+  if (below_hundred(j, number, past))
+    j = past;
+  else if (is(j, w("few")) || is(j, w("couple")))
+    ++j;
   const bool half = is(j, w("half"));
   if (!t[j].is(Role::portion)) return false;
   if (is(i + 1, w("second")) && !half) mod = Mod::none;
@@ -152,7 +161,8 @@ bool Grammar::portion_part(std::size_t i, Spec& spec) const {
   Spec found;
   if (!prose() && year(j, YearStance::supported, found) && found.end > best.end) best = std::move(found);
   if (best.end == 0 || !can_be_narrowed(best)) return false;
-  const bool whole_year = (best.kind == Spec::Kind::calendar && best.date.precision == DateValue::Precision::year);
+  const bool whole_year =
+      (best.kind == Spec::Kind::calendar && best.date.precision == DateValue::Precision::year);
   if (half && whole_year && (first || last)) {
     best.date.precision = DateValue::Precision::half;
     best.date.half = first ? 1 : 2;
@@ -164,24 +174,30 @@ bool Grammar::portion_part(std::size_t i, Spec& spec) const {
   return true;
 }
 
-// the first week of May, the last Sunday in October 1957, the last day of the month: talk only; histories take these weeks as
-// lengths.
+// the first week of May, the last Sunday in October 1957, the last day of the month: talk only; histories
+// take these weeks as lengths.
 bool Grammar::nth_of(std::size_t i, Spec& spec) const {
   if (prose()) return false;
   std::size_t j = is(i, w("the")) ? i + 1 : i, past = j;
   std::int64_t number = 0;
-  if (is(j, w("last")) || is(j, w("final"))) number = -1, past = j + 1;
-  else if (!ordinal(j, number, past) || number > 5) return false;
+  if (is(j, w("last")) || is(j, w("final")))
+    number = -1, past = j + 1;
+  else if (!ordinal(j, number, past) || number > 5)
+    return false;
   const auto& head = t[past];
-  const bool weekday = head.is(Role::weekday), week = is(past, w("week")), day = is(past, w("day")) && (number == 1 || number == -1);
+  const bool weekday = head.is(Role::weekday), week = is(past, w("week")),
+             day = is(past, w("day")) && (number == 1 || number == -1);
   if (!weekday && !week && !day) return false;
   if (!is(past + 1, w("of")) && !is(past + 1, w("in"))) return false;
   Spec month;
   offer(&Grammar::core, past + 2, month);
   offer(&Grammar::relative, past + 2, month);
-  const bool of_month = month.kind == Spec::Kind::calendar ? month.date.precision == DateValue::Precision::month
-                                                           : month.kind == Spec::Kind::relative && (month.unit == Unit::month || month.date.month);
-  const bool of_year = !weekday && month.kind == Spec::Kind::calendar && month.date.precision == DateValue::Precision::year;
+  const bool of_month =
+      month.kind == Spec::Kind::calendar
+          ? month.date.precision == DateValue::Precision::month
+          : month.kind == Spec::Kind::relative && (month.unit == Unit::month || month.date.month);
+  const bool of_year =
+      !weekday && month.kind == Spec::Kind::calendar && month.date.precision == DateValue::Precision::year;
   if (month.end == 0 || (!of_month && !of_year)) return false;
   spec.kind = Spec::Kind::calendar;
   spec.begin = i;
@@ -197,7 +213,8 @@ bool Grammar::nth_of(std::size_t i, Spec& spec) const {
 
 // about 1910, ca. 466 BC, around Christmas
 bool Grammar::approximate(std::size_t i, Spec& spec) const {
-  if (!t[i].is(Role::approx) || static_cast<Mod>(t[i].value(Role::approx)) != Mod::approx || is(i, w("some"))) return false;
+  if (!t[i].is(Role::approx) || static_cast<Mod>(t[i].value(Role::approx)) != Mod::approx || is(i, w("some")))
+    return false;
   std::size_t j = i + 1;
   if (t[j].is_sign('.') && !t[j].space) ++j;
   const bool short_form = is(i, w("c")) || is(i, w("ca")) || is(i, w("circa"));
@@ -228,7 +245,8 @@ bool Grammar::parted(std::size_t i, Spec& spec) const {
   if (head.is(Role::part_noun) && is(at + 1, w("of"))) offer(&Grammar::noun_part, i, best);
   if (head.any(bit(Role::portion_place) | bit(Role::part))) offer(&Grammar::portion_part, i, best);
   if (t[i].is(Role::approx)) offer(&Grammar::approximate, i, best);
-  if (head.any(bit(Role::ordinal) | bit(Role::portion_place)) || head.is_number()) offer(&Grammar::nth_of, i, best);
+  if (head.any(bit(Role::ordinal) | bit(Role::portion_place)) || head.is_number())
+    offer(&Grammar::nth_of, i, best);
   if (best.end == 0) return false;
   spec = std::move(best);
   return true;

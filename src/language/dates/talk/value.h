@@ -3,8 +3,8 @@
 #include <optional>
 #include <string>
 
-#include "language/dates/short_text.h"
-#include "language/dates/words.h"
+#include "language/dates/words/short_text.h"
+#include "language/dates/words/words.h"
 #include "witnessmark/time/day.h"
 #include "witnessmark/time/edtf.h"
 
@@ -12,17 +12,29 @@ namespace witnessmark::dates {
 
 /// A calendar value as talk gives it: any part may be unknown.
 struct DateValue {
-  enum class Precision : std::uint8_t { none, century, decade, year, half, quarter, season, month, week, day };
+  enum class Precision : std::uint8_t {
+    none,
+    century,
+    decade,
+    year,
+    half,
+    quarter,
+    season,
+    month,
+    week,
+    day
+  };
   Precision precision = Precision::none;
   bool year_known = false;
-  std::int64_t year = 0;      ///< Astronomical; of a decade or century its first (counted away from 1 before Christ).
-  bool before_christ = false; ///< Of a decade or century.
-  int month = 0;              ///< 0 unknown; with precision day and month known, day 0 is unknown: 1962-09-XX.
+  std::int64_t year =
+      0;  ///< Astronomical; of a decade or century its first (counted away from 1 before Christ).
+  bool before_christ = false;  ///< Of a decade or century.
+  int month = 0;  ///< 0 unknown; with precision day and month known, day 0 is unknown: 1962-09-XX.
   int day = 0;
   Season season = Season::none;
-  int half = 0;               ///< 1, 2; of quarter 1 to 4.
-  int weekday = 0;            ///< Only when nothing else is known: XXXX-WXX-5.
-  ShortText time;             ///< "TMO", "T08:00"; may be empty.
+  int half = 0;     ///< 1, 2; of quarter 1 to 4.
+  int weekday = 0;  ///< Only when nothing else is known: XXXX-WXX-5.
+  ShortText time;   ///< "TMO", "T08:00"; may be empty.
 
   static DateValue of_year(std::int64_t year);
   static DateValue of_month(std::int64_t year, int month);

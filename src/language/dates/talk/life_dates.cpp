@@ -1,5 +1,5 @@
 // Dates hung on the narrator's life, service and the register's events.
-#include "language/dates/talk.h"
+#include "language/dates/talk/talk.h"
 
 #include "witnessmark/time/period.h"
 
@@ -24,7 +24,8 @@ std::optional<Days> days_of(const Edtf& edtf, const DatePolicy& policy) {
 
 Day years_after(Day day, std::int64_t years) {
   const auto civil = to_civil(day);
-  if (civil.month == 2 && civil.day == 29 && !is_leap_year(civil.year + years)) return to_day({civil.year + years, 3, 1});
+  if (civil.month == 2 && civil.day == 29 && !is_leap_year(civil.year + years))
+    return to_day({civil.year + years, 3, 1});
   return to_day({civil.year + years, civil.month, civil.day});
 }
 
@@ -37,8 +38,8 @@ Edtf interval(Day first, Day last, bool days_known) {
 
 }  // namespace
 
-// At nineteen: from the nineteenth birthday to the day before the twentieth. Born in 1932, no day known: some time in 1951
-// to some time in 1952.
+// At nineteen: from the nineteenth birthday to the day before the twentieth. Born in 1932, no day known: some
+// time in 1951 to some time in 1952.
 Meaning Talk::age(const Spec& spec) const {
   Meaning meaning;
   meaning.moves_talk = false;
@@ -94,9 +95,10 @@ Meaning Talk::service_edge(const Spec& spec) const {
   meaning.anchor = "service";
   for (const auto& value : found) {
     const auto edtf = to_edtf(value, false);
-    if (edtf && to_timex(value) != to_timex(chosen) && value.year != chosen.year) meaning.alternatives.push_back(to_string(*edtf));
+    if (edtf && to_timex(value) != to_timex(chosen) && value.year != chosen.year)
+      meaning.alternatives.push_back(to_string(*edtf));
   }
-  if (found.size() > 1) {   // Which coming or going is meant stays open.
+  if (found.size() > 1) {  // Which coming or going is meant stays open.
     EdtfSet set;
     for (const auto& value : found)
       if (const auto edtf = to_edtf(value, false)) {
@@ -123,14 +125,16 @@ Meaning Talk::service_year(const Spec& spec) const {
   if (!service) return meaning;
   const auto* span = std::get_if<EdtfInterval>(&service->when.value->value);
   const EdtfDate* edge = nullptr;
-  if (span) edge = std::get_if<EdtfDate>(spec.number < 0 ? &span->end : &span->begin);
-  else edge = std::get_if<EdtfDate>(&service->when.value->value);
+  if (span)
+    edge = std::get_if<EdtfDate>(spec.number < 0 ? &span->end : &span->begin);
+  else
+    edge = std::get_if<EdtfDate>(&service->when.value->value);
   if (!edge) return meaning;
   const auto value = from_edtf(Edtf{*edge});
   const auto days = days_of(Edtf{*edge}, discourse_.policy);
   if (!value || !days) return meaning;
   meaning.anchor = "service " + to_string(*service->when.value);
-  if (spec.date.season != Season::none) {   // my first winter aboard
+  if (spec.date.season != Season::none) {  // my first winter aboard
     const int season_month = static_cast<int>(spec.date.season) * 3;
     if (spec.number < 1 || value->precision < P::month) return meaning;
     auto year = value->year;
@@ -154,7 +158,8 @@ Meaning Talk::service_year(const Spec& spec) const {
     last = days->last;
     first = years_after(days->first, -1) + 1;
   }
-  if (value->precision == P::day) meaning.edtf = day_interval(first, last);
+  if (value->precision == P::day)
+    meaning.edtf = day_interval(first, last);
   else if (value->precision == P::month) {
     const auto month = [](Day day) {
       const auto civil = to_civil(day);

@@ -1,11 +1,11 @@
-// Units seen from the date under discussion or from the day of speaking: that spring, the following year, the next morning,
-// last year, this week; "this period", now, today.
-#include "language/dates/grammar.h"
+// Units seen from the date under discussion or from the day of speaking: that spring, the following year, the
+// next morning, last year, this week; "this period", now, today.
+#include "language/dates/grammar/grammar.h"
 
 namespace witnessmark::dates {
 
-// [the|that|this|…] [same|next|following|previous|last|…] UNIT, where UNIT is a unit of a day or more, a season, a month, a
-// weekday or a part of the day.
+// [the|that|this|…] [same|next|following|previous|last|…] UNIT, where UNIT is a unit of a day or more, a
+// season, a month, a weekday or a part of the day.
 bool Grammar::relative(std::size_t i, Spec& spec) const {
   std::size_t j = i;
   const auto det = t[j].hash;
@@ -54,7 +54,7 @@ bool Grammar::relative(std::size_t i, Spec& spec) const {
     spec.date.time = day_part_time(static_cast<DayPart>(head.value(Role::day_part)));
     if (t[j + 1].is(Role::watch_noun)) return false;
   } else {
-    std::size_t past = 0;   // the following Christmas, that Easter
+    std::size_t past = 0;  // the following Christmas, that Easter
     const auto* phrase = t.phrase_at(j, past);
     if (!phrase || !phrase->day || (the && following == Following::none)) return false;
     spec.unit = Unit::year;
@@ -78,21 +78,25 @@ bool Grammar::relative(std::size_t i, Spec& spec) const {
       !spec.date.time.empty())
     spec.speech = true;
   // "for the next decade", "in the past decade": how long, not when.
-  if (head.is(Role::unit) && the && spec.unit >= Unit::week && (past_word || (is(i - 1, w("for")) && is(i + 1, w("next"))))) {
+  if (head.is(Role::unit) && the && spec.unit >= Unit::week &&
+      (past_word || (is(i - 1, w("for")) && is(i + 1, w("next"))))) {
     spec.kind = Spec::Kind::duration;
     spec.rule = "duration";
     spec.speech = false;
     return true;
   }
   // "next to", "the last year of the war": not ours.
-  if (spec.following != Following::same && head.is(Role::unit) && is(j + 1, w("of")) && (the || that)) return false;
+  if (spec.following != Following::same && head.is(Role::unit) && is(j + 1, w("of")) && (the || that))
+    return false;
   // "that day or", "the same week in 1962" stay; "that summer of 1962" is a calendar date and read as such.
   return true;
 }
 
 bool Grammar::said_relative(std::size_t i, Spec& spec) const {
   if (!relative(i, spec) || spec.rule == "the-unit") return false;
-  if (spec.following == Following::same && spec.unit == Unit::day && is(i, w("the")) && !is(i + 1, w("same")) && !is(i + 1, w("very"))) return false;
+  if (spec.following == Following::same && spec.unit == Unit::day && is(i, w("the")) &&
+      !is(i + 1, w("same")) && !is(i + 1, w("very")))
+    return false;
   return true;
 }
 
@@ -106,9 +110,10 @@ bool Grammar::era(std::size_t i, Spec& spec) const {
   if (!t[j].is(Role::era)) return false;
   const bool time = is(j, w("time")), point = is(j, w("point"));
   const auto before = t[i - 1].hash;
-  const bool told = before == w("at") || before == w("during") || before == w("by") || before == w("since") || before == w("until") ||
-                    before == w("throughout") || before == w("from") || before == w("before") || before == w("after") ||
-                    before == w("around") || before == w("about") || before == w("in") || before == w("of") || before == w("over");
+  const bool told = before == w("at") || before == w("during") || before == w("by") || before == w("since") ||
+                    before == w("until") || before == w("throughout") || before == w("from") ||
+                    before == w("before") || before == w("after") || before == w("around") ||
+                    before == w("about") || before == w("in") || before == w("of") || before == w("over");
   if (the && !same && !(time && before == w("at") && prose())) return false;
   if ((time || point) && !told) return false;
   if (point) return false;
@@ -156,15 +161,20 @@ bool Grammar::reference(std::size_t i, Spec& spec) const {
     // In talk "now" opens sentences and fills gaps.
     const auto& after = t[i + 1];
     const auto& before = t[i - 1];
-    const bool opens = i == 0 || before.kind == Token::Kind::end || before.kind == Token::Kind::sign || t[i].newline;
-    return !opens && !is(i + 1, w("then")) && !is(i + 1, w("that")) && !is(i + 1, w("and")) && !is(i - 1, w("and")) && !is(i - 1, w("just")) && !is(i - 1, w("but")) && !is(i - 1, w("so")) &&
-           (after.kind == Token::Kind::end || (after.kind == Token::Kind::sign && after.sign != '-') || is(i - 1, w("until")) || is(i - 1, w("is")) || is(i - 1, w("are")) || is(i - 1, w("by")));
+    const bool opens =
+        i == 0 || before.kind == Token::Kind::end || before.kind == Token::Kind::sign || t[i].newline;
+    return !opens && !is(i + 1, w("then")) && !is(i + 1, w("that")) && !is(i + 1, w("and")) &&
+           !is(i - 1, w("and")) && !is(i - 1, w("just")) && !is(i - 1, w("but")) && !is(i - 1, w("so")) &&
+           (after.kind == Token::Kind::end || (after.kind == Token::Kind::sign && after.sign != '-') ||
+            is(i - 1, w("until")) || is(i - 1, w("is")) || is(i - 1, w("are")) || is(i - 1, w("by")));
   }
   if (!prose()) return false;
   if (is(i, w("date")) && is(i - 1, w("to"))) return spec.timex = "PRESENT_REF", true;
   if (t[i].is(Role::past)) {
     spec.timex = "PAST_REF";
-    if (is(i, w("former")) && (is(i - 1, w("the")) && (t[i + 1].kind == Token::Kind::sign || t[i + 1].is(Role::after_year)))) return false;
+    if (is(i, w("former")) &&
+        (is(i - 1, w("the")) && (t[i + 1].kind == Token::Kind::sign || t[i + 1].is(Role::after_year))))
+      return false;
     return true;
   }
   if (t[i].is(Role::future)) {
@@ -182,7 +192,7 @@ bool Grammar::day_word(std::size_t i, Spec& spec) const {
   spec.count.value = t[i].value(Role::day_word);
   spec.rule = "day-word";
   if (is(i, w("tonight"))) spec.date.time = "TNI";
-  if (t[i + 1].is(Role::day_part) && !t[i + 1].newline) {   // tomorrow night
+  if (t[i + 1].is(Role::day_part) && !t[i + 1].newline) {  // tomorrow night
     spec.date.time = day_part_time(static_cast<DayPart>(t[i + 1].value(Role::day_part)));
     spec.end = i + 2;
   }

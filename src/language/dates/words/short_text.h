@@ -6,8 +6,8 @@
 
 namespace witnessmark::dates {
 
-/// A text of at most 31 bytes in place: values are copied by the thousand while the grammar tries its rules. What is longer
-/// is cut; no value of ours is.
+/// A text of at most 31 bytes in place: values are copied by the thousand while the grammar tries its rules.
+/// What is longer is cut; no value of ours is.
 class ShortText {
  public:
   ShortText() : size_(0) {}

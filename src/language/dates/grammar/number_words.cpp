@@ -1,5 +1,6 @@
-// Numbers in words: "sixty-two", "two hundred and fifty", "twenty-first", "two or three", "a couple of", "half a".
-#include "language/dates/grammar.h"
+// Numbers in words: "sixty-two", "two hundred and fifty", "twenty-first", "two or three", "a couple of",
+// "half a".
+#include "language/dates/grammar/grammar.h"
 
 namespace witnessmark::dates {
 
@@ -32,10 +33,13 @@ bool Grammar::cardinal_words(std::size_t i, std::int64_t& value, std::size_t& pa
       any = true;
     } else if (any && t[j].is(Role::multiplier)) {
       const auto by = t[j].value(Role::multiplier);
-      if (by == 1000) total += (part ? part : 1) * 1000, part = 0;
-      else part = (part ? part : 1) * 100;
+      if (by == 1000)
+        total += (part ? part : 1) * 1000, part = 0;
+      else
+        part = (part ? part : 1) * 100;
       ++j;
-    } else if (any && is(j, w("and")) && t[j - 1].is(Role::multiplier) && below_hundred(j + 1, number, after)) {
+    } else if (any && is(j, w("and")) && t[j - 1].is(Role::multiplier) &&
+               below_hundred(j + 1, number, after)) {
       ++j;
       continue;
     } else {
@@ -80,7 +84,7 @@ bool Grammar::ordinal(std::size_t i, std::int64_t& value, std::size_t& past) con
 bool Grammar::count(std::size_t i, Count& count, std::size_t& past) const {
   count = {};
   std::size_t j = i;
-  if (is(j, w("half"))) {   // half a year, half an hour
+  if (is(j, w("half"))) {  // half a year, half an hour
     if (!is(j + 1, w("a")) && !is(j + 1, w("an"))) return false;
     count.value = 0;
     count.half = true;
@@ -132,7 +136,8 @@ bool Grammar::count(std::size_t i, Count& count, std::size_t& past) const {
     return true;
   }
   if (!cardinal(j, count.value, past)) return false;
-  if (t[j].is_number() && t[j].grouped && t.text(t[j]).find('.') != std::string_view::npos) count.decimal = std::string(t.text(t[j]));
+  if (t[j].is_number() && t[j].grouped && t.text(t[j]).find('.') != std::string_view::npos)
+    count.decimal = std::string(t.text(t[j]));
   count.round = count.value >= 10 && count.value % 5 == 0;
   // two or three, ten to fifteen
   std::int64_t upper = 0;

@@ -1,12 +1,12 @@
-// The word table is an open-addressing hash table from 64-bit word hashes to roles; phrases are kept sorted by the hash of
-// their first word so that a scan asks for them only where that word stands.
+// The word table is an open-addressing hash table from 64-bit word hashes to roles; phrases are kept sorted
+// by the hash of their first word so that a scan asks for them only where that word stands.
 #include "witnessmark/language/date_lexicon.h"
 
 #include <algorithm>
 #include <charconv>
 #include <unordered_map>
 
-#include "language/dates/words.h"
+#include "language/dates/words/words.h"
 #include "witnessmark/base/csv.h"
 #include "witnessmark/base/fold.h"
 
@@ -15,28 +15,45 @@ namespace dates {
 namespace {
 
 constexpr std::array<std::string_view, kRoleCount> kRoleNames{
-    "month", "month_short", "weekday", "weekdays", "weekday_short", "number", "multiplier", "year_zero", "ordinal",
-    "ordinal_ending", "decade", "season", "seasons", "unit", "units", "day_part", "day_parts", "clock_word", "watch",
-    "watch_noun", "day_word", "present", "past", "future", "part", "part_noun", "portion", "portion_place", "approx",
-    "degree", "least_most", "vague", "following", "later", "long", "frequency", "every", "determiner", "era",
-    "place_in_time", "limit", "range_word", "era_sign", "half_day", "label", "counted", "after_year", "pronoun",
-    "verb_may", "service_place", "join", "leave", "correct", "filler", ""};
+    "month",      "month_short", "weekday",       "weekdays", "weekday_short",
+    "number",     "multiplier",  "year_zero",     "ordinal",  "ordinal_ending",
+    "decade",     "season",      "seasons",       "unit",     "units",
+    "day_part",   "day_parts",   "clock_word",    "watch",    "watch_noun",
+    "day_word",   "present",     "past",          "future",   "part",
+    "part_noun",  "portion",     "portion_place", "approx",   "degree",
+    "least_most", "vague",       "following",     "later",    "long",
+    "frequency",  "every",       "determiner",    "era",      "place_in_time",
+    "limit",      "range_word",  "era_sign",      "half_day", "label",
+    "counted",    "after_year",  "pronoun",       "verb_may", "service_place",
+    "join",       "leave",       "correct",       "filler",   ""};
 
 struct Named {
   std::string_view name;
   int value;
 };
-constexpr Named kUnits[]{{"second", 0}, {"minute", 1}, {"hour", 2}, {"day", 3}, {"week", 4}, {"weekend", 5},
-                         {"fortnight", 6}, {"month", 7}, {"year", 8}, {"decade", 9}, {"century", 10}};
+constexpr Named kUnits[]{{"second", 0}, {"minute", 1},  {"hour", 2},      {"day", 3},
+                         {"week", 4},   {"weekend", 5}, {"fortnight", 6}, {"month", 7},
+                         {"year", 8},   {"decade", 9},  {"century", 10}};
 constexpr Named kSeasons[]{{"SP", 1}, {"SU", 2}, {"FA", 3}, {"WI", 4}};
 constexpr Named kDayParts[]{{"MO", 1}, {"MI", 2}, {"AF", 3}, {"EV", 4}, {"NI", 5}, {"DT", 6}};
-constexpr Named kMods[]{{"", 0}, {"START", 1}, {"MID", 2}, {"END", 3}, {"APPROX", 4}, {"BEFORE", 5}, {"AFTER", 6},
-                        {"ON_OR_BEFORE", 7}, {"ON_OR_AFTER", 8}, {"LESS_THAN", 9}, {"MORE_THAN", 10},
-                        {"EQUAL_OR_LESS", 11}, {"EQUAL_OR_MORE", 12}, {"UNTIL", 13}};
+constexpr Named kMods[]{{"", 0},
+                        {"START", 1},
+                        {"MID", 2},
+                        {"END", 3},
+                        {"APPROX", 4},
+                        {"BEFORE", 5},
+                        {"AFTER", 6},
+                        {"ON_OR_BEFORE", 7},
+                        {"ON_OR_AFTER", 8},
+                        {"LESS_THAN", 9},
+                        {"MORE_THAN", 10},
+                        {"EQUAL_OR_LESS", 11},
+                        {"EQUAL_OR_MORE", 12},
+                        {"UNTIL", 13}};
 constexpr Named kFollowing[]{{"next", 1}, {"previous", 2}, {"last", 3}, {"same", 4}, {"between", 5}};
 constexpr Named kLater[]{{"after", 1}, {"before", 2}, {"ago", 3}};
 constexpr Named kFrequencies[]{{"XXXX-XX-XXTXX", 0}, {"XXXX-XX-XX", 1}, {"XXXX-XX-XXTNI", 2}, {"XXXX-WXX", 3},
-                               {"XXXX-XX", 4}, {"XXXX-QX", 5}, {"XXXX", 6}};
+                               {"XXXX-XX", 4},       {"XXXX-QX", 5},    {"XXXX", 6}};
 constexpr Named kEras[]{{"BC", 1}, {"AD", 2}};
 constexpr Named kHalfDays[]{{"AM", 1}, {"PM", 2}};
 
@@ -64,23 +81,54 @@ bool read_clock(std::string_view text, int& out) {
 /// The number a class keeps for a value; false when the value is not one the class knows.
 bool role_value(Role role, std::string_view text, int& out) {
   switch (role) {
-    case Role::month: case Role::month_short: return read_number(text, 1, 12, out);
-    case Role::weekday: case Role::weekdays: case Role::weekday_short: return read_number(text, 1, 7, out);
-    case Role::number: case Role::ordinal: case Role::decade: return read_number(text, 0, 99, out);
-    case Role::multiplier: return read_number(text, 100, 1000, out);
-    case Role::day_word: return read_number(text, -30, 30, out);
-    case Role::season: case Role::seasons: return look_up(kSeasons, text, out);
-    case Role::unit: case Role::units: return look_up(kUnits, text, out);
-    case Role::day_part: case Role::day_parts: case Role::watch: return look_up(kDayParts, text, out);
-    case Role::clock_word: return read_clock(text, out);
-    case Role::part: case Role::part_noun: case Role::portion_place: case Role::approx: case Role::degree:
-    case Role::least_most: case Role::limit: return look_up(kMods, text, out);
-    case Role::following: return look_up(kFollowing, text, out);
-    case Role::later: return look_up(kLater, text, out);
-    case Role::frequency: return look_up(kFrequencies, text, out);
-    case Role::era_sign: return look_up(kEras, text, out);
-    case Role::half_day: return look_up(kHalfDays, text, out);
-    default: out = 0; return text.empty();
+    case Role::month:
+    case Role::month_short:
+      return read_number(text, 1, 12, out);
+    case Role::weekday:
+    case Role::weekdays:
+    case Role::weekday_short:
+      return read_number(text, 1, 7, out);
+    case Role::number:
+    case Role::ordinal:
+    case Role::decade:
+      return read_number(text, 0, 99, out);
+    case Role::multiplier:
+      return read_number(text, 100, 1000, out);
+    case Role::day_word:
+      return read_number(text, -30, 30, out);
+    case Role::season:
+    case Role::seasons:
+      return look_up(kSeasons, text, out);
+    case Role::unit:
+    case Role::units:
+      return look_up(kUnits, text, out);
+    case Role::day_part:
+    case Role::day_parts:
+    case Role::watch:
+      return look_up(kDayParts, text, out);
+    case Role::clock_word:
+      return read_clock(text, out);
+    case Role::part:
+    case Role::part_noun:
+    case Role::portion_place:
+    case Role::approx:
+    case Role::degree:
+    case Role::least_most:
+    case Role::limit:
+      return look_up(kMods, text, out);
+    case Role::following:
+      return look_up(kFollowing, text, out);
+    case Role::later:
+      return look_up(kLater, text, out);
+    case Role::frequency:
+      return look_up(kFrequencies, text, out);
+    case Role::era_sign:
+      return look_up(kEras, text, out);
+    case Role::half_day:
+      return look_up(kHalfDays, text, out);
+    default:
+      out = 0;
+      return text.empty();
   }
 }
 
@@ -104,15 +152,18 @@ class Builder {
       const auto& row = file.rows[i];
       if (row.cells.size() < 3) return short_row(file, row);
       const auto role = role_named(row.cells[0].text);
-      if (!role) return fault(file, row.cells[0], "unknown class \"" + row.cells[0].text + "\"",
-                              "use one of the classes in README.dates.md");
+      if (!role)
+        return fault(file, row.cells[0], "unknown class \"" + row.cells[0].text + "\"",
+                     "use one of the classes in README.dates.md");
       const auto word = fold(row.cells[1].text);
       if (word.empty() || word.find(' ') != std::string::npos)
-        return fault(file, row.cells[1], "a word is missing or has a space", "write one word; names of several words "
+        return fault(file, row.cells[1], "a word is missing or has a space",
+                     "write one word; names of several words "
                      "belong to named-days.csv or named-times.csv");
       int value = 0;
       if (!role_value(*role, row.cells[2].text, value))
-        return fault(file, row.cells[2], "\"" + row.cells[2].text + "\" is not a value of class " + row.cells[0].text,
+        return fault(file, row.cells[2],
+                     "\"" + row.cells[2].text + "\" is not a value of class " + row.cells[0].text,
                      "see the class in README.dates.md");
       add(word, *role, value);
     }
@@ -177,13 +228,15 @@ class Builder {
     return {file.source, cell.line, cell.column, std::move(message), std::move(advice)};
   }
   static Result<void> short_row(const CsvFile& file, const CsvRow& row) {
-    return Error{file.source, row.line, 1, "the row has too few columns", "fill all columns of the header row"};
+    return Error{file.source, row.line, 1, "the row has too few columns",
+                 "fill all columns of the header row"};
   }
   static Result<void> check_header(const CsvFile& file, std::initializer_list<std::string_view> names) {
     std::size_t i = 0;
     for (const auto name : names) {
       if (file.rows.empty() || file.rows[0].cells.size() <= i || file.rows[0].cells[i].text != name)
-        return Error{file.source, 1, 1, "column " + std::to_string(i + 1) + " must be \"" + std::string(name) + "\"",
+        return Error{file.source, 1, 1,
+                     "column " + std::to_string(i + 1) + " must be \"" + std::string(name) + "\"",
                      "see README.dates.md for the columns"};
       ++i;
     }
@@ -211,7 +264,8 @@ class Builder {
     phrase.words = phrase_words(folded);
     if (phrase.words.empty() || phrase.words.size() > 8)
       return fault(file, cell, "a name has one to eight words", "shorten it or fill it in");
-    if (phrase.words.size() > 1 && phrase.words[0] == hash_word("the")) phrase.words.erase(phrase.words.begin());
+    if (phrase.words.size() > 1 && phrase.words[0] == hash_word("the"))
+      phrase.words.erase(phrase.words.begin());
     word_for(phrase.words[0]).roles |= bit(Role::phrase);
     if (phrase.words[0] == hash_word("saint")) {
       Phrase short_form = phrase;

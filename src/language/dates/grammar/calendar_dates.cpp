@@ -1,6 +1,6 @@
-// Days, months, seasons and named days in all orders: September 1, 1939; the third of March 1918; 3rd March '18; Tuesday
-// the 4th of May; October, 1917; 25/07/1918; the spring of sixty-two; Christmas 1963.
-#include "language/dates/grammar.h"
+// Days, months, seasons and named days in all orders: September 1, 1939; the third of March 1918; 3rd March
+// '18; Tuesday the 4th of May; October, 1917; 25/07/1918; the spring of sixty-two; Christmas 1963.
+#include "language/dates/grammar/grammar.h"
 
 namespace witnessmark::dates {
 namespace {
@@ -24,10 +24,11 @@ bool Grammar::month_name(std::size_t i, int& month, std::size_t& past, bool besi
   if (!t[i].is(Role::month_short)) return false;
   past = t[i + 1].is_sign('.') && !t[i + 1].space ? i + 2 : i + 1;
   const auto& next = t[past];
-  const bool joint = next.kind == Token::Kind::sign && !next.space && (next.sign == '/' || next.sign == '-' || next.sign == ',') && t[past + 1].is_number();
+  const bool joint = next.kind == Token::Kind::sign && !next.space &&
+                     (next.sign == '/' || next.sign == '-' || next.sign == ',') && t[past + 1].is_number();
   const auto& after = joint ? t[past + 1] : next;
-  const bool number_follows = after.is_number() || (after.is_sign('\'') && t[past + 1].is_number()) || after.is(Role::ordinal) ||
-                              (after.any(bit(Role::number)) && t[i].capital);
+  const bool number_follows = after.is_number() || (after.is_sign('\'') && t[past + 1].is_number()) ||
+                              after.is(Role::ordinal) || (after.any(bit(Role::number)) && t[i].capital);
   if (!beside_number && !number_follows) return false;
   month = t[i].value(Role::month_short);
   return true;
@@ -38,8 +39,10 @@ bool Grammar::year_after(std::size_t i, Spec& spec) const {
   std::size_t j = i;
   const bool comma = t[j].is_sign(',') && !t[j].space;
   if (comma) ++j;
-  const bool in_year = is(j, w("in")) && !comma && t[j + 1].is_number() && t[j + 1].digits == 4 && spec.date.precision == DateValue::Precision::day;
-  if (t[j].is_sign('/') && !t[j].space && !t[j + 1].space && t[j + 1].is_number() && t[j + 1].digits == 4) {   // Dec/2018
+  const bool in_year = is(j, w("in")) && !comma && t[j + 1].is_number() && t[j + 1].digits == 4 &&
+                       spec.date.precision == DateValue::Precision::day;
+  if (t[j].is_sign('/') && !t[j].space && !t[j + 1].space && t[j + 1].is_number() &&
+      t[j + 1].digits == 4) {  // Dec/2018
     ++j;
   } else if (in_year) {
     ++j;
@@ -68,10 +71,13 @@ bool Grammar::year_after(std::size_t i, Spec& spec) const {
 // "of that year", "of the same year", "last year".
 bool Grammar::said_year(std::size_t i, Spec& spec) const {
   std::size_t j = i;
-  if (is(j, w("of")) || is(j, w("in"))) ++j;
-  else if (!is(j, w("last")) && !is(j, w("next")) && !is(j, w("this")) && !is(j, w("that"))) return false;
+  if (is(j, w("of")) || is(j, w("in")))
+    ++j;
+  else if (!is(j, w("last")) && !is(j, w("next")) && !is(j, w("this")) && !is(j, w("that")))
+    return false;
   auto of = std::make_unique<Spec>();
-  if (!relative(j, *of) || of->kind != Spec::Kind::relative || of->unit != Unit::year || of->count.vague || of->mod != Mod::none)
+  if (!relative(j, *of) || of->kind != Spec::Kind::relative || of->unit != Unit::year || of->count.vague ||
+      of->mod != Mod::none)
     return false;
   spec.end = of->end;
   spec.of = std::move(of);
@@ -80,7 +86,8 @@ bool Grammar::said_year(std::size_t i, Spec& spec) const {
 
 bool Grammar::day_and_month(std::size_t i, Spec& spec) const {
   std::size_t j = i, past = i;
-  if (t[j].any(bit(Role::weekday) | bit(Role::weekday_short))) {   // the weekday adds nothing that the day does not say
+  if (t[j].any(bit(Role::weekday) |
+               bit(Role::weekday_short))) {  // the weekday adds nothing that the day does not say
     ++j;
     if (t[j].is_sign('.') && !t[j].space) ++j;
     if (t[j].is_sign(',') && !t[j].space) ++j;
@@ -92,7 +99,8 @@ bool Grammar::day_and_month(std::size_t i, Spec& spec) const {
     if (t[at].is_number()) {
       day = t[at].number;
       after = at + 1;
-      return !t[at].grouped && t[at].digits <= 2 && day >= 1 && day <= 31 && (t[after].space || !t[after].is_word());
+      return !t[at].grouped && t[at].digits <= 2 && day >= 1 && day <= 31 &&
+             (t[after].space || !t[after].is_word());
     }
     return below_hundred(at, day, after) && day <= 31;
   };
@@ -104,12 +112,14 @@ bool Grammar::day_and_month(std::size_t i, Spec& spec) const {
     std::size_t m = past;
     if (is(m, w("day")) && is(m + 1, w("of"))) ++m;
     const bool of = is(m, w("of"));
-    if (of) ++m;
+    if (of)
+      ++m;
     else if (t[m].is_sign('-') || t[m].is_sign('/')) {
       ++m;
       if (t[m].space) m = past;
     }
-    if ((t[k].is_number() || ordinal_day || of) && (of || k == j || ordinal_day) && month_name(m, month, past, true)) {
+    if ((t[k].is_number() || ordinal_day || of) && (of || k == j || ordinal_day) &&
+        month_name(m, month, past, true)) {
       start(spec, i, DateValue::Precision::day, "day-month");
       spec.date.month = month;
       spec.date.day = static_cast<int>(day);
@@ -128,22 +138,32 @@ bool Grammar::day_and_month(std::size_t i, Spec& spec) const {
   std::size_t d = past;
   std::int64_t unused = 0;
   std::size_t unused_past = 0;
-  if (t[d].is_sign(',') && !t[d].space && ordinal(d + 1, unused, unused_past)) ++d;   // October, 1st
-  if (is(d, w("the")) && (t[d + 1].any(bit(Role::ordinal)) || t[d + 1].is_number() || t[d + 1].is(Role::number))) ++d;
-  const bool sign = (t[d].is_sign('/') || t[d].is_sign('-')) && !t[d].space && t[d + 1].is_number() && t[d + 1].digits <= 2;
+  if (t[d].is_sign(',') && !t[d].space && ordinal(d + 1, unused, unused_past)) ++d;  // October, 1st
+  if (is(d, w("the")) &&
+      (t[d + 1].any(bit(Role::ordinal)) || t[d + 1].is_number() || t[d + 1].is(Role::number)))
+    ++d;
+  const bool sign =
+      (t[d].is_sign('/') || t[d].is_sign('-')) && !t[d].space && t[d + 1].is_number() && t[d + 1].digits <= 2;
   if (sign) ++d;
   std::size_t after = d;
   const bool two_digit_year = t[d].is_sign('\'');
-  // "October nineteen sixty-two" is a month of a year; a day would be "the nineteenth", or be set off by a comma.
+  // "October nineteen sixty-two" is a month of a year; a day would be "the nineteenth", or be set off by a
+  // comma.
   const auto whole_year_at = [&](std::size_t at) {
     Spec said;
-    return t[at].is_word() && !t[at].is(Role::ordinal) && year(at, YearStance::supported, said) && !said.short_year;
+    return t[at].is_word() && !t[at].is(Role::ordinal) && year(at, YearStance::supported, said) &&
+           !said.short_year;
   };
-  const bool year_in_words = whole_year_at(d) && !whole_year_at(d + 1);   // but "October nineteen, nineteen sixty-two"
+  const bool year_in_words =
+      whole_year_at(d) && !whole_year_at(d + 1);  // but "October nineteen, nineteen sixty-two"
   if (!two_digit_year && !year_in_words && !t[d].paragraph && day_number(d, after) &&
-      !(t[after].is_sign(':')) && !(counts_something(after) && !(t[after].is_sign('-') && !t[after].space) && !is(after, w("of")))) {
-    const bool count = is(after, w("of")) && !t[after + 1].is(Role::determiner) && !t[after + 1].is_number() && !t[after + 1].is(Role::number);
-    const bool digits_beyond = t[after].is_sign('-') && !t[after].space && t[after + 1].is_word() && !t[after + 1].space && !t[after + 1].any(bit(Role::month) | bit(Role::month_short));
+      !(t[after].is_sign(':')) &&
+      !(counts_something(after) && !(t[after].is_sign('-') && !t[after].space) && !is(after, w("of")))) {
+    const bool count = is(after, w("of")) && !t[after + 1].is(Role::determiner) &&
+                       !t[after + 1].is_number() && !t[after + 1].is(Role::number);
+    const bool digits_beyond = t[after].is_sign('-') && !t[after].space && t[after + 1].is_word() &&
+                               !t[after + 1].space &&
+                               !t[after + 1].any(bit(Role::month) | bit(Role::month_short));
     if (!count && !digits_beyond) {
       start(spec, i, DateValue::Precision::day, "month-day");
       spec.date.day = static_cast<int>(day);
@@ -152,7 +172,7 @@ bool Grammar::day_and_month(std::size_t i, Spec& spec) const {
       return true;
     }
   }
-  if (j != i) return false;   // a weekday before a bare month
+  if (j != i) return false;  // a weekday before a bare month
   start(spec, i, DateValue::Precision::month, "month");
   spec.end = past;
   if (!year_after(past, spec)) said_year(past, spec);
@@ -160,18 +180,24 @@ bool Grammar::day_and_month(std::size_t i, Spec& spec) const {
 }
 
 bool Grammar::numeric_date(std::size_t i, Spec& spec) const {
-  const bool second_end = t[i - 1].is_sign('-') && t[i - 2].is_number() && t[i - 3].is_sign('/');   // 5/1-5/7/2020
+  const bool second_end =
+      t[i - 1].is_sign('-') && t[i - 2].is_number() && t[i - 3].is_sign('/');  // 5/1-5/7/2020
   if (!t[i].is_number() || t[i].grouped || (!second_end && number_is_label(i))) return false;
   const auto& joint = t[i + 1];
-  if (joint.kind != Token::Kind::sign || joint.space || (joint.sign != '-' && joint.sign != '/' && joint.sign != '.')) return false;
+  if (joint.kind != Token::Kind::sign || joint.space ||
+      (joint.sign != '-' && joint.sign != '/' && joint.sign != '.'))
+    return false;
   const auto& second = t[i + 2];
   if (!second.is_number() || second.space || second.grouped) return false;
-  const bool three = t[i + 3].is_sign(joint.sign) && !t[i + 3].space && t[i + 4].is_number() && !t[i + 4].space && !t[i + 4].grouped;
+  const bool three = t[i + 3].is_sign(joint.sign) && !t[i + 3].space && t[i + 4].is_number() &&
+                     !t[i + 4].space && !t[i + 4].grouped;
   const auto& third = t[i + 4];
   std::size_t past = three ? i + 5 : i + 3;
-  const bool range = joint.sign == '/' && t[past].is_sign('-') && t[past + 1].is_number() && t[past + 2].is_sign('/') && !t[past + 2].space;
+  const bool range = joint.sign == '/' && t[past].is_sign('-') && t[past + 1].is_number() &&
+                     t[past + 2].is_sign('/') && !t[past + 2].space;
   if (!range && t[past].is_word() && !t[past].space && !is(past, w("t"))) return false;
-  if (!range && ((t[past].is_sign('-') || t[past].is_sign('/')) && !t[past].space && (t[past + 1].is_word() || t[past + 1].is_number()) && !t[past + 1].space))
+  if (!range && ((t[past].is_sign('-') || t[past].is_sign('/')) && !t[past].space &&
+                 (t[past + 1].is_word() || t[past + 1].is_number()) && !t[past + 1].space))
     return false;
   start(spec, i, DateValue::Precision::day, "numeric");
   spec.end = past;
@@ -181,29 +207,32 @@ bool Grammar::numeric_date(std::size_t i, Spec& spec) const {
     spec.date.day = static_cast<int>(day);
     return true;
   };
-  if (three && t[i].digits == 4) {   // 1962-10-04
+  if (three && t[i].digits == 4) {  // 1962-10-04
     spec.date.year = t[i].number;
     spec.date.year_known = spec.year_said = true;
     return t[i].number >= 1000 && month_day(second.number, third.number);
   }
   if (!three) {
-    if (t[i].digits == 4 && joint.sign == '-' && second.digits == 2 && second.number >= 1 && second.number <= 12 &&
-        t[i].number >= 1000 && t[i].number <= 2199 && second.number <= t[i].number % 100) {   // 1962-10, but 1906-07 is a span
+    if (t[i].digits == 4 && joint.sign == '-' && second.digits == 2 && second.number >= 1 &&
+        second.number <= 12 && t[i].number >= 1000 && t[i].number <= 2199 &&
+        second.number <= t[i].number % 100) {  // 1962-10, but 1906-07 is a span
       spec.date.precision = DateValue::Precision::month;
       spec.date.month = static_cast<int>(second.number);
       spec.date.year = t[i].number;
       spec.date.year_known = spec.year_said = true;
       return true;
     }
-    if (joint.sign == '/' && second.digits == 4 && t[i].number >= 1 && t[i].number <= 12 && second.number >= 1000 && second.number <= 2199) {
-      spec.date.precision = DateValue::Precision::month;   // 10/1962
+    if (joint.sign == '/' && second.digits == 4 && t[i].number >= 1 && t[i].number <= 12 &&
+        second.number >= 1000 && second.number <= 2199) {
+      spec.date.precision = DateValue::Precision::month;  // 10/1962
       spec.date.month = static_cast<int>(t[i].number);
       spec.date.year = second.number;
       spec.date.year_known = spec.year_said = true;
       return true;
     }
     if (joint.sign != '/' || t[i].digits > 2 || second.digits > 2) return false;
-    if (!t[i - 1].is(Role::place_in_time) && !t[i - 1].is(Role::weekday) && !second_end && !range) return false;   // one half, 9/10
+    if (!t[i - 1].is(Role::place_in_time) && !t[i - 1].is(Role::weekday) && !second_end && !range)
+      return false;  // one half, 9/10
   } else {
     if (third.digits != 4 && third.digits != 2) return false;
     spec.date.year = third.number;
@@ -216,7 +245,7 @@ bool Grammar::numeric_date(std::size_t i, Spec& spec) const {
   if (a > 12) return month_day(b, a);
   if (b > 12 || a == b) return month_day(a, b);
   if (!month_day(a, b)) return false;
-  spec.rule = "numeric-either-order";   // 4/10/1962: 4 October or April 10
+  spec.rule = "numeric-either-order";  // 4/10/1962: 4 October or April 10
   return true;
 }
 
@@ -225,9 +254,10 @@ bool Grammar::lone_weekday(std::size_t i, Spec& spec) const {
   start(spec, i, DateValue::Precision::day, "weekday");
   spec.date.weekday = t[i].value(Role::weekday);
   spec.end = i + 1;
-  if (is(i + 1, w("of"))) {   // Tuesday of that week
+  if (is(i + 1, w("of"))) {  // Tuesday of that week
     auto of = std::make_unique<Spec>();
-    if (relative(i + 2, *of) && of->kind == Spec::Kind::relative && of->unit == Unit::week && !of->date.weekday) {
+    if (relative(i + 2, *of) && of->kind == Spec::Kind::relative && of->unit == Unit::week &&
+        !of->date.weekday) {
       spec.end = of->end;
       spec.of = std::move(of);
     }
@@ -235,9 +265,10 @@ bool Grammar::lone_weekday(std::size_t i, Spec& spec) const {
   return true;
 }
 
-// "on the seventh", "the 4th": only after on, by, until, from, since and with nothing behind it that it could number.
+// "on the seventh", "the 4th": only after on, by, until, from, since and with nothing behind it that it could
+// number.
 bool Grammar::day_of_month(std::size_t i, Spec& spec) const {
-  const bool weekday = t[i].is(Role::weekday);   // Wednesday the thirty-first
+  const bool weekday = t[i].is(Role::weekday);  // Wednesday the thirty-first
   std::size_t j = weekday ? i + 1 : i, past = 0;
   if (!is(j, w("the"))) return false;
   ++j;
@@ -247,17 +278,20 @@ bool Grammar::day_of_month(std::size_t i, Spec& spec) const {
   spec.date.day = static_cast<int>(day);
   spec.day_only = true;
   std::size_t of_at = is(past, w("day")) && is(past + 1, w("of")) ? past + 1 : past;
-  if (is(of_at, w("of"))) {   // the seventh of that month, the fifteenth day of last month
+  if (is(of_at, w("of"))) {  // the seventh of that month, the fifteenth day of last month
     auto of = std::make_unique<Spec>();
-    if (!relative(of_at + 1, *of) || of->unit != Unit::month || of->kind != Spec::Kind::relative) return false;
+    if (!relative(of_at + 1, *of) || of->unit != Unit::month || of->kind != Spec::Kind::relative)
+      return false;
     spec.end = of->end;
     spec.of = std::move(of);
     return true;
   }
   const auto before = t[i - 1].hash;
-  if (!weekday && before != w("on") && before != w("until") && before != w("since") && before != w("by") && before != w("and") && before != w("to"))
+  if (!weekday && before != w("on") && before != w("until") && before != w("since") && before != w("by") &&
+      before != w("and") && before != w("to"))
     return false;
-  if ((before == w("and") || before == w("to") || before == w("by")) && !t[j].is_number() && !weekday) return false;
+  if ((before == w("and") || before == w("to") || before == w("by")) && !t[j].is_number() && !weekday)
+    return false;
   const auto& after = t[past];
   if (after.is_word() && !after.newline && !after.is(Role::after_year)) return false;
   if (after.is_sign('-')) return false;
@@ -271,7 +305,7 @@ bool Grammar::named_day(std::size_t i, Spec& spec) const {
   if (is(j, w("the"))) ++j;
   const auto* phrase = t.phrase_at(j, past);
   if (!phrase || phrase->event >= 0) return false;
-  if (is(past, w("island")) || is(past, w("eve")) ) return false;
+  if (is(past, w("island")) || is(past, w("eve"))) return false;
   start(spec, phrase->when ? i : j, DateValue::Precision::day, phrase->day ? "named-day" : "named-time");
   spec.end = past;
   spec.full_end = true;
@@ -285,16 +319,19 @@ bool Grammar::named_day(std::size_t i, Spec& spec) const {
 // The winter of 1962 to 1963, of sixty-two, sixty-three, of 1962/63: one winter.
 void Grammar::whole_winter(Spec& spec) const {
   std::size_t j = spec.end;
-  if (!t[j].is(Role::range_word) && !is(j, w("and")) && !t[j].is_sign('-') && !t[j].is_sign('/') && !t[j].is_sign(',') &&
-      !t[j].is(Role::number))
+  if (!t[j].is(Role::range_word) && !is(j, w("and")) && !t[j].is_sign('-') && !t[j].is_sign('/') &&
+      !t[j].is_sign(',') && !t[j].is(Role::number))
     return;
   if (!t[j].is(Role::number)) ++j;
   std::int64_t next = 0;
   std::size_t past = 0;
   Spec second;
-  if (t[j].is_number() && (t[j].digits == 2 || t[j].digits == 4) && !t[j].grouped) next = t[j].number, past = j + 1;
-  else if (year(j, YearStance::supported, second)) next = second.date.year, past = second.end;
-  else return;
+  if (t[j].is_number() && (t[j].digits == 2 || t[j].digits == 4) && !t[j].grouped)
+    next = t[j].number, past = j + 1;
+  else if (year(j, YearStance::supported, second))
+    next = second.date.year, past = second.end;
+  else
+    return;
   if (next % 100 == (spec.date.year + 1) % 100) spec.end = past;
 }
 
@@ -318,9 +355,12 @@ bool Grammar::season(std::size_t i, Spec& spec) const {
   }
   // Talk: a bare season has to stand where a time stands.
   const auto before = t[i - 1].hash;
-  const bool told = t[i - 1].is(Role::part) || t[i - 1].is(Role::part_noun) || before == w("in") || before == w("by") || before == w("since") || before == w("until") ||
-                    before == w("till") || before == w("during") || before == w("throughout") || before == w("of") || before == w("and") || before == w("or") ||
-                    before == w("over") || before == w("through") || before == w("all") || before == w("before") || before == w("after") || before == w("from") || before == w("to");
+  const bool told = t[i - 1].is(Role::part) || t[i - 1].is(Role::part_noun) || before == w("in") ||
+                    before == w("by") || before == w("since") || before == w("until") ||
+                    before == w("till") || before == w("during") || before == w("throughout") ||
+                    before == w("of") || before == w("and") || before == w("or") || before == w("over") ||
+                    before == w("through") || before == w("all") || before == w("before") ||
+                    before == w("after") || before == w("from") || before == w("to");
   return told;
 }
 

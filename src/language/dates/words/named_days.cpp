@@ -1,4 +1,4 @@
-#include "language/dates/named_days.h"
+#include "language/dates/words/named_days.h"
 
 #include <array>
 #include <charconv>
@@ -7,10 +7,14 @@
 namespace witnessmark::dates {
 namespace {
 
-std::int64_t floor_mod(std::int64_t a, std::int64_t b) { return ((a % b) + b) % b; }
-std::int64_t floor_div(std::int64_t a, std::int64_t b) { return (a - floor_mod(a, b)) / b; }
+std::int64_t floor_mod(std::int64_t a, std::int64_t b) {
+  return ((a % b) + b) % b;
+}
+std::int64_t floor_div(std::int64_t a, std::int64_t b) {
+  return (a - floor_mod(a, b)) / b;
+}
 
-constexpr std::array<std::string_view, 7> kWeekdays{"monday", "tuesday", "wednesday", "thursday",
+constexpr std::array<std::string_view, 7> kWeekdays{"monday", "tuesday",  "wednesday", "thursday",
                                                     "friday", "saturday", "sunday"};
 
 int weekday_number(std::string_view name) {
@@ -44,7 +48,8 @@ bool read_month_day(std::string_view text, int& month, int& day) {
 
 Error unknown_rule(std::string_view rule) {
   return {"", 0, 0, "the rule \"" + std::string(rule) + "\" is not one of the known forms",
-          "write MM-DD, easter+N, orthodox+N, 'N WEEKDAY of MM', 'last WEEKDAY of MM', 'WEEKDAY on or after MM-DD' or "
+          "write MM-DD, easter+N, orthodox+N, 'N WEEKDAY of MM', 'last WEEKDAY of MM', 'WEEKDAY on or after "
+          "MM-DD' or "
           "YYYY-MM-DD"};
 }
 
@@ -62,14 +67,16 @@ bool parse_from_easter(std::string_view rule, std::string_view word, NamedDay& n
 
 bool parse_weekday_rule(std::string_view rule, NamedDay& named) {
   const auto parts = split_spaces(rule);
-  if (parts.size() == 4 && parts[2] == "of") {   // "2 sunday of 11", "last monday of 5"
+  if (parts.size() == 4 && parts[2] == "of") {  // "2 sunday of 11", "last monday of 5"
     named.kind = NamedDay::Kind::nth_weekday;
     named.weekday = weekday_number(parts[1]);
-    if (parts[0] == "last") named.offset = -1;
-    else if (!read_int(parts[0], named.offset) || named.offset < 1 || named.offset > 4) return false;
+    if (parts[0] == "last")
+      named.offset = -1;
+    else if (!read_int(parts[0], named.offset) || named.offset < 1 || named.offset > 4)
+      return false;
     return named.weekday != 0 && read_int(parts[3], named.month) && named.month >= 1 && named.month <= 12;
   }
-  if (parts.size() == 5 && parts[1] == "on" && parts[2] == "or") {   // "sunday on or after 11-27"
+  if (parts.size() == 5 && parts[1] == "on" && parts[2] == "or") {  // "sunday on or after 11-27"
     named.kind = NamedDay::Kind::weekday_from;
     named.weekday = weekday_number(parts[0]);
     if (parts[3] != "after" && parts[3] != "before") return false;
@@ -97,7 +104,8 @@ Result<NamedDay> parse_named_day(std::string_view rule) {
   named.kind = NamedDay::Kind::once;
   int year = 0;
   if (rule.size() == 10 && rule[4] == '-' && read_int(rule.substr(0, 4), year) &&
-      read_month_day(rule.substr(5), named.month, named.day) && named.day <= days_in_month(year, named.month)) {
+      read_month_day(rule.substr(5), named.month, named.day) &&
+      named.day <= days_in_month(year, named.month)) {
     named.year = year;
     return named;
   }
@@ -109,9 +117,12 @@ Day day_in_year(const NamedDay& named, std::int64_t year) {
   switch (named.kind) {
     case NamedDay::Kind::fixed:
       return to_day({year, named.month, std::min(named.day, days_in_month(year, named.month))});
-    case NamedDay::Kind::once: return to_day({named.year, named.month, named.day});
-    case NamedDay::Kind::easter: return to_day(gregorian_easter(year)) + named.offset;
-    case NamedDay::Kind::orthodox_easter: return to_day(orthodox_easter(year)) + named.offset;
+    case NamedDay::Kind::once:
+      return to_day({named.year, named.month, named.day});
+    case NamedDay::Kind::easter:
+      return to_day(gregorian_easter(year)) + named.offset;
+    case NamedDay::Kind::orthodox_easter:
+      return to_day(orthodox_easter(year)) + named.offset;
     case NamedDay::Kind::nth_weekday: {
       if (named.offset < 0) {
         const Day last = to_day({year, named.month, days_in_month(year, named.month)});

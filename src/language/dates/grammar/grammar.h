@@ -3,26 +3,29 @@
 #include <optional>
 #include <string_view>
 
-#include "language/dates/spec.h"
-#include "language/dates/tokens.h"
+#include "language/dates/grammar/spec.h"
+#include "language/dates/words/tokens.h"
 
 namespace witnessmark::dates {
 
 /// Hash of a function word of the grammar.
-consteval std::uint64_t w(const char* word) { return hash_word(word); }
+consteval std::uint64_t w(const char* word) {
+  return hash_word(word);
+}
 
 /// What the grammar has to know of the talk so far.
 struct TalkSetting {
   bool prose = false;
-  bool decade_set = false;              ///< Talk has named a year or a decade: bare numbers may be years.
-  std::optional<std::int64_t> year;     ///< The year under discussion.
-  std::int64_t first_year = 1800;       ///< Bare two-digit years are plausible from here …
-  std::int64_t last_year = 2100;        ///< … to here.
+  bool decade_set = false;           ///< Talk has named a year or a decade: bare numbers may be years.
+  std::optional<std::int64_t> year;  ///< The year under discussion.
+  std::int64_t first_year = 1800;    ///< Bare two-digit years are plausible from here …
+  std::int64_t last_year = 2100;     ///< … to here.
   std::int64_t century = 1900;
 };
 
-/// Reads date expressions from tokens. Every function looks at a bounded number of tokens from i on, fills the spec (begin,
-/// end, and what was said) and says whether it read one. No function changes anything else; none goes back.
+/// Reads date expressions from tokens. Every function looks at a bounded number of tokens from i on, fills
+/// the spec (begin, end, and what was said) and says whether it read one. No function changes anything else;
+/// none goes back.
 class Grammar {
  public:
   Grammar(const TokenWindow& tokens, const TalkSetting& setting) : t(tokens), setting_(setting) {}
@@ -30,36 +33,42 @@ class Grammar {
   /// The rules that a determiner may begin with the token i behind it.
   RuleSet rules_behind_determiner(std::size_t i) const {
     const auto& next = t[i];
-    const auto& behind_of = is(i, w("year")) && is(i + 1, w("of")) ? t[is(i + 2, w("the")) ? i + 3 : i + 2] : next;   // the year of the flood
-    if (next.word) return next.word->rules_after_determiner | ((next.rules | behind_of.rules) & kEventMayBegin);
+    const auto& behind_of = is(i, w("year")) && is(i + 1, w("of")) ? t[is(i + 2, w("the")) ? i + 3 : i + 2]
+                                                                   : next;  // the year of the flood
+    if (next.word)
+      return next.word->rules_after_determiner | ((next.rules | behind_of.rules) & kEventMayBegin);
     if (next.is_number()) return kDigitRulesAfterDeterminer;
     return next.is_sign('\'') ? kApostropheRules : next.rules & kEventMayBegin;
   }
 
-  /// Whether what follows "at" or "I" can be part of a date: at nineteen, at the age of, at least; I was, I left.
+  /// Whether what follows "at" or "I" can be part of a date: at nineteen, at the age of, at least; I was, I
+  /// left.
   bool worth_a_look(std::size_t i) const {
     const auto& next = t[i + 1];
     if (next.is_number()) return true;
     if (!next.word) return false;
-    if (is(i, w("at"))) return next.any(bit(Role::number) | bit(Role::least_most)) || is(i + 1, w("the")) || is(i + 1, w("age"));
-    return is(i + 1, w("was")) || next.any(bit(Role::join) | bit(Role::leave)) || is(i + 1, w("came")) || is(i + 1, w("went")) ||
-           is(i + 1, w("got")) || is(i + 1, w("first"));
+    if (is(i, w("at")))
+      return next.any(bit(Role::number) | bit(Role::least_most)) || is(i + 1, w("the")) ||
+             is(i + 1, w("age"));
+    return is(i + 1, w("was")) || next.any(bit(Role::join) | bit(Role::leave)) || is(i + 1, w("came")) ||
+           is(i + 1, w("went")) || is(i + 1, w("got")) || is(i + 1, w("first"));
   }
 
   /// The longest expression that begins at i and one of the rules reads.
   bool read(std::size_t i, RuleSet rules, Spec& spec) const;
 
   // number_words.cpp
-  bool cardinal(std::size_t i, std::int64_t& value, std::size_t& past) const;   ///< Digits or words, to 999,999.
+  bool cardinal(std::size_t i, std::int64_t& value,
+                std::size_t& past) const;  ///< Digits or words, to 999,999.
   bool cardinal_words(std::size_t i, std::int64_t& value, std::size_t& past) const;
-  bool below_hundred(std::size_t i, std::int64_t& value, std::size_t& past) const;   ///< In words.
+  bool below_hundred(std::size_t i, std::int64_t& value, std::size_t& past) const;  ///< In words.
   bool ordinal(std::size_t i, std::int64_t& value, std::size_t& past) const;
   bool count(std::size_t i, Count& count, std::size_t& past) const;
 
   // year_forms.cpp
   enum class YearStance : std::uint8_t {
-    alone,       ///< The year is the whole expression: what stands around it has to support it.
-    supported    ///< A month, season or part stands before it.
+    alone,     ///< The year is the whole expression: what stands around it has to support it.
+    supported  ///< A month, season or part stands before it.
   };
   bool year(std::size_t i, YearStance stance, Spec& spec) const;
   bool decade(std::size_t i, Spec& spec) const;
@@ -69,25 +78,25 @@ class Grammar {
   bool day_and_month(std::size_t i, Spec& spec) const;
   bool numeric_date(std::size_t i, Spec& spec) const;
   bool lone_weekday(std::size_t i, Spec& spec) const;
-  bool day_of_month(std::size_t i, Spec& spec) const;   ///< "the seventh", month and year from the talk.
+  bool day_of_month(std::size_t i, Spec& spec) const;  ///< "the seventh", month and year from the talk.
   bool named_day(std::size_t i, Spec& spec) const;
   bool season(std::size_t i, Spec& spec) const;
 
   // parts.cpp
-  bool core(std::size_t i, Spec& spec) const;           ///< A date without modifiers before it.
-  bool lone_year(std::size_t i, Spec& spec) const;      ///< year() standing alone; "the year 1962".
-  bool parted(std::size_t i, Spec& spec) const;         ///< early 1962, the end of March, the latter half of 1962.
-  bool within(std::size_t i, Spec& spec) const;         ///< later that month.
+  bool core(std::size_t i, Spec& spec) const;       ///< A date without modifiers before it.
+  bool lone_year(std::size_t i, Spec& spec) const;  ///< year() standing alone; "the year 1962".
+  bool parted(std::size_t i, Spec& spec) const;  ///< early 1962, the end of March, the latter half of 1962.
+  bool within(std::size_t i, Spec& spec) const;  ///< later that month.
 
   // relatives.cpp
-  bool relative(std::size_t i, Spec& spec) const;       ///< Also "the year", which only parts of dates may hold.
+  bool relative(std::size_t i, Spec& spec) const;  ///< Also "the year", which only parts of dates may hold.
   bool said_relative(std::size_t i, Spec& spec) const;  ///< relative() without "the year".
   bool era(std::size_t i, Spec& spec) const;
   bool reference(std::size_t i, Spec& spec) const;
   bool day_word(std::size_t i, Spec& spec) const;
 
   // durations.cpp
-  bool duration(std::size_t i, Spec& spec) const;       ///< Durations, and offsets made of them.
+  bool duration(std::size_t i, Spec& spec) const;  ///< Durations, and offsets made of them.
   bool set(std::size_t i, Spec& spec) const;
 
   // clock.cpp
@@ -101,15 +110,15 @@ class Grammar {
   bool event(std::size_t i, Spec& spec) const;
 
   // traps.cpp
-  bool month_is_verb(std::size_t i) const;              ///< may, march.
-  bool number_is_label(std::size_t i) const;            ///< room 1944, frame 75, 1-75-4-M.
-  bool counts_something(std::size_t past) const;        ///< 1944 feet, sixty of us.
-  bool season_is_thing(std::size_t i) const;            ///< spring line, the fall.
+  bool month_is_verb(std::size_t i) const;        ///< may, march.
+  bool number_is_label(std::size_t i) const;      ///< room 1944, frame 75, 1-75-4-M.
+  bool counts_something(std::size_t past) const;  ///< 1944 feet, sixty of us.
+  bool season_is_thing(std::size_t i) const;      ///< spring line, the fall.
 
   // ranges.cpp
-  bool year_span(std::size_t i, Spec& spec) const;      ///< 1995-96, 499-493 BC.
-  bool day_span(std::size_t i, Spec& spec) const;       ///< 6-7 February.
-  bool joined(Spec& first) const;                       ///< Takes in "… until 1963", "or early sixty-three".
+  bool year_span(std::size_t i, Spec& spec) const;  ///< 1995-96, 499-493 BC.
+  bool day_span(std::size_t i, Spec& spec) const;   ///< 6-7 February.
+  bool joined(Spec& first) const;                   ///< Takes in "… until 1963", "or early sixty-three".
 
   const Token& token(std::size_t i) const { return t[i]; }
   bool is(std::size_t i, std::uint64_t hash) const { return t[i].hash == hash && t[i].is_word(); }
@@ -135,9 +144,9 @@ class Grammar {
   bool nth_of(std::size_t i, Spec& spec) const;
   bool approximate(std::size_t i, Spec& spec) const;
   bool month_name(std::size_t i, int& month, std::size_t& past, bool beside_number) const;
-  bool year_after(std::size_t i, Spec& spec) const;     ///< [,] [of] year; moves spec.end.
+  bool year_after(std::size_t i, Spec& spec) const;  ///< [,] [of] year; moves spec.end.
   void whole_winter(Spec& spec) const;
-  bool said_year(std::size_t i, Spec& spec) const;      ///< of that year, last year.
+  bool said_year(std::size_t i, Spec& spec) const;  ///< of that year, last year.
   bool bare_year_supported(std::size_t i, std::size_t past, std::int64_t value, bool words) const;
   bool plausible(std::int64_t two_digits) const;
   bool four_digit_supported(std::size_t i) const;
@@ -149,7 +158,7 @@ class Grammar {
     const auto text = t.text(t[i]);
     return text.size() > ending.size() && text.substr(text.size() - ending.size()) == ending;
   }
-  std::size_t past_noun_phrase(std::size_t i) const;    ///< "of fierce battles", prose only.
+  std::size_t past_noun_phrase(std::size_t i) const;  ///< "of fierce battles", prose only.
 
   const TokenWindow& t;
   const TalkSetting& setting_;

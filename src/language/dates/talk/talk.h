@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "language/dates/grammar.h"
-#include "language/dates/spec.h"
+#include "language/dates/grammar/grammar.h"
+#include "language/dates/grammar/spec.h"
 #include "witnessmark/language/date_expression.h"
 #include "witnessmark/language/discourse.h"
 
@@ -15,14 +15,14 @@ namespace witnessmark::dates {
 struct Meaning {
   TimexType type = TimexType::date;
   DateValue value;
-  std::string timex;                       ///< When it is no calendar value; else made from value.
-  std::optional<Edtf> edtf;                ///< When it is more than value.
+  std::string timex;         ///< When it is no calendar value; else made from value.
+  std::optional<Edtf> edtf;  ///< When it is more than value.
   bool no_edtf = false;
   Mod mod = Mod::none;
   bool approximate = false;
   std::string anchor;
   std::vector<std::string> alternatives;
-  bool moves_talk = true;                  ///< Talk is about this date from here on.
+  bool moves_talk = true;  ///< Talk is about this date from here on.
 };
 
 /// Gives specs their values from what the talk has established, and moves the talk on.
@@ -43,7 +43,8 @@ class Talk {
   /// Writes the state reached into the discourse the talk began with.
   void put_state(Discourse& discourse) const;
 
-  /// Completes the edtf of a meaning: sign and limit. `limit` is none when there is none. Takes what the meaning holds.
+  /// Completes the edtf of a meaning: sign and limit. `limit` is none when there is none. Takes what the
+  /// meaning holds.
   void put_edtf_of(Meaning& meaning, Mod limit, std::optional<Edtf>& out) const;
   /// The period of an edtf that put_edtf_of made.
   Period period_of(const Meaning& meaning, Mod limit, const Edtf& edtf) const;
@@ -73,13 +74,13 @@ class Talk {
   std::string reference_anchor() const;
   void refresh_setting();
 
-  const Discourse& discourse_;   ///< What is fixed, and the state talk began with.
+  const Discourse& discourse_;  ///< What is fixed, and the state talk began with.
   std::optional<std::int64_t> decade_;
   TalkSetting setting_;
-  std::optional<DateValue> speech_;        ///< Day, month or year of speaking.
+  std::optional<DateValue> speech_;  ///< Day, month or year of speaking.
   std::optional<DateValue> reference_;
   std::optional<std::int64_t> year_;
-  bool moved_ = false;                     ///< reference_ is no longer the discourse's.
+  bool moved_ = false;                        ///< reference_ is no longer the discourse's.
   std::optional<std::int64_t> far_year_;      ///< Prose: a far year mentioned once.
   std::optional<std::int64_t> section_year_;  ///< Prose: the one year of the section's heading.
 };

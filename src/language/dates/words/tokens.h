@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-#include "language/dates/words.h"
+#include "language/dates/words/words.h"
 
 namespace witnessmark::dates {
 
@@ -15,24 +15,24 @@ inline constexpr RuleSet kEventMayBegin = RuleSet{1} << 29;
 /// A word, a run of digits or one sign of the text.
 struct Token {
   enum class Kind : std::uint8_t { end, word, number, sign };
-  std::size_t begin = 0;             ///< Byte offset in the text.
-  std::uint64_t hash = 0;            ///< Of a word, in lower case, without "'s" when that is no word of its own.
-  const Word* word = nullptr;        ///< What the lexicon knows of it.
-  std::int32_t number = -1;          ///< Of digits; -1 when over 9 digits.
-  std::uint32_t length = 0;          ///< In bytes.
-  RuleSet rules = 0;                 ///< Rules that may begin here, and the marks below; 0 for most tokens.
+  std::size_t begin = 0;       ///< Byte offset in the text.
+  std::uint64_t hash = 0;      ///< Of a word, in lower case, without "'s" when that is no word of its own.
+  const Word* word = nullptr;  ///< What the lexicon knows of it.
+  std::int32_t number = -1;    ///< Of digits; -1 when over 9 digits.
+  std::uint32_t length = 0;    ///< In bytes.
+  RuleSet rules = 0;           ///< Rules that may begin here, and the marks below; 0 for most tokens.
   Kind kind = Kind::end;
-  char sign = 0;                     ///< ASCII stand-in of a sign: dashes are '-', apostrophes '\'', quotation marks '"'.
-  std::uint8_t digits = 0;           ///< How many digits stand there.
-  std::uint8_t possessive = 0;       ///< Bytes of the "'s" that follows and is not part of the token.
-  bool space = false;                ///< White space stands before it.
-  bool newline = false;              ///< A line break stands before it.
-  bool paragraph = false;            ///< An empty line stands before it.
-  bool capital : 1 = false;          ///< First letter is a capital (ASCII).
-  bool grouped : 1 = false;          ///< Digits with thousands commas or a decimal point: never a year.
+  char sign = 0;  ///< ASCII stand-in of a sign: dashes are '-', apostrophes '\'', quotation marks '"'.
+  std::uint8_t digits = 0;      ///< How many digits stand there.
+  std::uint8_t possessive = 0;  ///< Bytes of the "'s" that follows and is not part of the token.
+  bool space = false;           ///< White space stands before it.
+  bool newline = false;         ///< A line break stands before it.
+  bool paragraph = false;       ///< An empty line stands before it.
+  bool capital : 1 = false;     ///< First letter is a capital (ASCII).
+  bool grouped : 1 = false;     ///< Digits with thousands commas or a decimal point: never a year.
 
   std::size_t end() const { return begin + length; }
-  std::size_t full_end() const { return begin + length + possessive; }   ///< With "'s".
+  std::size_t full_end() const { return begin + length + possessive; }  ///< With "'s".
   bool is(Role role) const { return word && word->is(role); }
   bool any(std::uint64_t roles) const { return word && word->any(roles); }
   int value(Role role) const { return word->value(role); }
@@ -41,16 +41,18 @@ struct Token {
   bool is_sign(char c) const { return kind == Kind::sign && sign == c; }
 };
 
-/// The tokens around the place of reading. The window moves over the text: some tokens behind stay, some ahead are
-/// there, so that memory does not grow with the text and every rule looks at a bounded number of tokens.
+/// The tokens around the place of reading. The window moves over the text: some tokens behind stay, some
+/// ahead are there, so that memory does not grow with the text and every rule looks at a bounded number of
+/// tokens.
 class TokenWindow {
  public:
   static constexpr std::size_t kBehind = 24;
   static constexpr std::size_t kAhead = 96;
-  static constexpr std::size_t kBlock = 1024;   ///< Tokens held at most.
+  static constexpr std::size_t kBlock = 1024;  ///< Tokens held at most.
 
   /// `lines_matter`: tokens that begin a line are marked kLineBegins.
-  TokenWindow(std::string_view text, const DateLexicon::Data& lexicon, const std::vector<Phrase>* events, bool lines_matter);
+  TokenWindow(std::string_view text, const DateLexicon::Data& lexicon, const std::vector<Phrase>* events,
+              bool lines_matter);
 
   /// Token i; an end token outside the window.
   const Token& operator[](std::size_t i) const { return i < tokens_.size() ? tokens_[i] : end_; }
@@ -83,7 +85,7 @@ class TokenWindow {
   std::string_view text_;
   const DateLexicon::Data& lexicon_;
   const std::vector<Phrase>* events_;
-  std::uint64_t event_filter_ = 0;   ///< One bit for each hash an event's first word may have.
+  std::uint64_t event_filter_ = 0;  ///< One bit for each hash an event's first word may have.
   bool lines_matter_ = false;
   std::size_t position_ = 0;
   std::vector<Token> tokens_;

@@ -1,6 +1,7 @@
-// Years for undated months, and the state of the talk. An undated month, day or season takes the year under discussion;
-// in the last months of a year the first months belong to the next. Nothing is ever taken from the clock.
-#include "language/dates/talk.h"
+// Years for undated months, and the state of the talk. An undated month, day or season takes the year under
+// discussion; in the last months of a year the first months belong to the next. Nothing is ever taken from
+// the clock.
+#include "language/dates/talk/talk.h"
 
 #include <algorithm>
 
@@ -40,8 +41,8 @@ std::string Talk::reference_anchor() const {
   return year_ ? "talk of " + std::to_string(*year_) : "";
 }
 
-// A history names other years in passing: a limit ("until 1945"), or one year far off ("in 2005 it was declassified").
-// Only a second mention near the far one takes the story there.
+// A history names other years in passing: a limit ("until 1945"), or one year far off ("in 2005 it was
+// declassified"). Only a second mention near the far one takes the story there.
 bool Talk::passing(std::int64_t year, Mod limit) {
   constexpr std::int64_t kFar = 5, kNear = 2;
   const auto apart = [](std::int64_t a, std::int64_t b) { return a < b ? b - a : a - b; };
@@ -52,8 +53,8 @@ bool Talk::passing(std::int64_t year, Mod limit) {
   return true;
 }
 
-// A heading that names one year ("2006: Civil war") sets the year of the section; what a paragraph mentioned in passing ends
-// with it.
+// A heading that names one year ("2006: Civil war") sets the year of the section; what a paragraph mentioned
+// in passing ends with it.
 void Talk::begin_section(std::int64_t year) {
   section_year_ = year;
   year_ = year;
@@ -70,7 +71,9 @@ void Talk::begin_paragraph() {
   refresh_setting();
 }
 
-void Talk::end_section() { section_year_.reset(); }
+void Talk::end_section() {
+  section_year_.reset();
+}
 
 void Talk::move_to(const Meaning& meaning, const Spec& spec, Mod limit) {
   if (!meaning.moves_talk || !meaning.value.year_known || spec.taken_back) return;
@@ -81,7 +84,8 @@ void Talk::move_to(const Meaning& meaning, const Spec& spec, Mod limit) {
     refresh_setting();
     return;
   }
-  if (setting_.prose && year_ && meaning.value.precision == P::year && passing(meaning.value.year, limit)) return;
+  if (setting_.prose && year_ && meaning.value.precision == P::year && passing(meaning.value.year, limit))
+    return;
   far_year_.reset();
   moved_ = true;
   reference_ = meaning.value;
@@ -97,14 +101,16 @@ void Talk::complete_year(const Spec& spec, Meaning& meaning) const {
   const auto short_year = value.year;
   const auto base = setting_.century;
   std::int64_t year = base + short_year;
-  if (decade_ && !setting_.prose && setting_.year && !(year >= setting_.first_year && year <= setting_.last_year)) {
+  if (decade_ && !setting_.prose && setting_.year &&
+      !(year >= setting_.first_year && year <= setting_.last_year)) {
     const auto near = *setting_.year / 100 * 100 + short_year;
     if (near >= setting_.first_year && near <= setting_.last_year) year = near;
   }
   const bool fits = year >= setting_.first_year && year <= setting_.last_year;
   const auto later = year + 100;
   const bool later_fits = later >= setting_.first_year && later <= setting_.last_year;
-  if (!fits && later_fits) year = later;
+  if (!fits && later_fits)
+    year = later;
   else if (fits && later_fits) {
     DateValue other = value;
     other.year = later;
@@ -138,7 +144,7 @@ Meaning Talk::undated(const Spec& spec, DateValue value) const {
   if (!year_) return meaning;
   auto year = *year_;
   const int month = value.precision == P::season ? static_cast<int>(value.season) * 3 : value.month;
-  const int at = !reference_ ? 0
+  const int at = !reference_                          ? 0
                  : reference_->precision == P::season ? static_cast<int>(reference_->season) * 3
                  : reference_->precision >= P::month  ? reference_->month
                                                       : 0;
@@ -154,7 +160,8 @@ Meaning Talk::undated(const Spec& spec, DateValue value) const {
     DateValue other = value;
     other.year = year;
     other.year_known = true;
-    if (const auto edtf = to_edtf(other, false); edtf && !setting_.prose) meaning.alternatives.push_back(to_string(*edtf));
+    if (const auto edtf = to_edtf(other, false); edtf && !setting_.prose)
+      meaning.alternatives.push_back(to_string(*edtf));
     ++year;
   }
   meaning.value.year = year;
@@ -198,7 +205,7 @@ Meaning Talk::nth_of(const Spec& spec) const {
   if (spec.date.weekday) {
     day = spec.nth < 0 ? last - (iso_weekday(last) - spec.date.weekday + 7) % 7
                        : first + (spec.date.weekday - iso_weekday(first) + 7) % 7 + 7 * (spec.nth - 1);
-    if (day > last) {   // There is no fifth.
+    if (day > last) {  // There is no fifth.
       meaning.value.year = of.year, meaning.value.year_known = true, meaning.value.month = of.month;
       meaning.no_edtf = true;
       return meaning;
@@ -243,7 +250,9 @@ Meaning Talk::calendar(const Spec& spec) const {
   if (spec.rule == "numeric-either-order") {
     DateValue other = meaning.value;
     std::swap(other.month, other.day);
-    if (!meaning.value.year_known) meaning.alternatives = {std::string(to_timex(meaning.value).view()), std::string(to_timex(other).view())};
+    if (!meaning.value.year_known)
+      meaning.alternatives = {std::string(to_timex(meaning.value).view()),
+                              std::string(to_timex(other).view())};
     else {
       const auto a = to_edtf(meaning.value, false), b = to_edtf(other, false);
       auto first = std::get<EdtfDate>(a->value), second = std::get<EdtfDate>(b->value);
@@ -286,7 +295,7 @@ Meaning Talk::calendar(const Spec& spec) const {
   }
   if (meaning.value.year_known && meaning.value.day && meaning.value.month &&
       meaning.value.day > days_in_month(meaning.value.year, meaning.value.month)) {
-    meaning.value.day = 0;   // 30 February: the month can still be meant
+    meaning.value.day = 0;  // 30 February: the month can still be meant
     meaning.no_edtf = true;
   }
   return meaning;
@@ -328,11 +337,14 @@ Meaning Talk::day_word(const Spec& spec) const {
     return meaning;
   }
   if (speech_ && speech_->precision == P::day) {
-    meaning.value = DateValue::of_day(to_civil(to_day({speech_->year, speech_->month, speech_->day}) + spec.count.value));
+    meaning.value =
+        DateValue::of_day(to_civil(to_day({speech_->year, speech_->month, speech_->day}) + spec.count.value));
     meaning.anchor = "interview " + to_timex(*speech_);
   } else if (spec.count.value == 0) {
     meaning.timex = "PRESENT_REF";
-    if (discourse_.speech_time) meaning.edtf = discourse_.speech_time, meaning.anchor = "interview " + to_string(*discourse_.speech_time);
+    if (discourse_.speech_time)
+      meaning.edtf = discourse_.speech_time,
+      meaning.anchor = "interview " + to_string(*discourse_.speech_time);
   }
   meaning.value.time = spec.date.time;
   if (!spec.date.time.empty()) meaning.type = TimexType::time;
@@ -352,11 +364,15 @@ Meaning Talk::duration(const Spec& spec) const {
   Meaning meaning;
   meaning.type = TimexType::duration;
   meaning.moves_talk = false;
-  meaning.timex = duration_timex(spec.count.value, spec.count.vague || spec.count.upper != 0, spec.count.half, spec.unit).view();
+  meaning.timex =
+      duration_timex(spec.count.value, spec.count.vague || spec.count.upper != 0, spec.count.half, spec.unit)
+          .view();
   if (!spec.count.decimal.empty() && spec.count.decimal.view().find(',') == std::string::npos)
     if (const auto digits = meaning.timex.find_first_of("0123456789"); digits != std::string::npos)
       meaning.timex.replace(digits, std::to_string(spec.count.value).size(), spec.count.decimal.view());
-  if (!spec.up_to_now || !speech_ || spec.count.vague || spec.count.half || spec.count.upper || spec.unit > Unit::year) return meaning;
+  if (!spec.up_to_now || !speech_ || spec.count.vague || spec.count.half || spec.count.upper ||
+      spec.unit > Unit::year)
+    return meaning;
   const auto first = moved(*speech_, -spec.count.value, spec.unit), last = moved(*speech_, 0, spec.unit);
   if (!first || !last) return meaning;
   const auto a = to_edtf(*first, false), b = to_edtf(*last, false);
@@ -379,19 +395,33 @@ Meaning Talk::set_or_reference(const Spec& spec) const {
 
 Meaning Talk::without_modifier(const Spec& spec) const {
   switch (spec.kind) {
-    case Spec::Kind::calendar: return calendar(spec);
-    case Spec::Kind::relative: return relative(spec);
-    case Spec::Kind::within: return within(spec);
-    case Spec::Kind::offset: return offset(spec);
-    case Spec::Kind::era: return era(spec);
-    case Spec::Kind::day_word: return day_word(spec);
-    case Spec::Kind::age: return age(spec);
-    case Spec::Kind::service_year: return service_year(spec);
-    case Spec::Kind::service_edge: return service_edge(spec);
-    case Spec::Kind::event: return event(spec);
-    case Spec::Kind::clock: return clock(spec);
-    case Spec::Kind::duration: return duration(spec);
-    case Spec::Kind::set: case Spec::Kind::reference: return set_or_reference(spec);
+    case Spec::Kind::calendar:
+      return calendar(spec);
+    case Spec::Kind::relative:
+      return relative(spec);
+    case Spec::Kind::within:
+      return within(spec);
+    case Spec::Kind::offset:
+      return offset(spec);
+    case Spec::Kind::era:
+      return era(spec);
+    case Spec::Kind::day_word:
+      return day_word(spec);
+    case Spec::Kind::age:
+      return age(spec);
+    case Spec::Kind::service_year:
+      return service_year(spec);
+    case Spec::Kind::service_edge:
+      return service_edge(spec);
+    case Spec::Kind::event:
+      return event(spec);
+    case Spec::Kind::clock:
+      return clock(spec);
+    case Spec::Kind::duration:
+      return duration(spec);
+    case Spec::Kind::set:
+    case Spec::Kind::reference:
+      return set_or_reference(spec);
   }
   return {};
 }

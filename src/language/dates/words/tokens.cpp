@@ -1,7 +1,8 @@
-// One pass over the bytes. A 256-entry table gives the class of a byte; letters are hashed in lower case while the word is
-// walked, digits are summed. Bytes from 128 up count as letters, but for the few typographic signs that stand for ASCII
-// ones (dashes, apostrophes, quotation marks, no-break space), which are recognised by their three bytes.
-#include "language/dates/tokens.h"
+// One pass over the bytes. A 256-entry table gives the class of a byte; letters are hashed in lower case
+// while the word is walked, digits are summed. Bytes from 128 up count as letters, but for the few
+// typographic signs that stand for ASCII ones (dashes, apostrophes, quotation marks, no-break space), which
+// are recognised by their three bytes.
+#include "language/dates/words/tokens.h"
 
 #include <algorithm>
 #include <array>
@@ -18,16 +19,22 @@ enum Class : std::uint8_t { kSign, kSpace, kLetter, kDigit, kHigh };
 constexpr std::array<std::uint8_t, 256> make_classes() {
   std::array<std::uint8_t, 256> classes{};
   for (int c = 0; c < 256; ++c) {
-    if (c == ' ' || (c >= 9 && c <= 13)) classes[c] = kSpace;
-    else if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z')) classes[c] = kLetter;
-    else if (c >= '0' && c <= '9') classes[c] = kDigit;
-    else if (c >= 128) classes[c] = kHigh;
+    if (c == ' ' || (c >= 9 && c <= 13))
+      classes[c] = kSpace;
+    else if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'))
+      classes[c] = kLetter;
+    else if (c >= '0' && c <= '9')
+      classes[c] = kDigit;
+    else if (c >= 128)
+      classes[c] = kHigh;
   }
   return classes;
 }
 constexpr auto kClasses = make_classes();
 
-std::uint8_t class_of(char c) { return kClasses[static_cast<unsigned char>(c)]; }
+std::uint8_t class_of(char c) {
+  return kClasses[static_cast<unsigned char>(c)];
+}
 
 constexpr std::uint64_t kEachByte = 0x0101010101010101u;
 constexpr std::uint64_t kLowerCase = 0x20 * kEachByte;
@@ -40,8 +47,8 @@ std::uint64_t load_group(const char* bytes) {
   return group;
 }
 
-/// How many of the eight bytes from the first on are ASCII letters. Without its high bit and in lower case a byte is a letter
-/// when adding 0x1F carries into bit 7 (from 'a' on) and adding 5 does not (up to 'z').
+/// How many of the eight bytes from the first on are ASCII letters. Without its high bit and in lower case a
+/// byte is a letter when adding 0x1F carries into bit 7 (from 'a' on) and adding 5 does not (up to 'z').
 std::size_t leading_letters(std::uint64_t group) {
   constexpr auto kHigh = 0x80 * kEachByte;
   const auto low = (group & ~kHigh) | kLowerCase;
@@ -74,8 +81,8 @@ std::size_t apostrophe(std::string_view text) {
 
 }  // namespace
 
-TokenWindow::TokenWindow(std::string_view text, const DateLexicon::Data& lexicon, const std::vector<Phrase>* events,
-                         bool lines_matter)
+TokenWindow::TokenWindow(std::string_view text, const DateLexicon::Data& lexicon,
+                         const std::vector<Phrase>* events, bool lines_matter)
     : text_(text), lexicon_(lexicon), events_(events), lines_matter_(lines_matter) {
   if (events_)
     for (const auto& event : *events_) event_filter_ |= std::uint64_t{1} << (event.words[0] & 63);
@@ -103,7 +110,8 @@ std::size_t TokenWindow::refill(std::size_t i) {
   if (events_ && (event_filter_ >> (hash & 63) & 1) != 0) token.rules |= kEventMayBegin;
 }
 
-[[gnu::always_inline]] inline void TokenWindow::finish_word(Token& token, std::size_t end, std::uint64_t hash) {
+[[gnu::always_inline]] inline void TokenWindow::finish_word(Token& token, std::size_t end,
+                                                            std::uint64_t hash) {
   if (end < text_.size() && (text_[end] == '\'' || class_of(text_[end]) == kHigh)) return scan_rest(token);
   token.length = static_cast<std::uint32_t>(end - position_);
   position_ = end;
@@ -132,12 +140,14 @@ std::size_t TokenWindow::refill(std::size_t i) {
   std::uint64_t group = 0;
   std::size_t letters = 0;
   for (; i + letters < size && class_of(text_[i + letters]) == kLetter; ++letters)
-    group |= static_cast<std::uint64_t>(static_cast<unsigned char>(text_[i + letters] | 0x20)) << (8 * letters);
+    group |= static_cast<std::uint64_t>(static_cast<unsigned char>(text_[i + letters] | 0x20))
+             << (8 * letters);
   if (letters > 0) hash = mix_group(hash, group);
   finish_word(token, i + letters, hash);
 }
 
-// A token is made in its place and written once: a copy right after its small fields were set would stall on every token.
+// A token is made in its place and written once: a copy right after its small fields were set would stall on
+// every token.
 void TokenWindow::scan(std::size_t wanted) {
   const auto text = text_;
   auto position = position_;
@@ -145,7 +155,7 @@ void TokenWindow::scan(std::size_t wanted) {
     const auto before = position;
     int lines = 0;
     char sign = 0;
-    std::size_t length = 0;   // Of a typographic sign.
+    std::size_t length = 0;  // Of a typographic sign.
     for (; position < text.size(); ++position) {
       const auto kind = class_of(text[position]);
       if (kind == kSpace) {
@@ -155,7 +165,7 @@ void TokenWindow::scan(std::size_t wanted) {
       if (kind != kHigh) break;
       length = typographic(text.substr(position), sign);
       if (length == 0 || sign != ' ') break;
-      position += length - 1;   // A typographic space.
+      position += length - 1;  // A typographic space.
       length = 0;
     }
     if (position >= text.size()) break;
@@ -169,10 +179,14 @@ void TokenWindow::scan(std::size_t wanted) {
       if (lines_matter_) token.rules = kLineBegins;
     }
     const auto kind = class_of(text[position]);
-    if (length > 0) scan_sign(token, sign, length);
-    else if (kind == kLetter || kind == kHigh) scan_word(token);
-    else if (kind == kDigit) scan_number(token);
-    else scan_sign(token, text[position], 1);
+    if (length > 0)
+      scan_sign(token, sign, length);
+    else if (kind == kLetter || kind == kHigh)
+      scan_word(token);
+    else if (kind == kDigit)
+      scan_number(token);
+    else
+      scan_sign(token, text[position], 1);
     position = position_;
   }
   position_ = position;
@@ -186,8 +200,8 @@ void TokenWindow::scan_sign(Token& token, char sign, std::size_t length) {
   if (sign == '\'') token.rules |= kApostropheRules;
 }
 
-// A word in which an apostrophe or a byte from 128 up stands. "'s" is cut off when the lexicon does not know the word with
-// it, so that "the year's campaign" has the year.
+// A word in which an apostrophe or a byte from 128 up stands. "'s" is cut off when the lexicon does not know
+// the word with it, so that "the year's campaign" has the year.
 void TokenWindow::scan_rest(Token& token) {
   bool plain = true;
   std::size_t i = position_, stem_end = 0;
@@ -216,7 +230,8 @@ void TokenWindow::scan_rest(Token& token) {
   position_ = i;
   if (!plain) return look_up(token, lexicon_.has_non_ascii ? hash_word(fold(text(token))) : 0);
   look_up(token, hash_word(lower_case));
-  const bool cut = stem_end > token.begin && lower_case.size() > 2 && lower_case.substr(lower_case.size() - 2) == "'s";
+  const bool cut =
+      stem_end > token.begin && lower_case.size() > 2 && lower_case.substr(lower_case.size() - 2) == "'s";
   if (token.word || !cut) return;
   const auto stem_hash = hash_word(std::string_view(lower_case).substr(0, lower_case.size() - 2));
   if (lexicon_.find(stem_hash).hash == 0) return;
@@ -246,11 +261,12 @@ void TokenWindow::scan_number(Token& token) {
     ++i;
     take_digits();
   }
-  const bool after_dot = token.begin > 1 && text_[token.begin - 1] == '.' && class_of(text_[token.begin - 2]) == kDigit;
+  const bool after_dot =
+      token.begin > 1 && text_[token.begin - 1] == '.' && class_of(text_[token.begin - 2]) == kDigit;
   if (!after_dot && i + 1 < text_.size() && text_[i] == '.' && class_of(text_[i + 1]) == kDigit) {
     std::size_t j = i + 1;
     while (j < text_.size() && class_of(text_[j]) == kDigit) ++j;
-    if (!(j + 1 < text_.size() && text_[j] == '.' && class_of(text_[j + 1]) == kDigit)) {   // not 4.10.1962
+    if (!(j + 1 < text_.size() && text_[j] == '.' && class_of(text_[j + 1]) == kDigit)) {  // not 4.10.1962
       token.grouped = true;
       i = j;
     }
@@ -283,7 +299,8 @@ const Phrase* TokenWindow::match(const std::vector<Phrase>& phrases, std::size_t
         continue;
       }
       const auto hash = token.is_number() ? hash_word(text(token)) : token.hash;
-      const bool same = hash == at->words[matched] || (token.possessive && hash_with_s(token) == at->words[matched]);
+      const bool same =
+          hash == at->words[matched] || (token.possessive && hash_with_s(token) == at->words[matched]);
       if (!same) break;
       ++matched;
       ++j;
@@ -317,8 +334,10 @@ std::vector<std::uint64_t> phrase_words(std::string_view name) {
   empty.has_non_ascii = true;
   std::vector<std::uint64_t> words;
   for (const auto& token : all_tokens(name, empty)) {
-    if (token.is_number()) words.push_back(hash_word(name.substr(token.begin, token.length)));
-    else if (token.is_word()) words.push_back(token.hash);
+    if (token.is_number())
+      words.push_back(hash_word(name.substr(token.begin, token.length)));
+    else if (token.is_word())
+      words.push_back(token.hash);
   }
   return words;
 }

@@ -1,7 +1,7 @@
-// Years, decades, centuries: 1962, '62, nineteen sixty-two, nineteen-oh-eight, in 62, 490 BC, the late sixties, the 19th
-// century. A bare two-digit number is a year only in talk, where a word of time stands before it and nothing it could
-// count behind it.
-#include "language/dates/grammar.h"
+// Years, decades, centuries: 1962, '62, nineteen sixty-two, nineteen-oh-eight, in 62, 490 BC, the late
+// sixties, the 19th century. A bare two-digit number is a year only in talk, where a word of time stands
+// before it and nothing it could count behind it.
+#include "language/dates/grammar/grammar.h"
 
 namespace witnessmark::dates {
 namespace {
@@ -14,7 +14,8 @@ bool is_possessive(std::uint64_t hash) {
   return false;
 }
 
-void set_year(Spec& spec, std::size_t begin, std::size_t end, std::int64_t year, bool short_year, const char* rule) {
+void set_year(Spec& spec, std::size_t begin, std::size_t end, std::int64_t year, bool short_year,
+              const char* rule) {
   spec.kind = Spec::Kind::calendar;
   spec.begin = begin;
   spec.end = end;
@@ -28,8 +29,8 @@ void set_year(Spec& spec, std::size_t begin, std::size_t end, std::int64_t year,
 int era_sign(const Grammar& g, std::size_t i, std::size_t& past) {
   const auto& token = g.token(i);
   if (token.is(Role::era_sign) && token.capital) return past = i + 1, token.value(Role::era_sign);
-  if ((g.is(i, w("b")) || g.is(i, w("a"))) && token.capital && g.token(i + 1).is_sign('.') && !g.token(i + 1).space &&
-      (g.is(i + 2, w("c")) || g.is(i + 2, w("d"))) && g.token(i + 2).capital) {
+  if ((g.is(i, w("b")) || g.is(i, w("a"))) && token.capital && g.token(i + 1).is_sign('.') &&
+      !g.token(i + 1).space && (g.is(i + 2, w("c")) || g.is(i + 2, w("d"))) && g.token(i + 2).capital) {
     const bool before = g.is(i, w("b"));
     past = g.token(i + 3).is_sign('.') ? i + 4 : i + 3;
     return before ? 1 : 2;
@@ -51,43 +52,55 @@ bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t 
   const auto& after = t[past];
   const bool boundary = after.kind == Token::Kind::end || after.kind == Token::Kind::sign || after.newline ||
                         after.is(Role::after_year);
-  if (!boundary || (after.kind == Token::Kind::sign && (after.sign == ':' || after.sign == '/') && !after.space)) return false;
+  if (!boundary ||
+      (after.kind == Token::Kind::sign && (after.sign == ':' || after.sign == '/') && !after.space))
+    return false;
   if (is(past, w("to")) && t[past + 1].any(bit(Role::counted) | bit(Role::units))) return false;
   const auto before = t[i - 1].hash;
   if (t[i].newline && t[i].paragraph) return false;
-  const bool strong = before == w("in") || before == w("since") || t[i - 1].any(bit(Role::part) | bit(Role::season)) ||
-                      before == w("year") || (before == w("of") && (t[i - 2].any(bit(Role::part_noun) | bit(Role::portion) | bit(Role::season))));
+  const bool strong =
+      before == w("in") || before == w("since") || t[i - 1].any(bit(Role::part) | bit(Role::season)) ||
+      before == w("year") ||
+      (before == w("of") && (t[i - 2].any(bit(Role::part_noun) | bit(Role::portion) | bit(Role::season))));
   const bool tens = value % 10 == 0;
   if (strong) return value >= 10 || (t[i].is_number() && t[i].digits == 2);
   // Talk has set the decade: "and then sixty-three, that was worse".
   const bool in_list = t[i - 1].is_sign(',') && (t[i - 2].is(Role::number) || t[i - 2].is_number());
-  const bool opens = i == 0 || (t[i - 1].kind != Token::Kind::word && !in_list) || before == w("then") || before == w("and") || before == w("was") ||
-                     before == w("or") || before == w("maybe") || before == w("probably") || before == w("that");
+  const bool opens = i == 0 || (t[i - 1].kind != Token::Kind::word && !in_list) || before == w("then") ||
+                     before == w("and") || before == w("was") || before == w("or") || before == w("maybe") ||
+                     before == w("probably") || before == w("that");
   if (words && setting_.year && opens && value > 20 && after.kind != Token::Kind::end) {
     const auto apart = setting_.century + value - *setting_.year;
-    const bool list = after.kind == Token::Kind::sign && (t[past + 1].is(Role::number) || t[past + 1].is_number());
-    if (apart >= -9 && apart <= 9 && !list && (after.kind == Token::Kind::sign || after.is(Role::pronoun) || is(past, w("the")))) return true;
+    const bool list =
+        after.kind == Token::Kind::sign && (t[past + 1].is(Role::number) || t[past + 1].is_number());
+    if (apart >= -9 && apart <= 9 && !list &&
+        (after.kind == Token::Kind::sign || after.is(Role::pronoun) || is(past, w("the"))))
+      return true;
   }
   if (!t[i - 1].is(Role::place_in_time)) return false;
-  if ((before == w("about") || before == w("around") || before == w("like") || before == w("say") || before == w("maybe")) &&
+  if ((before == w("about") || before == w("around") || before == w("like") || before == w("say") ||
+       before == w("maybe")) &&
       (is(i - 2, w("in")) || is(i - 2, w("since"))))
     return value >= 20;
   // from fifty-two to fifty-eight, between fifty-six and fifty-eight
-  if ((before == w("from") && t[past].is(Role::range_word)) || (before == w("between") && is(past, w("and")))) {
+  if ((before == w("from") && t[past].is(Role::range_word)) ||
+      (before == w("between") && is(past, w("and")))) {
     std::int64_t second = 0;
     std::size_t after_second = past + 1;
-    const bool read = t[past + 1].is_number() ? (second = t[past + 1].number, after_second = past + 2, t[past + 1].digits == 2)
-                                              : below_hundred(past + 1, second, after_second);
+    const bool read = t[past + 1].is_number()
+                          ? (second = t[past + 1].number, after_second = past + 2, t[past + 1].digits == 2)
+                          : below_hundred(past + 1, second, after_second);
     const auto& beyond = t[after_second];
     const bool open = beyond.kind != Token::Kind::word || beyond.newline || beyond.is(Role::after_year);
-    if (read && open && second > value && value >= 20 && plausible(second) && !counts_something(after_second) &&
-        (setting_.decade_set || value % 10 != 0 || second % 10 != 0))
+    if (read && open && second > value && value >= 20 && plausible(second) &&
+        !counts_something(after_second) && (setting_.decade_set || value % 10 != 0 || second % 10 != 0))
       return true;
   }
-  if (t[past].is(Role::range_word) || is(past, w("and"))) return false;   // from forty to sixty
+  if (t[past].is(Role::range_word) || is(past, w("and"))) return false;  // from forty to sixty
   const bool clause = after.is_word() && !after.newline && !after.is(Role::limit);
   if (words && clause && !tens && value > 20 &&
-      (before == w("by") || before == w("until") || before == w("till") || before == w("before") || before == w("after")))
+      (before == w("by") || before == w("until") || before == w("till") || before == w("before") ||
+       before == w("after")))
     return true;
   // by, until, before, from …: only where talk is about years already, and the number is no round one.
   if (!setting_.decade_set || tens || value < 20) return false;
@@ -100,15 +113,20 @@ bool Grammar::four_digit_supported(std::size_t i) const {
   const auto& after = t[i + 1];
   if (after.kind == Token::Kind::sign && !after.space) {
     if (after.sign == '%') return false;
-    if (after.sign == '-' && t[i + 2].is_word() && !t[i + 2].space && t[i + 2].any(bit(Role::counted) | bit(Role::unit))) return false;
-    if (after.sign == '-' && !t[i + 2].space && t[i + 2].is_number() && t[i + 2].digits != 4 && t[i + 2].digits != 2) return false;
+    if (after.sign == '-' && t[i + 2].is_word() && !t[i + 2].space &&
+        t[i + 2].any(bit(Role::counted) | bit(Role::unit)))
+      return false;
+    if (after.sign == '-' && !t[i + 2].space && t[i + 2].is_number() && t[i + 2].digits != 4 &&
+        t[i + 2].digits != 2)
+      return false;
   }
   if (!after.is_word()) return true;
-  if (!after.space) return false;   // 1944mm; 1940s is read as a decade before
+  if (!after.space) return false;  // 1944mm; 1940s is read as a decade before
   if (after.any(bit(Role::counted) | bit(Role::units))) return false;
   const auto year = t[i].number;
   const auto before = t[i - 1].hash;
-  const bool told = t[i - 1].is(Role::place_in_time) || before == w("the") || before == w("year") || before == w("and");
+  const bool told =
+      t[i - 1].is(Role::place_in_time) || before == w("the") || before == w("year") || before == w("and");
   if (after.hash == w("hours")) return false;
   if ((year % 100 == 0 || year > 2050 || year < 1500) && !told) return false;
   return true;
@@ -121,7 +139,8 @@ bool Grammar::year(std::size_t i, YearStance stance, Spec& spec) const {
   if (token.is_number()) {
     if (token.grouped) return false;
     if (const int era = era_sign(*this, i + 1, past); era && token.digits <= 4 && token.number > 0) {
-      set_year(spec, i, past, era == 1 ? 1 - token.number : token.number, false, era == 1 ? "year-bc" : "year-ad");
+      set_year(spec, i, past, era == 1 ? 1 - token.number : token.number, false,
+               era == 1 ? "year-bc" : "year-ad");
       return true;
     }
     if (token.digits == 4 && token.number >= 1000 && token.number <= 2199) {
@@ -140,13 +159,13 @@ bool Grammar::year(std::size_t i, YearStance stance, Spec& spec) const {
     }
     return false;
   }
-  if (token.is_sign('\'') && t[i + 1].is_number() && t[i + 1].digits == 2 && !t[i + 1].space) {   // '62
+  if (token.is_sign('\'') && t[i + 1].is_number() && t[i + 1].digits == 2 && !t[i + 1].space) {  // '62
     if ((!t[i + 2].space && t[i + 2].is_word()) || counts_something(i + 2)) return false;
     set_year(spec, i, i + 2, t[i + 1].number, true, "year-apostrophe");
     return true;
   }
-  if (token.is(Role::era_sign) && token.capital && token.value(Role::era_sign) == 2 && t[i + 1].is_number() && !t[i + 1].grouped &&
-      t[i + 1].digits <= 4) {   // AD 43
+  if (token.is(Role::era_sign) && token.capital && token.value(Role::era_sign) == 2 && t[i + 1].is_number() &&
+      !t[i + 1].grouped && t[i + 1].digits <= 4) {  // AD 43
     set_year(spec, i, i + 2, t[i + 1].number, false, "year-ad");
     return true;
   }
@@ -155,44 +174,50 @@ bool Grammar::year(std::size_t i, YearStance stance, Spec& spec) const {
   std::size_t j = i + 1;
   if (t[j].is_sign('-') && !t[j].space && !t[j + 1].space) ++j;
   // Before 1600 "fifteen sixty" is more often a number of things: it must stand where a date stands.
-  const bool early = head >= 11 && head < 16 && (stance == YearStance::supported || t[i - 1].is(Role::place_in_time));
+  const bool early =
+      head >= 11 && head < 16 && (stance == YearStance::supported || t[i - 1].is(Role::place_in_time));
   if ((early || (head >= 16 && head <= 20)) && !t[j].newline) {
     std::int64_t rest = -1;
-    if (is(j, w("and")) && head < 20 && below_hundred(j + 1, value, past) && value >= 20 && t[i - 1].is(Role::place_in_time)) {
-      rest = value;   // nineteen and forty-nine
-    } else if (t[j].is(Role::year_zero)) {   // nineteen oh eight
+    if (is(j, w("and")) && head < 20 && below_hundred(j + 1, value, past) && value >= 20 &&
+        t[i - 1].is(Role::place_in_time)) {
+      rest = value;                         // nineteen and forty-nine
+    } else if (t[j].is(Role::year_zero)) {  // nineteen oh eight
       std::size_t k = j + 1;
       if (t[k].is_sign('-') && !t[k].space) ++k;
-      if (t[k].is(Role::number) && t[k].value(Role::number) < 10) rest = t[k].value(Role::number), past = k + 1;
-    } else if (is(j, w("hundred")) && head < 20) {   // nineteen hundred and eight
+      if (t[k].is(Role::number) && t[k].value(Role::number) < 10)
+        rest = t[k].value(Role::number), past = k + 1;
+    } else if (is(j, w("hundred")) && head < 20) {  // nineteen hundred and eight
       rest = 0;
       past = j + 1;
       std::int64_t more = 0;
       std::size_t k = is(past, w("and")) ? past + 1 : past, after = 0;
       if (below_hundred(k, more, after)) rest = more, past = after;
-    } else if (t[j].is_number() && t[j].digits == 2 && !t[j].grouped) {   // nineteen 44
+    } else if (t[j].is_number() && t[j].digits == 2 && !t[j].grouped) {  // nineteen 44
       rest = t[j].number;
       past = j + 1;
     } else if (below_hundred(j, value, past) && value >= 10) {
       rest = value;
     }
-    if (rest >= 0 && !counts_something(past) && !is(i - 1, w("at")) && !is(past, w("hours")) && !number_is_label(i)) {
+    if (rest >= 0 && !counts_something(past) && !is(i - 1, w("at")) && !is(past, w("hours")) &&
+        !number_is_label(i)) {
       set_year(spec, i, past, head * 100 + rest, false, "year-words");
       return true;
     }
   }
-  if (is(i, w("two")) && is(i + 1, w("thousand"))) {   // two thousand and eight
+  if (is(i, w("two")) && is(i + 1, w("thousand"))) {  // two thousand and eight
     std::size_t k = is(i + 2, w("and")) ? i + 3 : i + 2;
     std::int64_t rest = 0;
     if (!below_hundred(k, rest, past)) rest = 0, past = i + 2;
-    const bool told = t[i - 1].is(Role::place_in_time) || stance == YearStance::supported || is(i - 1, w("year"));
+    const bool told =
+        t[i - 1].is(Role::place_in_time) || stance == YearStance::supported || is(i - 1, w("year"));
     if (!told || counts_something(past)) return false;
     set_year(spec, i, past, 2000 + rest, false, "year-words");
     return true;
   }
   if (!below_hundred(i, value, past) || value < 20) return false;
-  const bool supported = stance == YearStance::supported ? !prose() && !counts_something(past) && plausible(value)
-                                                         : bare_year_supported(i, past, value, true);
+  const bool supported = stance == YearStance::supported
+                             ? !prose() && !counts_something(past) && plausible(value)
+                             : bare_year_supported(i, past, value, true);
   if (!supported) return false;
   set_year(spec, i, past, value, true, "year-short-words");
   return true;
@@ -216,7 +241,7 @@ bool Grammar::decade(std::size_t i, Spec& spec) const {
     }
     return true;
   };
-  const auto ending = [&](std::size_t j, std::size_t& past) {   // s, 's
+  const auto ending = [&](std::size_t j, std::size_t& past) {  // s, 's
     if (is(j, w("s")) && !t[j].space) return past = j + 1, true;
     if (t[j].is_sign('\'') && !t[j].space && is(j + 1, w("s")) && !t[j + 1].space) return past = j + 2, true;
     return false;
@@ -228,7 +253,7 @@ bool Grammar::decade(std::size_t i, Spec& spec) const {
       if (is(past, w("men"))) return false;
       return make(past, t[j].number, false, "decade-digits");
     }
-    if (t[j].digits == 3 && j == i) {   // the 470s BC
+    if (t[j].digits == 3 && j == i) {  // the 470s BC
       std::size_t after = past;
       return era_sign(*this, past, after) != 0 && make(past, t[j].number, false, "decade-digits");
     }
@@ -238,7 +263,8 @@ bool Grammar::decade(std::size_t i, Spec& spec) const {
     }
     return false;
   }
-  if (t[i].is(Role::number) && t[i].value(Role::number) >= 16 && t[i].value(Role::number) <= 20) {   // nineteen-sixties
+  if (t[i].is(Role::number) && t[i].value(Role::number) >= 16 &&
+      t[i].value(Role::number) <= 20) {  // nineteen-sixties
     j = i + 1;
     if (t[j].is_sign('-') && !t[j].space) ++j;
     if (t[j].is(Role::decade))

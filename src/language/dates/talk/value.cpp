@@ -1,4 +1,4 @@
-#include "language/dates/value.h"
+#include "language/dates/talk/value.h"
 
 namespace witnessmark::dates {
 namespace {
@@ -15,8 +15,10 @@ void append_year(ShortText& text, const DateValue& value) {
 }
 
 void append_two(ShortText& text, int number) {
-  if (number == 0) text += "XX";
-  else text.append_number(number, 2);
+  if (number == 0)
+    text += "XX";
+  else
+    text.append_number(number, 2);
 }
 
 ShortText long_timex(const DateValue& value) {
@@ -78,11 +80,21 @@ ShortText to_timex(const DateValue& value) {
   if (value.precision == P::year) return text;
   text += '-';
   switch (value.precision) {
-    case P::half: text += 'H', text.append_number(value.half, 1); break;
-    case P::quarter: text += 'Q', text.append_number(value.half, 1); break;
-    case P::season: text += season_code(value.season); break;
-    case P::month: append_two(text, value.month); break;
-    case P::week: text += "WXX"; break;
+    case P::half:
+      text += 'H', text.append_number(value.half, 1);
+      break;
+    case P::quarter:
+      text += 'Q', text.append_number(value.half, 1);
+      break;
+    case P::season:
+      text += season_code(value.season);
+      break;
+    case P::month:
+      append_two(text, value.month);
+      break;
+    case P::week:
+      text += "WXX";
+      break;
     default:
       append_two(text, value.month);
       text += '-';
@@ -107,8 +119,12 @@ void put_edtf(const DateValue& value, bool approximate, std::optional<Edtf>& out
     return component;
   };
   switch (value.precision) {
-    case P::none: case P::week: case P::year: break;
-    case P::century: case P::decade: {
+    case P::none:
+    case P::week:
+    case P::year:
+      break;
+    case P::century:
+    case P::decade: {
       const auto width = value.precision == P::century ? 100 : 10;
       ShortText shown;
       shown.append_number(value.year / width, value.precision == P::century ? 2 : 3);
@@ -117,15 +133,21 @@ void put_edtf(const DateValue& value, bool approximate, std::optional<Edtf>& out
       date.year.mask = std::string(shown.view());
       break;
     }
-    case P::half: date.month = part(39 + value.half); break;
-    case P::quarter: date.month = part(32 + value.half); break;
-    case P::season: date.month = part(20 + static_cast<int>(value.season)); break;
+    case P::half:
+      date.month = part(39 + value.half);
+      break;
+    case P::quarter:
+      date.month = part(32 + value.half);
+      break;
+    case P::season:
+      date.month = part(20 + static_cast<int>(value.season));
+      break;
     case P::month:
       date.month = part(value.month);
       break;
     case P::day:
       date.month = part(value.month);
-      if (value.day) date.day = part(value.day);   // A day of a known month: the month is what can be said.
+      if (value.day) date.day = part(value.day);  // A day of a known month: the month is what can be said.
       break;
   }
   if (approximate) {
@@ -149,23 +171,31 @@ std::optional<DateValue> from_edtf(const Edtf& edtf) {
     if (!date) date = std::get_if<EdtfDate>(&interval->end);
   } else if (const auto* set = std::get_if<EdtfSet>(&edtf.value); set && !set->elements.empty()) {
     const auto& element = set->elements.front();
-    if (element.first) date = &*element.first;
-    else if (element.last) date = &*element.last;
+    if (element.first)
+      date = &*element.first;
+    else if (element.last)
+      date = &*element.last;
   }
   if (!date || date->long_year || date->significant_digits) return std::nullopt;
   DateValue value = DateValue::of_year(date->year.value);
   if (!date->year.specified()) {
     const auto first_x = date->year.mask.find('X');
-    if (first_x == 3) value.precision = DateValue::Precision::decade;
-    else if (first_x == 2) value.precision = DateValue::Precision::century;
-    else return std::nullopt;
+    if (first_x == 3)
+      value.precision = DateValue::Precision::decade;
+    else if (first_x == 2)
+      value.precision = DateValue::Precision::century;
+    else
+      return std::nullopt;
     return value;
   }
   if (!date->month || !date->month->specified()) return value;
   const int month = static_cast<int>(date->month->value);
-  if (month <= 12) value.precision = DateValue::Precision::month, value.month = month;
-  else if (month <= 32) value.precision = DateValue::Precision::season, value.season = static_cast<Season>((month - 21) % 4 + 1);
-  else return value;
+  if (month <= 12)
+    value.precision = DateValue::Precision::month, value.month = month;
+  else if (month <= 32)
+    value.precision = DateValue::Precision::season, value.season = static_cast<Season>((month - 21) % 4 + 1);
+  else
+    return value;
   if (date->day && date->day->specified() && month <= 12) {
     value.precision = DateValue::Precision::day;
     value.day = static_cast<int>(date->day->value);
@@ -176,10 +206,14 @@ std::optional<DateValue> from_edtf(const Edtf& edtf) {
 Day first_day(const DateValue& value) {
   using P = DateValue::Precision;
   int month = 1;
-  if (value.precision == P::season) month = static_cast<int>(value.season) * 3;
-  else if (value.precision == P::half) month = value.half * 6 - 5;
-  else if (value.precision == P::quarter) month = value.half * 3 - 2;
-  else if (value.month) month = value.month;
+  if (value.precision == P::season)
+    month = static_cast<int>(value.season) * 3;
+  else if (value.precision == P::half)
+    month = value.half * 6 - 5;
+  else if (value.precision == P::quarter)
+    month = value.half * 3 - 2;
+  else if (value.month)
+    month = value.month;
   return to_day({value.year, month, value.day ? value.day : 1});
 }
 

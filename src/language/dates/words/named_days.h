@@ -13,11 +13,11 @@ namespace witnessmark::dates {
 struct NamedDay {
   enum class Kind { fixed, easter, orthodox_easter, nth_weekday, weekday_from, once };
   Kind kind = Kind::fixed;
-  int month = 0, day = 0;       ///< fixed, weekday_from, once; month also of nth_weekday.
-  int offset = 0;               ///< Days from Easter; or N of nth_weekday, -1 for the last; or +1/-1 of weekday_from.
-  int weekday = 0;              ///< 1 Monday to 7 Sunday.
-  std::int64_t year = 0;        ///< once.
-  std::string part;             ///< "TNI"; may be empty.
+  int month = 0, day = 0;  ///< fixed, weekday_from, once; month also of nth_weekday.
+  int offset = 0;   ///< Days from Easter; or N of nth_weekday, -1 for the last; or +1/-1 of weekday_from.
+  int weekday = 0;  ///< 1 Monday to 7 Sunday.
+  std::int64_t year = 0;  ///< once.
+  std::string part;       ///< "TNI"; may be empty.
 };
 
 /// Reads a rule as documented in shared/language/en/README.dates.md; the Error has message and advice only.

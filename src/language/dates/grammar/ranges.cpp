@@ -1,6 +1,6 @@
-// Two dates said as one: from 1957 until 1963, between June and August, 6-7 February, 1995-96, 499-493 BC, late sixty-two or
-// early sixty-three; and a date taken back: fifty-eight, no, fifty-nine.
-#include "language/dates/grammar.h"
+// Two dates said as one: from 1957 until 1963, between June and August, 6-7 February, 1995-96, 499-493 BC,
+// late sixty-two or early sixty-three; and a date taken back: fifty-eight, no, fifty-nine.
+#include "language/dates/grammar/grammar.h"
 
 namespace witnessmark::dates {
 namespace {
@@ -10,10 +10,17 @@ using P = DateValue::Precision;
 bool same_grain(const Spec& a, const Spec& b) {
   const auto rank = [](const Spec& spec) {
     switch (spec.date.precision) {
-      case P::day: return 3;
-      case P::month: case P::season: case P::quarter: return 2;
-      case P::year: case P::half: return 1;
-      default: return 0;
+      case P::day:
+        return 3;
+      case P::month:
+      case P::season:
+      case P::quarter:
+        return 2;
+      case P::year:
+      case P::half:
+        return 1;
+      default:
+        return 0;
     }
   };
   return a.kind == Spec::Kind::calendar && b.kind == Spec::Kind::calendar && rank(a) == rank(b);
@@ -22,7 +29,8 @@ bool same_grain(const Spec& a, const Spec& b) {
 /// "June to August 1962", "the spring and summer of 1963": the first takes the second's year.
 void share_year(Spec& first, const Spec& second) {
   if (first.year_said || !second.year_said || first.of) return;
-  if (first.date.precision != P::month && first.date.precision != P::day && first.date.precision != P::season) return;
+  if (first.date.precision != P::month && first.date.precision != P::day && first.date.precision != P::season)
+    return;
   first.date.year = second.date.year;
   if (second.date.precision == P::month && first.date.month > second.date.month) --first.date.year;
   first.date.year_known = true;
@@ -51,23 +59,29 @@ bool Grammar::year_span(std::size_t i, Spec& spec) const {
   std::size_t j = i + 1;
   const bool glued = (t[j].is_sign('-') || t[j].is_sign('/')) && !t[j].space;
   const bool dash = t[j].is_sign('-');
-  if (!glued && !dash && !is(j, w("to")) && !is(j, w("and")) && !is(j, w("or")) && !is(j, w("until")) && !is(j, w("through"))) return false;
+  if (!glued && !dash && !is(j, w("to")) && !is(j, w("and")) && !is(j, w("or")) && !is(j, w("until")) &&
+      !is(j, w("through")))
+    return false;
   ++j;
   Spec second;
-  if (t[j].is_number() && year(j, YearStance::supported, second) && second.date.year <= 0) {   // before Christ
+  if (t[j].is_number() && year(j, YearStance::supported, second) && second.date.year <= 0) {  // before Christ
     if (t[i].number < 1 - second.date.year) return false;
     spec.begin = i;
     spec.end = i + 1;
     spec.date = DateValue::of_year(1 - t[i].number);
     spec.year_said = true;
     spec.rule = "year-bc";
-    const auto join = is(i + 1, w("or")) ? Spec::Join::either : is(i + 1, w("and")) ? Spec::Join::none : Spec::Join::range;
+    const auto join = is(i + 1, w("or"))    ? Spec::Join::either
+                      : is(i + 1, w("and")) ? Spec::Join::none
+                                            : Spec::Join::range;
     spec = make_pair(spec, std::move(second), join);
     return true;
   }
   if (t[i].digits != 4 || !glued || t[i].number < 1000 || t[i].number > 2199) return false;
   if (!t[j].is_number() || t[j].space || t[j].digits != 2 || t[j].number <= t[i].number % 100) return false;
-  if ((t[j + 1].is_word() && !t[j + 1].space) || (t[j + 1].is_sign('-') && !t[j + 1].space && t[j + 2].is_number())) return false;
+  if ((t[j + 1].is_word() && !t[j + 1].space) ||
+      (t[j + 1].is_sign('-') && !t[j + 1].space && t[j + 2].is_number()))
+    return false;
   spec.begin = i;
   spec.end = i + 1;
   spec.date = DateValue::of_year(t[i].number);
@@ -97,10 +111,16 @@ bool Grammar::day_span(std::size_t i, Spec& spec) const {
   if (day < 1 || day > 31) return false;
   std::size_t k = past;
   const bool dash = t[k].is_sign('-');
-  if (!dash && !is(k, w("to")) && !is(k, w("and")) && !is(k, w("or")) && !is(k, w("until")) && !is(k, w("through"))) return false;
+  if (!dash && !is(k, w("to")) && !is(k, w("and")) && !is(k, w("or")) && !is(k, w("until")) &&
+      !is(k, w("through")))
+    return false;
   Spec second;
-  if (!day_and_month(k + 1, second) || second.date.precision != P::day || t[k + 1].any(bit(Role::month) | bit(Role::weekday))) return false;
-  const auto join = is(k, w("or")) ? Spec::Join::either : is(k, w("and")) ? (is(i - 1, w("between")) ? Spec::Join::between : Spec::Join::none) : Spec::Join::range;
+  if (!day_and_month(k + 1, second) || second.date.precision != P::day ||
+      t[k + 1].any(bit(Role::month) | bit(Role::weekday)))
+    return false;
+  const auto join = is(k, w("or"))    ? Spec::Join::either
+                    : is(k, w("and")) ? (is(i - 1, w("between")) ? Spec::Join::between : Spec::Join::none)
+                                      : Spec::Join::range;
   spec = {};
   spec.begin = i;
   spec.end = past;
@@ -119,12 +139,18 @@ bool Grammar::joined(Spec& first) const {
   const bool between = is(first.begin - 1, w("between"));
   // self-correction: fifty-eight, no, fifty-nine
   std::size_t k = j;
-  for (int signs = 0; signs < 3 && t[k].kind == Token::Kind::sign && (t[k].sign == ',' || t[k].sign == '-' || t[k].sign == '.' || t[k].sign == ';'); ++signs) ++k;
-  if (!prose() && (k != j || is(k, w("no")) || is(k, w("sorry"))) && t[k].any(bit(Role::correct) | bit(Role::filler))) {
+  for (int signs = 0; signs < 3 && t[k].kind == Token::Kind::sign &&
+                      (t[k].sign == ',' || t[k].sign == '-' || t[k].sign == '.' || t[k].sign == ';');
+       ++signs)
+    ++k;
+  if (!prose() && (k != j || is(k, w("no")) || is(k, w("sorry"))) &&
+      t[k].any(bit(Role::correct) | bit(Role::filler))) {
     bool corrects = false;
     for (int words = 0; words < 9; ++words, ++k) {
       corrects |= t[k].is(Role::correct);
-      if (!t[k].is_sign(',') && !t[k].is_sign('-') && !t[k].any(bit(Role::filler) | bit(Role::correct)) && !is(k, w("in"))) break;
+      if (!t[k].is_sign(',') && !t[k].is_sign('-') && !t[k].any(bit(Role::filler) | bit(Role::correct)) &&
+          !is(k, w("in")))
+        break;
     }
     Spec second;
     offer(&Grammar::core, k, second);
@@ -139,7 +165,7 @@ bool Grammar::joined(Spec& first) const {
       return true;
     }
   }
-  if (!prose() && t[j].is_sign(',')) {   // 1957, I think, or maybe 1958
+  if (!prose() && t[j].is_sign(',')) {  // 1957, I think, or maybe 1958
     std::size_t or_at = j;
     for (int words = 0; words < 6 && (t[or_at].is_sign(',') || t[or_at].is(Role::filler)); ++words) ++or_at;
     if (is(or_at, w("or"))) j = or_at;
@@ -173,9 +199,11 @@ bool Grammar::joined(Spec& first) const {
     const std::size_t at = past;
     const bool ordinal_day = ordinal(at, day, past);
     const bool after_month = first.rule == "month-day";
-    if ((ordinal_day || (t[at].is_number() && t[at].digits <= 2 && !t[at].grouped && after_month && !counts_something(at + 1))) ) {
+    if ((ordinal_day || (t[at].is_number() && t[at].digits <= 2 && !t[at].grouped && after_month &&
+                         !counts_something(at + 1)))) {
       if (!ordinal_day) day = t[at].number, past = at + 1;
-      if (day >= 1 && day <= 31 && day > first.date.day && (!t[past].is_word() || t[past].space) && !first.year_said) {
+      if (day >= 1 && day <= 31 && day > first.date.day && (!t[past].is_word() || t[past].space) &&
+          !first.year_said) {
         second = {};
         second.begin = j;
         second.end = past;
@@ -192,27 +220,34 @@ bool Grammar::joined(Spec& first) const {
     }
   }
   if (second.end == 0 || second.first || second.kind != Spec::Kind::calendar) return false;
-  if (comma) {   // in sixty-two, sixty-three: one or the other
-    if (!first.short_year || !second.short_year || second.date.precision != P::year || second.date.year != first.date.year + 1) return false;
-    const bool guess = is(first.begin - 1, w("in")) || is(first.begin - 1, w("about")) || is(first.begin - 1, w("around")) || first.mod == Mod::approx;
+  if (comma) {  // in sixty-two, sixty-three: one or the other
+    if (!first.short_year || !second.short_year || second.date.precision != P::year ||
+        second.date.year != first.date.year + 1)
+      return false;
+    const bool guess = is(first.begin - 1, w("in")) || is(first.begin - 1, w("about")) ||
+                       is(first.begin - 1, w("around")) || first.mod == Mod::approx;
     if (!guess) return false;
   } else if (!same_grain(first, second) && !(range_word || dash || between)) {
     return false;
   }
   if (first.date.precision == P::decade && dash) return false;
   share_year(first, second);
-  if (second.date.precision == P::decade && first.date.precision == P::decade && second.short_year && !first.short_year) {
+  if (second.date.precision == P::decade && first.date.precision == P::decade && second.short_year &&
+      !first.short_year) {
     second.date.year += first.date.year / 100 * 100;
     second.short_year = false;
   }
-  if (first.date.precision == P::year && second.date.precision == P::year && second.short_year && !first.short_year) {
-    second.date.year += first.date.year / 100 * 100;   // 1957 to 62
+  if (first.date.precision == P::year && second.date.precision == P::year && second.short_year &&
+      !first.short_year) {
+    second.date.year += first.date.year / 100 * 100;  // 1957 to 62
     second.short_year = false;
     if (second.date.year < first.date.year) second.date.year += 100;
   }
   auto join = Spec::Join::range;
-  if (or_word || comma) join = Spec::Join::either;
-  else if (and_word) join = between ? Spec::Join::between : Spec::Join::none;
+  if (or_word || comma)
+    join = Spec::Join::either;
+  else if (and_word)
+    join = between ? Spec::Join::between : Spec::Join::none;
   // "in 1962 to 1963 drawings": a plain "to" needs from, a dash, or two of a kind
   first = make_pair(first, std::move(second), join);
   return true;

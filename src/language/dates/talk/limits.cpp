@@ -1,5 +1,5 @@
 // What "by", "before", "since" and the like make of a date: [..1962], [..1961], 1962/.. and so on.
-#include "language/dates/talk.h"
+#include "language/dates/talk/talk.h"
 
 #include "witnessmark/time/period.h"
 
@@ -8,7 +8,9 @@ namespace {
 
 using P = DateValue::Precision;
 
-EdtfEnd open_end() { return EdtfOpen{}; }
+EdtfEnd open_end() {
+  return EdtfOpen{};
+}
 
 /// The date one step of its own precision before or after, or the day beside the period.
 std::optional<EdtfDate> beside(const Edtf& edtf, const DateValue& value, int step, const DatePolicy& policy) {
@@ -29,7 +31,8 @@ std::optional<EdtfDate> beside(const Edtf& edtf, const DateValue& value, int ste
 
 /// First or last date of a value, for an inclusive limit.
 std::optional<EdtfDate> edge(const Edtf& edtf, bool last) {
-  if (const auto* date = std::get_if<EdtfDate>(&edtf.value)) return date->year.specified() ? std::optional(*date) : std::nullopt;
+  if (const auto* date = std::get_if<EdtfDate>(&edtf.value))
+    return date->year.specified() ? std::optional(*date) : std::nullopt;
   if (const auto* interval = std::get_if<EdtfInterval>(&edtf.value))
     if (const auto* date = std::get_if<EdtfDate>(last ? &interval->end : &interval->begin)) return *date;
   return std::nullopt;
@@ -48,8 +51,10 @@ std::optional<EdtfDate> edge_day(const Edtf& edtf, bool last, const DatePolicy& 
 void Talk::put_edtf_of(Meaning& meaning, Mod limit, std::optional<Edtf>& out) const {
   out.reset();
   if (meaning.no_edtf) return;
-  if (meaning.edtf) out = std::move(meaning.edtf);
-  else put_edtf(meaning.value, meaning.approximate, out);
+  if (meaning.edtf)
+    out = std::move(meaning.edtf);
+  else
+    put_edtf(meaning.value, meaning.approximate, out);
   if (out && limit != Mod::none)
     if (auto narrowed = limited(*out, meaning, limit)) out = std::move(narrowed);
 }
@@ -58,15 +63,19 @@ void Talk::put_edtf_of(Meaning& meaning, Mod limit, std::optional<Edtf>& out) co
 Period Talk::period_of(const Meaning& meaning, Mod limit, const Edtf& edtf) const {
   const auto* date = std::get_if<EdtfDate>(&edtf.value);
   const auto& value = meaning.value;
-  const bool plain = date && limit == Mod::none && !meaning.approximate && value.year_known && date->year.value == value.year &&
-                     date->year.specified() && !date->year.qualifier.any() && !date->long_year &&
-                     date->month.has_value() == (value.month != 0) && date->day.has_value() == (value.day != 0);
-  if (plain && value.precision == P::year && !date->month) return exact_period(to_day({value.year, 1, 1}), to_day({value.year + 1, 1, 1}));
+  const bool plain = date && limit == Mod::none && !meaning.approximate && value.year_known &&
+                     date->year.value == value.year && date->year.specified() &&
+                     !date->year.qualifier.any() && !date->long_year &&
+                     date->month.has_value() == (value.month != 0) &&
+                     date->day.has_value() == (value.day != 0);
+  if (plain && value.precision == P::year && !date->month)
+    return exact_period(to_day({value.year, 1, 1}), to_day({value.year + 1, 1, 1}));
   if (plain && value.precision == P::month && date->month->value == value.month) {
     const Day first = to_day({value.year, value.month, 1});
     return exact_period(first, first + days_in_month(value.year, value.month));
   }
-  if (plain && value.precision == P::day && date->day && date->day->value == value.day && date->month->value == value.month) {
+  if (plain && value.precision == P::day && date->day && date->day->value == value.day &&
+      date->month->value == value.month) {
     const Day day = to_day({value.year, value.month, value.day});
     return exact_period(day, day + 1);
   }
@@ -93,7 +102,8 @@ std::optional<Edtf> Talk::limited(const Edtf& edtf, const Meaning& meaning, Mod 
     case Mod::until:
       date = edge_day(edtf, true, policy);
       return date ? Edtf{EdtfInterval{open_end(), *date}} : std::optional<Edtf>();
-    default: return std::nullopt;
+    default:
+      return std::nullopt;
   }
 }
 

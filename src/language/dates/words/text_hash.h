@@ -4,10 +4,10 @@
 
 namespace witnessmark::dates {
 
-/// Hash of a word in lower case: its bytes in groups of eight, each group a little-endian number, mixed in turn. A word of up
-/// to eight letters is one load and one multiplication for the scan. Words are told apart by the hash alone: for up to eight
-/// bytes it is one to one; for longer ones a collision of some thousand lexicon words with all words of a language is a matter
-/// of 1 in 10^12.
+/// Hash of a word in lower case: its bytes in groups of eight, each group a little-endian number, mixed in
+/// turn. A word of up to eight letters is one load and one multiplication for the scan. Words are told apart
+/// by the hash alone: for up to eight bytes it is one to one; for longer ones a collision of some thousand
+/// lexicon words with all words of a language is a matter of 1 in 10^12.
 inline constexpr std::uint64_t kHashSeed = 0x9E3779B97F4A7C15u;
 inline constexpr std::uint64_t mix_group(std::uint64_t hash, std::uint64_t group) {
   hash = (hash ^ group) * 0xBF58476D1CE4E5B9u;

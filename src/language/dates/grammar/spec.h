@@ -1,0 +1,76 @@
+#pragma once
+#include <cstdint>
+#include <memory>
+#include <string_view>
+
+#include "language/dates/talk/value.h"
+
+namespace witnessmark::dates {
+
+/// A count as spoken: "two and a half", "a few".
+struct Count {
+  std::int64_t value = 1;
+  bool vague = false;      ///< few, several, or no number: PXD.
+  bool half = false;       ///< and a half.
+  bool round = false;      ///< A multiple of five from ten on.
+  bool couple = false;     ///< "a couple": two, more or less.
+  ShortText decimal;       ///< "22.8"; else empty.
+  std::int64_t upper = 0;  ///< "two or three": 3; else 0.
+};
+
+/// What the grammar read at one place of the text, before the talk around it has given it a value.
+struct Spec {
+  enum class Kind : std::uint8_t {
+    calendar,   ///< A date, of which some parts may be missing.
+    relative,   ///< "that spring", "the next day", "last year", "the end of the month": a unit seen from the
+                ///< reference.
+    offset,     ///< "two years later", "a couple of weeks before Christmas", "seventy years ago".
+    within,     ///< "later that month", "earlier that year".
+    duration,   ///< "for two years".
+    set,        ///< "every Sunday".
+    reference,  ///< now, former, future.
+    day_word,   ///< today, yesterday.
+    era,        ///< "this period", "that time".
+    age,        ///< "when I was nineteen".
+    service_year,  ///< "my second year aboard".
+    service_edge,  ///< "the day I reported", "when I left".
+    event,         ///< "the yard period".
+    clock          ///< "0800", "3:00 a.m.".
+  };
+  Kind kind = Kind::calendar;
+  std::size_t begin = 0;  ///< Tokens.
+  std::size_t end = 0;
+  bool full_end = false;  ///< The last token's "'s" belongs to it.
+
+  DateValue date;
+  bool short_year = false;   ///< date.year is 0 to 99 (of a decade 0 to 90).
+  bool year_said = false;    ///< A year stands in the words.
+  bool day_only = false;     ///< "the seventh": month and year are missing.
+  std::unique_ptr<Spec> of;  ///< "August of that year": the year's spec; "the second of that month".
+  const NamedDay* named = nullptr;
+  int event = -1;
+  const Edtf* when = nullptr;  ///< A named time's.
+
+  Following following = Following::none;
+  Unit unit = Unit::day;
+  int nth = 0;  ///< "the first week of May", "the last Sunday in May": 1 to 5, -1 the last; of `unit`.
+  bool speech = false;     ///< Seen from the day of speaking: "last year", "this year".
+  bool up_to_now = false;  ///< "the last ten years".
+  Later later = Later::none;
+  Count count;
+  std::unique_ptr<Spec> anchor;  ///< before Christmas.
+
+  Mod mod = Mod::none;      ///< early, about, more than.
+  Mod limit = Mod::none;    ///< by, before, since, from a preposition outside the extent.
+  bool first_edge = false;  ///< service_edge: joined rather than left.
+  int number = 0;           ///< Age; which year of service (-1 the last).
+  bool taken_back = false;  ///< "fifty-eight, no, …".
+  ShortText timex;          ///< set, reference.
+  std::string_view rule;    ///< Of static duration.
+
+  enum class Join : std::uint8_t { none, range, between, either };
+  Join join = Join::none;               ///< How first and second make one expression.
+  std::unique_ptr<Spec> first, second;  ///< Two dates said as one; both or neither.
+};
+
+}  // namespace witnessmark::dates

@@ -1,0 +1,134 @@
+// What looks like a date and is none.
+#include "language/dates/grammar/grammar.h"
+
+namespace witnessmark::dates {
+namespace {
+
+bool ends_sentence(const Token& token) {
+  return token.kind == Token::Kind::end ||
+         (token.kind == Token::Kind::sign && (token.sign == '.' || token.sign == '!' || token.sign == '?' ||
+                                              token.sign == ':' || token.sign == ';'));
+}
+
+}  // namespace
+
+bool Grammar::month_is_verb(std::size_t i) const {
+  const bool may = is(i, w("may")), march = is(i, w("march"));
+  if (prose() && !t[i].capital && !t[i - 1].is_number() && !t[i + 1].is_number())
+    return true;  // to march, to august heights
+  if (is(i, w("august")) && is(i - 1, w("an")) && !t[i].capital) return true;
+  if (!may && !march) return false;
+  if (march && is(i + 1, w("to")) && !t[i + 2].any(bit(Role::month) | bit(Role::month_short)) &&
+      !t[i + 2].is_number() && !is(i - 1, w("in")) && !t[i - 1].is(Role::part))
+    return true;
+  if (march && prose() && t[i - 1].is_word() && t[i - 1].capital && !t[i - 1].word)
+    return true;  // the Ice March
+  const auto& before = t[i - 1];
+  const auto& after = t[i + 1];
+  if (i == 0 || ends_sentence(before)) {
+    // At the head of a sentence the capital says nothing: "May 4", "March 1962" but "May I", "March on".
+    return !(after.is_number() || after.is(Role::ordinal) || after.is_sign(',') || after.is_sign('-') ||
+             after.is(Role::number) || is(i + 1, w("of")) || (after.is_word() && after.capital) ||
+             after.kind == Token::Kind::end || after.paragraph);
+  }
+  if (before.is(Role::pronoun)) return true;
+  if (is(i - 1, w("of")) || is(i - 1, w("in")) || before.is(Role::part) || before.is(Role::ordinal) ||
+      is(i - 1, w("last")) || is(i - 1, w("next")) || is(i - 1, w("since")) || is(i - 1, w("until")) ||
+      is(i - 1, w("by")) || before.is(Role::ordinal_ending))
+    return false;
+  if (after.is_number() || after.is(Role::ordinal)) return false;
+  if (is(i + 1, w("the")) && (t[i + 2].is(Role::ordinal) || t[i + 2].is_number())) return false;
+  if (after.is(Role::number) && !may) return false;
+  if (after.is(Role::number)) return false;
+  if (may && after.is(Role::verb_may)) return true;
+  if (!t[i].capital) {
+    if (march && (is(i - 1, w("a")) || is(i - 1, w("the")) || is(i - 1, w("to")) || is(i - 1, w("on"))))
+      return true;
+    return !before.is(Role::place_in_time) && !is(i - 1, w("that")) && !is(i - 1, w("this")) &&
+           !is(i - 1, w("and")) && !is(i - 1, w("or"));
+  }
+  // "the Long March", "the March on …"
+  return march && (is(i - 1, w("the")) || is(i - 1, w("long")) || is(i + 1, w("on")));
+}
+
+bool Grammar::number_is_label(std::size_t i) const {
+  if (i == 0) return false;
+  const auto& before = t[i - 1];
+  if (before.kind == Token::Kind::sign) {
+    const char sign = before.sign;
+    if (sign == '$' || sign == '#' || sign == '?' || sign == '@' || sign == '=' || sign == '_') return true;
+    if ((sign == '-' || sign == '/' || sign == '.' || sign == ':') && !before.space && !t[i].space &&
+        i >= 2) {
+      const auto& head = t[i - 2];
+      if (head.is_number()) {  // 1-75-4, but 1955-1957 and 6-7 February
+        if (head.digits == 4 || head.grouped) return false;
+        const auto& beyond = t[i + 1];
+        const bool chain = beyond.kind == Token::Kind::sign && (beyond.sign == '-' || beyond.sign == '/') &&
+                           !beyond.space && !t[i + 2].space;
+        const bool earlier = i >= 3 && t[i - 3].kind == Token::Kind::sign &&
+                             (t[i - 3].sign == '-' || t[i - 3].sign == '/') && !t[i - 2].space;
+        return sign != '-' || chain || earlier || !t[i + 1].any(bit(Role::month) | bit(Role::month_short));
+      }
+      if (head.is_word() &&
+          !head.any(bit(Role::part) | bit(Role::month) | bit(Role::month_short) | bit(Role::season) |
+                    bit(Role::limit)) &&
+          sign == '-' && head.hash != w("pre") && head.hash != w("post"))
+        return head.length <= 4 || head.capital;  // F-105, MiG-21
+    }
+    if (sign == '.' && i >= 2 && !before.space && t[i - 2].is(Role::label)) return true;  // No. 12
+    return false;
+  }
+  if (before.is(Role::label)) return true;
+  return !t[i].space && before.is_word();  // A1944
+}
+
+bool Grammar::counts_something(std::size_t past) const {
+  const auto& after = t[past];
+  if (after.kind == Token::Kind::end || after.newline) return false;
+  if (after.is_sign('%') || after.is_sign('$')) return true;
+  if (after.is_sign('-') && !after.space && !t[past + 1].space)
+    return t[past + 1].is_word() &&
+           !t[past + 1].any(bit(Role::month) | bit(Role::part));  // 300-millimetre, sixty-foot
+  if (!after.is_word()) return false;
+  if (after.any(bit(Role::counted) | bit(Role::units))) return true;
+  if (after.hash == w("of")) return true;
+  return !after.space && t[past - 1].is_number();  // 1944mm
+}
+
+bool Grammar::season_is_thing(std::size_t i) const {
+  const auto next = t[i + 1].is_sign('-') && !t[i + 1].space ? t[i + 2].hash : t[i + 1].hash;
+  if (is(i, w("spring"))) {
+    for (const auto thing :
+         {w("line"), w("lines"),   w("tide"),   w("tides"),     w("steel"), w("loaded"), w("water"),
+          w("lay"),  w("balance"), w("washer"), w("washers"),   w("up"),    w("back"),   w("mattress"),
+          w("clip"), w("broke"),   w("inside"), w("mechanism"), w("coil"),  w("hook")})
+      if (next == thing) return true;
+    if (prose() && is(i - 1, w("a")) && t[i + 1].is_word()) return false;  // a spring offensive
+    return is(i - 1, w("to")) || is(i - 1, w("a")) || (t[i - 1].is(Role::pronoun) && !is(i - 1, w("that")));
+  }
+  if (!is(i, w("fall"))) return false;
+  // "the fall of Ostrey", "the fall broke his arm", "a fall", "they fall back", "the boat fall"
+  if (is(i + 1, w("of"))) {
+    Spec of;
+    return !(year(i + 2, YearStance::supported, of) ||
+             (t[i + 2].is(Role::determiner) && t[i + 3].is(Role::unit)) || is(i + 2, w("that")) ||
+             is(i + 2, w("last")) || is(i + 2, w("next")));
+  }
+  Spec after;
+  if (year(i + 1, YearStance::supported, after)) return false;
+  const auto before = t[i - 1].hash;
+  if (t[i - 1].is(Role::part) || t[i - 1].is(Role::following) || t[i - 1].is(Role::every) ||
+      before == w("that") || before == w("this"))
+    return before == w("last") || before == w("following") ? false : false;
+  if (before == w("in") || before == w("by") || before == w("since")) return false;
+  if (before == w("the")) {
+    const auto ahead = t[i - 2].hash;
+    const bool said_when = ahead == w("in") || ahead == w("by") || ahead == w("during") ||
+                           ahead == w("until") || ahead == w("late") || ahead == w("early") ||
+                           ahead == w("since") || ahead == w("throughout");
+    return !said_when;
+  }
+  return true;
+}
+
+}  // namespace witnessmark::dates
