@@ -1,5 +1,5 @@
 // Spans and what is reckoned with them: for about two years, a ten-day visit; two years later, a couple of
-// weeks before Christmas, the day after, seventy years ago; every Sunday, twice a year.
+// weeks before Christmas, the day after, seventy years ago.
 #include "language/dates/grammar/grammar.h"
 
 namespace witnessmark::dates {
@@ -33,19 +33,8 @@ std::size_t count_modifier(const Grammar& g, std::size_t i, Mod& mod) {
   return i;
 }
 
-struct Span {
-  Count count;
-  Unit unit = Unit::day;
-  std::size_t past = 0;
-  bool article = false;  ///< "a year".
-  bool plural = false;
-  bool hyphen = false;  ///< "ten-day".
-  bool bare = false;    ///< "years", without any number.
-  bool aged = false;    ///< "years old", "years of age".
-};
-
 /// COUNT [-] UNIT [-] [long|old]
-bool read_span(const Grammar& g, std::size_t i, Span& span) {
+bool read_span(const Grammar& g, std::size_t i, Grammar::Span& span) {
   std::size_t j = i;
   span = {};
   const auto unit_at = [&](std::size_t at) {
@@ -161,330 +150,207 @@ bool Grammar::offset_tail(std::size_t i, Spec& spec) const {
   if (spec.speech ||
       (!is(j, w("before")) && !is(j, w("after")) && !is(j, w("prior")) && !is(j, w("earlier"))))
     return true;
-  // An anchor: before Christmas, after that, before the yard period, prior to 1962.
+  return offset_anchor(j, spec);
+}
+
+// What a span is reckoned from: before Christmas, after that, before the yard period, prior to 1962.
+bool Grammar::offset_anchor(std::size_t j, Spec& spec) const {
   std::size_t k = j + 1;
   if (is(k, w("to")) && is(j, w("prior"))) ++k;
-  if ((is(k, w("that")) || is(k, w("this"))) &&
-      !t[k + 1].any(bit(Role::unit) | bit(Role::season) | bit(Role::day_part) | bit(Role::weekday) |
-                    bit(Role::month) | bit(Role::era) | bit(Role::following))) {
-    const bool pronoun =
-        t[k + 1].kind != Token::Kind::word || t[k + 1].is(Role::after_year) || t[k + 1].newline;
-    if (pronoun)
-      spec.end = k + 1;
-    else if (prose())
-      spec.anchor = nullptr;
+  const bool unit_follows = t[k + 1].any(bit(Role::unit) | bit(Role::season) | bit(Role::day_part) | bit(Role::weekday) |
+                                         bit(Role::month) | bit(Role::era) | bit(Role::following));
+  if ((is(k, w("that")) || is(k, w("this"))) && !unit_follows) {
+    if (t[k + 1].kind != Token::Kind::word || t[k + 1].is(Role::after_year) || t[k + 1].newline) spec.end = k + 1;
     return true;
   }
   Spec anchor;
   offer(&Grammar::event, k, anchor);
   if (anchor.end == 0 && t[k].is(Role::pronoun) && !is(k, w("i")))
-    offer(&Grammar::event, k + 1, anchor);  // before we went into the yard
-  if (anchor.end == 0) {
-    offer(&Grammar::core, k, anchor);
-    offer(&Grammar::parted, k, anchor);
-    offer(&Grammar::said_relative, k, anchor);
-    offer(&Grammar::service, k, anchor);
-    offer(&Grammar::day_word, k, anchor);
-  }
-  if (anchor.end != 0 && (anchor.kind == Spec::Kind::calendar || anchor.kind == Spec::Kind::event ||
-                          anchor.kind == Spec::Kind::relative || anchor.kind == Spec::Kind::service_edge ||
-                          anchor.kind == Spec::Kind::day_word)) {
+    offer(&Grammar::event, k + 1, anchor);   // before we went into the yard
+  if (anchor.end == 0)
+    for (const Rule rule : {&Grammar::core, &Grammar::parted, &Grammar::said_relative, &Grammar::service, &Grammar::day_word})
+      offer(rule, k, anchor);
+  using Kind = Spec::Kind;
+  if (anchor.end != 0 && (anchor.kind == Kind::calendar || anchor.kind == Kind::event || anchor.kind == Kind::relative ||
+                          anchor.kind == Kind::service_edge || anchor.kind == Kind::day_word)) {
     spec.end = anchor.end;
     spec.anchor = std::make_unique<Spec>(std::move(anchor));
     return true;
   }
   // Something the lists do not know: the offset is real, its value is not to be had.
   const auto& next = t[j + 1];
-  const bool open =
-      next.kind != Token::Kind::word || next.newline || is(j, w("earlier")) || next.is(Role::after_year);
   const bool clause = next.is(Role::pronoun) || next.is(Role::determiner) || next.capital;
-  if (clause && !is(j, w("earlier"))) {
-    if (prose() && next.capital && next.is_word() &&
-        !next.is(Role::determiner)) {  // eight days after Fort Sumter
-      for (k = j + 1; t[k].is_word() && t[k].capital && !t[k].newline; ++k) spec.end = k + 1;
-      spec.count.vague = true;
-      return true;
-    }
-    spec.timex = "unknown-anchor";
-    spec.end = j;
+  if (!clause || is(j, w("earlier"))) return true;
+  if (prose() && next.capital && next.is_word() && !next.is(Role::determiner)) {   // eight days after Fort Sumter
+    for (k = j + 1; t[k].is_word() && t[k].capital && !t[k].newline; ++k) spec.end = k + 1;
+    spec.count.vague = true;
     return true;
   }
-  return open || !clause;
+  spec.timex = kUnknownAnchor;
+  spec.end = j;
+  return true;
+}
+
+// all day, all winter; "all that winter" stays a date.
+bool Grammar::whole_unit(std::size_t i, Spec& spec) const {
+  const std::size_t j = is(i + 1, w("the")) ? i + 2 : i + 1;
+  const auto& unit = t[j];
+  const bool span = unit.is(Role::unit) && static_cast<Unit>(unit.value(Role::unit)) >= Unit::day;
+  const bool season = unit.is(Role::season);
+  if (!span && !season && !is(j, w("night"))) return false;
+  spec.kind = Spec::Kind::duration;
+  spec.begin = i;
+  spec.end = j + 1;
+  spec.unit = span ? static_cast<Unit>(unit.value(Role::unit)) : season ? Unit::month : Unit::day;
+  if (season) spec.count.value = 3;
+  spec.rule = "duration";
+  return !is(j + 1, w("of")) && !t[j + 1].is_number() && !t[j + 1].is(Role::number);
+}
+
+// the day before, the year after Christmas, the summer before we went into the yard
+bool Grammar::unit_beside(std::size_t i, Spec& spec) const {
+  const auto& unit = t[i + 1];
+  const bool season = unit.is(Role::season), night = unit.is(Role::day_part), weekday = unit.is(Role::weekday);
+  const bool span = unit.is(Role::unit) && static_cast<Unit>(unit.value(Role::unit)) >= Unit::day;
+  if (!is(i, w("the")) || (!season && !night && !weekday && !span)) return false;
+  bool told = false;
+  for (const auto word : {w("before"), w("after"), w("following"), w("previous"), w("prior")}) told |= is(i + 2, word);
+  if (!told) return false;
+  spec.begin = i;
+  spec.rule = "offset-unit";
+  if (season) {
+    spec.unit = Unit::year;
+    spec.date.precision = DateValue::Precision::season;
+    spec.date.season = static_cast<Season>(unit.value(Role::season));
+  } else if (night) {
+    spec.unit = Unit::day;
+    spec.date.precision = DateValue::Precision::day;
+    spec.date.time = day_part_time(static_cast<DayPart>(unit.value(Role::day_part)));
+  } else if (weekday) {
+    spec.unit = Unit::week;
+    spec.date.precision = DateValue::Precision::day;
+    spec.date.weekday = unit.value(Role::weekday);
+  } else {
+    spec.unit = static_cast<Unit>(unit.value(Role::unit));
+  }
+  if (!offset_tail(i + 2, spec)) return false;
+  if (spec.timex != kUnknownAnchor) return true;
+  // "the year before we lost the boat", or "The year before, we lost the boat": which is meant cannot be told.
+  if (prose() || is(i + 2, w("following"))) return false;
+  spec.end = i + 3;
+  return true;
+}
+
+// the four previous weeks
+bool Grammar::count_before_following(std::size_t i, std::size_t j, Spec& spec) const {
+  Count number;
+  std::size_t past = 0;
+  if (!count(j, number, past) || number.vague || !t[past].is(Role::following) || !t[past + 1].is(Role::units))
+    return false;
+  spec.kind = Spec::Kind::duration;
+  spec.begin = i;
+  spec.end = past + 2;
+  spec.count = number;
+  spec.unit = static_cast<Unit>(t[past + 1].value(Role::units));
+  spec.rule = "duration";
+  return true;
 }
 
 bool Grammar::duration(std::size_t i, Spec& spec) const {
-  if (is(i, w("all")) && !prose()) {  // all day, all that winter stays a date
-    std::size_t j = is(i + 1, w("the")) ? i + 2 : i + 1;
-    const auto& unit = t[j];
-    const bool span = unit.is(Role::unit) && static_cast<Unit>(unit.value(Role::unit)) >= Unit::day;
-    if (!span && !unit.is(Role::season) && !is(j, w("night"))) return false;
-    spec.kind = Spec::Kind::duration;
-    spec.begin = i;
-    spec.end = j + 1;
-    spec.unit = span                    ? static_cast<Unit>(unit.value(Role::unit))
-                : unit.is(Role::season) ? Unit::month
-                                        : Unit::day;
-    if (unit.is(Role::season)) spec.count.value = 3;
-    spec.rule = "duration";
-    return !is(j + 1, w("of")) && !t[j + 1].is_number() && !t[j + 1].is(Role::number);
-  }
-  Mod mod = Mod::none;
-  std::size_t j = count_modifier(*this, i, mod);
-  const bool modified = j != i;
-  // "the next few months", "the last three years", "the day before"
-  std::size_t det = j;
-  if (!modified && (is(j, w("the")) || is(j, w("those")) || is(j, w("these")))) ++j;
-  bool following = false;
-  auto which = Following::none;
-  if (t[j].is(Role::following) && !is(j, w("very"))) {
-    which = static_cast<Following>(t[j].value(Role::following));
-    following = true;
+  if (is(i, w("all"))) return !prose() && whole_unit(i, spec);
+  Frame frame;
+  frame.begin = i;
+  std::size_t j = count_modifier(*this, i, frame.mod);
+  frame.modified = j != i;
+  if (!frame.modified && (is(j, w("the")) || is(j, w("those")) || is(j, w("these")))) ++j;
+  const bool determined = j != i && !frame.modified;
+  if (t[j].is(Role::following) && !is(j, w("very"))) {   // the next few months, the last three years
+    frame.which = static_cast<Following>(t[j].value(Role::following));
+    frame.following = true;
     ++j;
-  } else if ((is(j, w("first")) || is(j, w("final")) || is(j, w("other"))) && j != i) {
-    following = true;
+  } else if (j != i && (is(j, w("first")) || is(j, w("final")) || is(j, w("other")))) {
+    frame.following = true;
     ++j;
   }
-  if (!following && j != i) {
-    Count number;
-    std::size_t past = 0;
-    if (count(j, number, past) && !number.vague && t[past].is(Role::following) &&
-        t[past + 1].is(Role::units)) {  // the four previous weeks
-      spec.kind = Spec::Kind::duration;
-      spec.begin = i;
-      spec.end = past + 2;
-      spec.count = number;
-      spec.unit = static_cast<Unit>(t[past + 1].value(Role::units));
-      spec.rule = "duration";
-      return true;
-    }
-  }
+  if (determined && !frame.following && count_before_following(i, j, spec)) return true;
+  frame.the = j != i && !frame.modified;
   Span span;
-  if (!read_span(*this, j, span)) {
-    // the day before, the year after Christmas, the summer before we went into the yard
-    if (modified || following || !is(i, w("the"))) return false;
-    const auto& unit = t[i + 1];
-    const bool season = unit.is(Role::season), night = unit.is(Role::day_part),
-               weekday = unit.is(Role::weekday);
-    if (!season && !night && !weekday &&
-        !(unit.is(Role::unit) && static_cast<Unit>(unit.value(Role::unit)) >= Unit::day))
-      return false;
-    if (!is(i + 2, w("before")) && !is(i + 2, w("after")) && !is(i + 2, w("following")) &&
-        !is(i + 2, w("previous")) && !is(i + 2, w("prior")))
-      return false;
-    spec.begin = i;
-    spec.rule = "offset-unit";
-    spec.unit = season    ? Unit::year
-                : night   ? Unit::day
-                : weekday ? Unit::week
-                          : static_cast<Unit>(unit.value(Role::unit));
-    if (season)
-      spec.date.precision = DateValue::Precision::season,
-      spec.date.season = static_cast<Season>(unit.value(Role::season));
-    if (weekday)
-      spec.date.precision = DateValue::Precision::day, spec.date.weekday = unit.value(Role::weekday);
-    if (night)
-      spec.date.precision = DateValue::Precision::day,
-      spec.date.time = day_part_time(static_cast<DayPart>(unit.value(Role::day_part)));
-    if (!offset_tail(i + 2, spec)) return false;
-    if (spec.timex != "unknown-anchor") return true;
-    // "the year before we lost the boat", or "The year before, we lost the boat": which is meant cannot be
-    // told.
-    if (prose() || is(i + 2, w("following"))) return false;
-    spec.end = i + 3;
-    return true;
-  }
-  (void)det;
+  if (!read_span(*this, j, span)) return !frame.modified && !frame.following && unit_beside(i, spec);
+  if (number_is_label(j) && t[j].is_number()) return false;
   if (prose() && !span.hyphen && !span.aged && is(span.past, w("of")) && span.unit >= Unit::day &&
       t[span.past - 1].any(bit(Role::unit) | bit(Role::units)))
     span.past = past_noun_phrase(span.past);
-  const bool the = j != i && !modified;
-  if (number_is_label(j) && t[j].is_number()) return false;
   spec.begin = i;
   spec.end = span.past;
   spec.kind = Spec::Kind::duration;
   spec.unit = span.unit;
   spec.count = span.count;
-  spec.mod = mod;
-  spec.rule = "duration";
-  const bool small = span.unit <= Unit::minute;
-  // ten-day, 46-day, one-year: an adjective, the article stays outside
-  if (span.hyphen) {
-    const bool period = is(span.past, w("period")) && prose();  // a sixty-day period, the same 28-day period
-    if (period) return spec.end = span.past + 1, true;
-    return !the && !span.count.vague && !(t[j].is(Role::determiner) && span.count.value == 1);
+  spec.mod = frame.mod;
+  spec.rule = span.aged ? "age-duration" : "duration";
+  if (span.hyphen) {   // ten-day, 46-day, one-year: an adjective, the article stays outside
+    if (is(span.past, w("period")) && prose()) return spec.end = span.past + 1, true;   // a sixty-day period
+    return !frame.the && !span.count.vague && !(t[j].is(Role::determiner) && span.count.value == 1);
   }
-  if (span.aged) {
-    spec.kind = Spec::Kind::duration;
-    spec.rule = "age-duration";
-    return span.unit >= Unit::week || !small;
-  }
-  if (!the) {
-    Spec offset;
-    offset.begin = i;
-    offset.unit = span.unit;
-    offset.count = span.count;
-    offset.mod = mod == Mod::approx ? mod : Mod::none;
-    offset.rule = "offset";
-    if (!span.bare || prose()) {
-      if (offset_tail(span.past, offset)) {
-        if (offset.timex != "unknown-anchor") {
-          spec = std::move(offset);
-          return true;
-        }
-      }
-    }
-  }
-  if (!t[span.past - 1].any(bit(Role::units) | bit(Role::day_parts) | bit(Role::seasons)) && !span.article &&
-      span.count.value != 1 && !span.count.half) {
-    // "two year", "forty minute": only with a long word or before a noun; "ten year's"
-    if (!t[span.past - 1].possessive && !prose()) return false;
-  }
-  if (span.bare) {
-    if (small || the)
-      return prose() && the && !following ? (is(span.past, w("of")) ? false : span.unit == Unit::day && false)
-                                          : prose() && the && following;
-    if (t[i - 1].is(Role::determiner) || t[i - 1].is(Role::every)) return false;
-    return prose() || is(i - 1, w("for")) || is(i - 1, w("took")) || is(i - 1, w("in"));
-  }
-  if (span.article && span.count.value == 1 && !span.count.half && !span.count.vague) {
-    if (small && mod == Mod::none) return false;  // a minute, just a second: idioms
-    // thirty a day: a rate
-    if (!modified && (t[i - 1].is_number() || t[i - 1].is(Role::number) || is(i - 1, w("times")) ||
-                      is(i - 1, w("once")) || is(i - 1, w("twice")))) {
-      spec.kind = Spec::Kind::set;
-      spec.timex = duration_timex(1, false, false, span.unit);
-      spec.rule = "rate";
-      return true;
-    }
-    if (is(span.past, w("or")) && is(span.past + 1, w("two"))) spec.count.upper = 2, spec.end = span.past + 2;
-    if (is(span.past, w("or")) && is(span.past + 1, w("so")))
-      spec.mod = Mod::approx, spec.end = span.past + 2;
-    if (!modified && !after_for(*this, i) && !prose()) return false;
-    return true;
-  }
-  if (small && span.count.value == 1 && !modified) return false;
-  if (is(i, w("one")) && !prose() && !span.count.half && !after_for(*this, i))
-    return false;  // one day, one night
-  if (is(i, w("one")) && prose() && is(span.past, w("of"))) return false;
-  if (is(span.past, w("or")) && is(span.past + 1, w("so"))) {
-    spec.mod = Mod::approx;
-    spec.end = span.past + 2;
-  }
-  if (the) {
-    spec.up_to_now = which == Following::last && !prose();
-    if (which == Following::same || which == Following::between)
-      return which == Following::between || prose();
-    if (!following) return prose() || !span.count.vague;
-  }
+  if (span.aged) return span.unit > Unit::minute;
+  if (!frame.the && (!span.bare || prose()) && span_as_offset(span, frame, spec)) return true;
+  const bool plural = t[span.past - 1].any(bit(Role::units) | bit(Role::day_parts) | bit(Role::seasons));
+  if (!plural && !span.article && span.count.value != 1 && !span.count.half && !t[span.past - 1].possessive && !prose())
+    return false;   // two year, forty minute; but ten year's
+  if (span.bare) return bare_span_stands(span, frame);
+  if (span.article && span.count.value == 1 && !span.count.half && !span.count.vague) return one_unit(span, frame, spec);
+  return counted_span_stands(span, frame, spec);
+}
+
+// two years later, a couple of weeks before Christmas
+bool Grammar::span_as_offset(const Span& span, const Frame& frame, Spec& spec) const {
+  Spec offset;
+  offset.begin = frame.begin;
+  offset.unit = span.unit;
+  offset.count = span.count;
+  offset.mod = frame.mod == Mod::approx ? frame.mod : Mod::none;
+  offset.rule = "offset";
+  if (!offset_tail(span.past, offset) || offset.timex == kUnknownAnchor) return false;
+  spec = std::move(offset);
   return true;
 }
 
-// every Sunday, each winter, twice a week, daily, on Sundays
-bool Grammar::set(std::size_t i, Spec& spec) const {
-  spec.kind = Spec::Kind::set;
-  spec.begin = i;
-  spec.rule = "set";
-  if (t[i].is(Role::frequency)) {
-    static constexpr const char* kValues[] = {"XXXX-XX-XXTXX", "XXXX-XX-XX", "XXXX-XX-XXTNI", "XXXX-WXX",
-                                              "XXXX-XX",       "XXXX-QX",    "XXXX"};
-    spec.timex = kValues[t[i].value(Role::frequency)];
-    spec.end = i + 1;
-    return true;
-  }
-  if (t[i].is(Role::weekdays)) {
-    spec.timex = "XXXX-WXX-";
-    spec.timex.append_number(t[i].value(Role::weekdays), 1);
-    spec.end = i + 1;
-    return true;
-  }
-  if (is(i, w("per")) && t[i + 1].is(Role::unit)) {
-    spec.timex = duration_timex(1, false, false, static_cast<Unit>(t[i + 1].value(Role::unit)));
+// "years", "the following days": no number at all.
+bool Grammar::bare_span_stands(const Span& span, const Frame& frame) const {
+  if (span.unit <= Unit::minute || frame.the) return prose() && frame.the && frame.following;
+  const auto& before = t[frame.begin - 1];
+  if (before.is(Role::determiner) || before.is(Role::every)) return false;
+  return prose() || before.hash == w("for") || before.hash == w("took") || before.hash == w("in");
+}
+
+// a year, a day: a duration after for, in, took …; thirty a day: a rate; a minute, just a second: idioms.
+bool Grammar::one_unit(const Span& span, const Frame& frame, Spec& spec) const {
+  const auto i = frame.begin;
+  if (span.unit <= Unit::minute && frame.mod == Mod::none) return false;
+  if (!frame.modified && (t[i - 1].is_number() || t[i - 1].is(Role::number) || is(i - 1, w("times")) ||
+                          is(i - 1, w("once")) || is(i - 1, w("twice")))) {
+    spec.kind = Spec::Kind::set;
+    spec.timex = duration_timex(1, false, false, span.unit);
     spec.rule = "rate";
-    spec.end = i + 2;
     return true;
   }
-  if (!t[i].is(Role::every)) return false;
-  std::size_t j = i + 1;
-  const bool other = is(j, w("other")) || is(j, w("second"));
-  if (other) ++j;
-  if (is(j, w("single"))) ++j;
-  Count number;
-  std::size_t past = j;
-  const auto& head = t[j];
-  spec.end = j + 1;
-  if (head.is(Role::weekday)) {
-    spec.timex = other ? "P2W" : "XXXX-WXX-";
-    if (!other) spec.timex.append_number(head.value(Role::weekday), 1);
-    if (t[j + 1].is(Role::day_part)) {
-      if (!other) spec.timex += day_part_time(static_cast<DayPart>(t[j + 1].value(Role::day_part)));
-      spec.end = j + 2;
-    }
-    return true;
+  if (is(span.past, w("or")) && is(span.past + 1, w("two"))) spec.count.upper = 2, spec.end = span.past + 2;
+  if (is(span.past, w("or")) && is(span.past + 1, w("so"))) spec.mod = Mod::approx, spec.end = span.past + 2;
+  return frame.modified || after_for(*this, i) || prose();
+}
+
+bool Grammar::counted_span_stands(const Span& span, const Frame& frame, Spec& spec) const {
+  const auto i = frame.begin;
+  if (span.unit <= Unit::minute && span.count.value == 1 && !frame.modified) return false;
+  if (is(i, w("one"))) {   // one day, one night: some day
+    if (!prose() && !span.count.half && !after_for(*this, i)) return false;
+    if (prose() && is(span.past, w("of"))) return false;
   }
-  if (head.is(Role::season)) {
-    spec.timex = "XXXX-";
-    spec.timex += season_code(static_cast<Season>(head.value(Role::season)));
-    return true;
-  }
-  if (head.is(Role::month)) {
-    spec.timex = "XXXX-";
-    spec.timex.append_number(head.value(Role::month), 2);
-    return true;
-  }
-  if (head.is(Role::day_part)) {
-    spec.timex = "XXXX-XX-XX";
-    spec.timex += day_part_time(static_cast<DayPart>(head.value(Role::day_part)));
-    return true;
-  }
-  if (head.is(Role::unit)) {
-    const auto unit = static_cast<Unit>(head.value(Role::unit));
-    if (unit <= Unit::minute) return false;  // every second man, every minute of it
-    if (other) return spec.timex = duration_timex(2, false, false, unit), true;
-    switch (unit) {
-      case Unit::hour:
-        spec.timex = "XXXX-XX-XXTXX";
-        break;
-      case Unit::day:
-        spec.timex = "XXXX-XX-XX";
-        break;
-      case Unit::week:
-        spec.timex = "XXXX-WXX";
-        break;
-      case Unit::weekend:
-        spec.timex = "XXXX-WXX-WE";
-        break;
-      case Unit::fortnight:
-        spec.timex = "P2W";
-        break;
-      case Unit::month:
-        spec.timex = "XXXX-XX";
-        break;
-      case Unit::year:
-        spec.timex = "XXXX";
-        break;
-      default:
-        spec.timex = duration_timex(1, false, false, unit);
-    }
-    return true;
-  }
-  if (const auto* phrase = t.phrase_at(j, past);
-      phrase && phrase->day && phrase->day->kind == NamedDay::Kind::fixed) {
-    DateValue value;
-    value.precision = DateValue::Precision::day;
-    value.month = phrase->day->month;
-    value.day = phrase->day->day;
-    spec.timex = to_timex(value);
-    spec.end = past;
-    spec.full_end = true;
-    return true;
-  }
-  if (count(j, number, past) && t[past].is(Role::units)) {  // every two weeks
-    spec.timex = duration_timex(number.value, number.vague, number.half,
-                                static_cast<Unit>(t[past].value(Role::units)));
-    spec.end = past + 1;
-    return true;
-  }
-  return false;
+  if (is(span.past, w("or")) && is(span.past + 1, w("so"))) spec.mod = Mod::approx, spec.end = span.past + 2;
+  if (!frame.the) return true;
+  spec.up_to_now = frame.which == Following::last && !prose();
+  if (frame.which == Following::same) return prose();
+  if (frame.which == Following::between || frame.following) return true;
+  return prose() || !span.count.vague;
 }
 
 }  // namespace witnessmark::dates

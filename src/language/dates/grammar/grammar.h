@@ -28,6 +28,27 @@ struct TalkSetting {
 /// none goes back.
 class Grammar {
  public:
+  /// COUNT UNIT as it stands in the words.
+  struct Span {
+    Count count;
+    Unit unit = Unit::day;
+    std::size_t past = 0;
+    bool article = false;  ///< "a year".
+    bool plural = false;
+    bool hyphen = false;  ///< "ten-day".
+    bool bare = false;    ///< "years", without any number.
+    bool aged = false;    ///< "years old", "years of age".
+  };
+  /// What stands before it: about, more than; the next, the last.
+  struct Frame {
+    std::size_t begin = 0;
+    Mod mod = Mod::none;
+    bool modified = false;
+    bool the = false;
+    bool following = false;
+    Following which = Following::none;
+  };
+
   Grammar(const TokenWindow& tokens, const TalkSetting& setting) : t(tokens), setting_(setting) {}
 
   /// The rules that a determiner may begin with the token i behind it.
@@ -151,6 +172,20 @@ class Grammar {
   bool plausible(std::int64_t two_digits) const;
   bool four_digit_supported(std::size_t i) const;
   bool offset_tail(std::size_t i, Spec& spec) const;
+  bool offset_anchor(std::size_t j, Spec& spec) const;
+  bool whole_unit(std::size_t i, Spec& spec) const;
+  bool unit_beside(std::size_t i, Spec& spec) const;
+  bool count_before_following(std::size_t i, std::size_t j, Spec& spec) const;
+  bool span_as_offset(const Span& span, const Frame& frame, Spec& spec) const;
+  bool bare_span_stands(const Span& span, const Frame& frame) const;
+  bool one_unit(const Span& span, const Frame& frame, Spec& spec) const;
+  bool counted_span_stands(const Span& span, const Frame& frame, Spec& spec) const;
+  bool every(std::size_t j, Spec& spec) const;
+  bool every_feast_or_number(std::size_t j, Spec& spec) const;
+  bool corrected(Spec& first) const;
+  bool second_date(const Spec& first, std::size_t j, Spec& second) const;
+  bool guesses_between(const Spec& first, const Spec& second) const;
+  bool second_day(Spec& first, std::size_t j, Spec& second) const;
   bool clock_digits(std::size_t i, Spec& spec) const;
   bool clock_tail(std::size_t i, int& hour, std::size_t& past, bool& said) const;
 

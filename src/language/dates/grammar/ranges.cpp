@@ -38,6 +38,15 @@ void share_year(Spec& first, const Spec& second) {
   first.year_said = true;
 }
 
+/// "1957 to 62", "the 1950s and sixties": the second takes the first's century.
+void share_century(const Spec& first, Spec& second) {
+  if (!second.short_year || first.short_year || first.date.precision != second.date.precision) return;
+  if (first.date.precision != P::year && first.date.precision != P::decade) return;
+  second.date.year += first.date.year / 100 * 100;
+  second.short_year = false;
+  if (first.date.precision == P::year && second.date.year < first.date.year) second.date.year += 100;
+}
+
 Spec make_pair(Spec& first, Spec&& second, Spec::Join join) {
   Spec pair;
   pair.kind = Spec::Kind::calendar;
@@ -133,124 +142,104 @@ bool Grammar::day_span(std::size_t i, Spec& spec) const {
   return true;
 }
 
+// fifty-eight, no, fifty-nine; 1962, I mean 1963
+bool Grammar::corrected(Spec& first) const {
+  if (prose()) return false;
+  std::size_t k = first.end;
+  const auto pause = [&](std::size_t at) {
+    return t[at].kind == Token::Kind::sign && (t[at].sign == ',' || t[at].sign == '-' || t[at].sign == '.' || t[at].sign == ';');
+  };
+  for (int signs = 0; signs < 3 && pause(k); ++signs) ++k;
+  if (k == first.end && !is(k, w("no")) && !is(k, w("sorry"))) return false;
+  bool corrects = false;
+  constexpr int kMostWords = 9;
+  for (int words = 0; words < kMostWords; ++words, ++k) {
+    corrects |= t[k].is(Role::correct);
+    if (!t[k].is_sign(',') && !t[k].is_sign('-') && !t[k].any(bit(Role::filler) | bit(Role::correct)) && !is(k, w("in"))) break;
+  }
+  Spec second;
+  if (!corrects || !second_date(first, k, second) || !same_grain(first, second)) return false;
+  first.taken_back = true;
+  first = make_pair(first, std::move(second), Spec::Join::none);
+  return true;
+}
+
+// A date; after a year also a bare one.
+bool Grammar::second_date(const Spec& first, std::size_t j, Spec& second) const {
+  offer(&Grammar::core, j, second);
+  offer(&Grammar::parted, j, second);
+  Spec found;
+  if (first.date.precision == P::year && !t[j].paragraph && year(j, YearStance::supported, found) && found.end > second.end)
+    second = std::move(found);
+  return second.end != 0 && second.kind == Spec::Kind::calendar && !second.first;
+}
+
+// May 4 and 5, April 6-7: the second day is a number alone.
+bool Grammar::second_day(Spec& first, std::size_t j, Spec& second) const {
+  std::int64_t day = 0;
+  const std::size_t at = is(j, w("the")) ? j + 1 : j;
+  std::size_t past = at;
+  if (!ordinal(at, day, past)) {
+    const bool number = t[at].is_number() && t[at].digits <= 2 && !t[at].grouped;
+    if (!number || first.rule != "month-day" || counts_something(at + 1)) return false;
+    day = t[at].number;
+    past = at + 1;
+  }
+  if (day > 31 || day <= first.date.day || (t[past].is_word() && !t[past].space) || first.year_said) return false;
+  second = {};
+  second.begin = j;
+  second.end = past;
+  second.date = first.date;
+  second.date.day = static_cast<int>(day);
+  second.rule = "month-day";
+  year_after(past, second);
+  if (!second.year_said) return true;
+  first.date.year = second.date.year;
+  first.date.year_known = first.year_said = true;
+  first.short_year = second.short_year;
+  return true;
+}
+
 bool Grammar::joined(Spec& first) const {
   if (first.kind != Spec::Kind::calendar || first.full_end || first.first) return false;
+  if (corrected(first)) return true;
   std::size_t j = first.end;
-  const bool between = is(first.begin - 1, w("between"));
-  // self-correction: fifty-eight, no, fifty-nine
-  std::size_t k = j;
-  for (int signs = 0; signs < 3 && t[k].kind == Token::Kind::sign &&
-                      (t[k].sign == ',' || t[k].sign == '-' || t[k].sign == '.' || t[k].sign == ';');
-       ++signs)
-    ++k;
-  if (!prose() && (k != j || is(k, w("no")) || is(k, w("sorry"))) &&
-      t[k].any(bit(Role::correct) | bit(Role::filler))) {
-    bool corrects = false;
-    for (int words = 0; words < 9; ++words, ++k) {
-      corrects |= t[k].is(Role::correct);
-      if (!t[k].is_sign(',') && !t[k].is_sign('-') && !t[k].any(bit(Role::filler) | bit(Role::correct)) &&
-          !is(k, w("in")))
-        break;
-    }
-    Spec second;
-    offer(&Grammar::core, k, second);
-    offer(&Grammar::parted, k, second);
-    if (second.end == 0) {
-      Spec found;
-      if (first.date.precision == P::year && year(k, YearStance::supported, found)) second = std::move(found);
-    }
-    if (corrects && second.end != 0 && same_grain(first, second)) {
-      first.taken_back = true;
-      first = make_pair(first, std::move(second), Spec::Join::none);
-      return true;
-    }
-  }
-  if (!prose() && t[j].is_sign(',')) {  // 1957, I think, or maybe 1958
+  if (!prose() && t[j].is_sign(',')) {   // 1957, I think, or maybe 1958
     std::size_t or_at = j;
     for (int words = 0; words < 6 && (t[or_at].is_sign(',') || t[or_at].is(Role::filler)); ++words) ++or_at;
     if (is(or_at, w("or"))) j = or_at;
   }
-  const bool dash = t[j].is_sign('-');
-  const bool comma = t[j].is_sign(',');
-  const bool range_word = t[j].is(Role::range_word);
+  const bool between = is(first.begin - 1, w("between"));
+  const bool dash = t[j].is_sign('-'), comma = t[j].is_sign(','), range_word = t[j].is(Role::range_word);
   const bool and_word = is(j, w("and")), or_word = is(j, w("or"));
-  if (!dash && !range_word && !and_word && !or_word && !comma) return false;
-  if (t[j].paragraph) return false;
+  if ((!dash && !range_word && !and_word && !or_word && !comma) || t[j].paragraph) return false;
   if (comma && (prose() || first.date.precision != P::year)) return false;
   ++j;
   if (or_word && (is(j, w("maybe")) || is(j, w("perhaps")) || is(j, w("possibly")) || is(j, w("even")))) ++j;
-  if ((range_word || dash) && is(j, w("about"))) ++j;
-  if (or_word && is(j, w("in"))) ++j;
+  if (((range_word || dash) && is(j, w("about"))) || (or_word && is(j, w("in")))) ++j;
   Spec second;
-  offer(&Grammar::core, j, second);
-  offer(&Grammar::parted, j, second);
-  if (first.date.precision == P::year && !t[j].paragraph) {
-    Spec found;
-    if (year(j, YearStance::supported, found) && found.end > second.end) second = std::move(found);
-    if (second.end != 0 && first.short_year != second.short_year && !comma) {
-      // "1957 to 62" is one thing, "sixty-two or 1963" another; both are years.
-    }
+  if (!second_date(first, j, second)) {
+    const bool day = first.date.precision == P::day && first.date.month && !t[j].space == dash;
+    if (second.end != 0 || !day || !second_day(first, j, second)) return false;
   }
-  // May 4 and 5, April 6-7
-  if (second.end == 0 && first.date.precision == P::day && first.date.month && !t[j].space == dash) {
-    std::int64_t day = 0;
-    std::size_t past = j;
-    if (is(j, w("the"))) ++past;
-    const std::size_t at = past;
-    const bool ordinal_day = ordinal(at, day, past);
-    const bool after_month = first.rule == "month-day";
-    if ((ordinal_day || (t[at].is_number() && t[at].digits <= 2 && !t[at].grouped && after_month &&
-                         !counts_something(at + 1)))) {
-      if (!ordinal_day) day = t[at].number, past = at + 1;
-      if (day >= 1 && day <= 31 && day > first.date.day && (!t[past].is_word() || t[past].space) &&
-          !first.year_said) {
-        second = {};
-        second.begin = j;
-        second.end = past;
-        second.date = first.date;
-        second.date.day = static_cast<int>(day);
-        second.rule = "month-day";
-        year_after(past, second);
-        if (second.year_said) {
-          first.date.year = second.date.year;
-          first.date.year_known = first.year_said = true;
-          first.short_year = second.short_year;
-        }
-      }
-    }
-  }
-  if (second.end == 0 || second.first || second.kind != Spec::Kind::calendar) return false;
-  if (comma) {  // in sixty-two, sixty-three: one or the other
-    if (!first.short_year || !second.short_year || second.date.precision != P::year ||
-        second.date.year != first.date.year + 1)
-      return false;
-    const bool guess = is(first.begin - 1, w("in")) || is(first.begin - 1, w("about")) ||
-                       is(first.begin - 1, w("around")) || first.mod == Mod::approx;
-    if (!guess) return false;
-  } else if (!same_grain(first, second) && !(range_word || dash || between)) {
-    return false;
-  }
+  if (comma ? !guesses_between(first, second) : !same_grain(first, second) && !range_word && !dash && !between) return false;
   if (first.date.precision == P::decade && dash) return false;
   share_year(first, second);
-  if (second.date.precision == P::decade && first.date.precision == P::decade && second.short_year &&
-      !first.short_year) {
-    second.date.year += first.date.year / 100 * 100;
-    second.short_year = false;
-  }
-  if (first.date.precision == P::year && second.date.precision == P::year && second.short_year &&
-      !first.short_year) {
-    second.date.year += first.date.year / 100 * 100;  // 1957 to 62
-    second.short_year = false;
-    if (second.date.year < first.date.year) second.date.year += 100;
-  }
-  auto join = Spec::Join::range;
-  if (or_word || comma)
-    join = Spec::Join::either;
-  else if (and_word)
-    join = between ? Spec::Join::between : Spec::Join::none;
-  // "in 1962 to 1963 drawings": a plain "to" needs from, a dash, or two of a kind
+  share_century(first, second);
+  const auto join = or_word || comma ? Spec::Join::either
+                    : !and_word      ? Spec::Join::range
+                    : between        ? Spec::Join::between
+                                     : Spec::Join::none;
   first = make_pair(first, std::move(second), join);
   return true;
+}
+
+// "in sixty-two, sixty-three": one or the other.
+bool Grammar::guesses_between(const Spec& first, const Spec& second) const {
+  if (!first.short_year || !second.short_year || second.date.precision != P::year || second.date.year != first.date.year + 1)
+    return false;
+  const auto before = t[first.begin - 1].hash;
+  return before == w("in") || before == w("about") || before == w("around") || first.mod == Mod::approx;
 }
 
 }  // namespace witnessmark::dates

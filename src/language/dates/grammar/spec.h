@@ -18,6 +18,9 @@ struct Count {
   std::int64_t upper = 0;  ///< "two or three": 3; else 0.
 };
 
+/// Spec::timex of an offset from something the lists do not know.
+inline constexpr std::string_view kUnknownAnchor = "unknown-anchor";
+
 /// What the grammar read at one place of the text, before the talk around it has given it a value.
 struct Spec {
   enum class Kind : std::uint8_t {

@@ -298,7 +298,7 @@ Meaning Talk::offset(const Spec& spec) const {
   }
   const bool forward = spec.later == Later::after;
   meaning.value = unresolved(spec);
-  if (spec.timex == "unknown-anchor") {
+  if (spec.timex == kUnknownAnchor) {
     Spec here;
     here.kind = spec.kind, here.unit = spec.unit, here.date = spec.date, here.later = spec.later;
     const auto other = offset(here);
