@@ -84,97 +84,89 @@ bool Grammar::said_year(std::size_t i, Spec& spec) const {
   return true;
 }
 
-bool Grammar::day_and_month(std::size_t i, Spec& spec) const {
-  std::size_t j = i, past = i;
-  if (t[j].any(bit(Role::weekday) |
-               bit(Role::weekday_short))) {  // the weekday adds nothing that the day does not say
-    ++j;
-    if (t[j].is_sign('.') && !t[j].space) ++j;
-    if (t[j].is_sign(',') && !t[j].space) ++j;
-  }
-  int month = 0;
+// 4, 4th, fourth, four: 1 to 31
+bool Grammar::day_number(std::size_t i, std::int64_t& day, std::size_t& past) const {
+  if (ordinal(i, day, past)) return day >= 1 && day <= 31;
+  if (!t[i].is_number()) return below_hundred(i, day, past) && day <= 31;
+  day = t[i].number;
+  past = i + 1;
+  return !t[i].grouped && t[i].digits <= 2 && day >= 1 && day <= 31 && (t[past].space || !t[past].is_word());
+}
+
+// [the] 4th [day] [of] October [1956]
+bool Grammar::day_first(std::size_t i, std::size_t at, Spec& spec) const {
+  const std::size_t k = is(at, w("the")) ? at + 1 : at;
+  std::size_t past = k;
   std::int64_t day = 0;
-  const auto day_number = [&](std::size_t at, std::size_t& after) {
-    if (ordinal(at, day, after)) return day >= 1 && day <= 31;
-    if (t[at].is_number()) {
-      day = t[at].number;
-      after = at + 1;
-      return !t[at].grouped && t[at].digits <= 2 && day >= 1 && day <= 31 &&
-             (t[after].space || !t[after].is_word());
-    }
-    return below_hundred(at, day, after) && day <= 31;
-  };
-  // day first
-  std::size_t k = j;
-  if (is(k, w("the"))) ++k;
-  if (!number_is_label(k) && day_number(k, past)) {
-    const bool ordinal_day = past == k + 2 || t[k].is(Role::ordinal);
-    std::size_t m = past;
-    if (is(m, w("day")) && is(m + 1, w("of"))) ++m;
-    const bool of = is(m, w("of"));
-    if (of)
-      ++m;
-    else if (t[m].is_sign('-') || t[m].is_sign('/')) {
-      ++m;
-      if (t[m].space) m = past;
-    }
-    if ((t[k].is_number() || ordinal_day || of) && (of || k == j || ordinal_day) &&
-        month_name(m, month, past, true)) {
-      start(spec, i, DateValue::Precision::day, "day-month");
-      spec.date.month = month;
-      spec.date.day = static_cast<int>(day);
-      spec.end = past;
-      if (!year_after(past, spec)) said_year(past, spec);
-      return true;
-    }
-  }
-  // month first
-  if (!month_name(j, month, past, false)) {
-    if (!(t[j].is(Role::month) && month_name(j, month, past, true))) return false;
-    // may/march rejected as a verb: only a day behind it can save it, which month_is_verb has seen.
-    return false;
-  }
+  if (number_is_label(k) || !day_number(k, day, past)) return false;
+  const bool ordinal_day = past == k + 2 || t[k].is(Role::ordinal);
+  std::size_t m = past;
+  if (is(m, w("day")) && is(m + 1, w("of"))) ++m;
+  const bool of = is(m, w("of"));
+  const bool joint = t[m].is_sign('-') || t[m].is_sign('/');
+  if (of || (joint && !t[m + 1].space)) ++m;
+  int month = 0;
+  if (!t[k].is_number() && !ordinal_day && !of) return false;
+  if (!of && k != at && !ordinal_day) return false;
+  if (!month_name(m, month, past, true)) return false;
+  start(spec, i, DateValue::Precision::day, "day-month");
   spec.date.month = month;
-  std::size_t d = past;
-  std::int64_t unused = 0;
-  std::size_t unused_past = 0;
-  if (t[d].is_sign(',') && !t[d].space && ordinal(d + 1, unused, unused_past)) ++d;  // October, 1st
-  if (is(d, w("the")) &&
-      (t[d + 1].any(bit(Role::ordinal)) || t[d + 1].is_number() || t[d + 1].is(Role::number)))
-    ++d;
-  const bool sign =
-      (t[d].is_sign('/') || t[d].is_sign('-')) && !t[d].space && t[d + 1].is_number() && t[d + 1].digits <= 2;
-  if (sign) ++d;
-  std::size_t after = d;
-  const bool two_digit_year = t[d].is_sign('\'');
+  spec.date.day = static_cast<int>(day);
+  spec.end = past;
+  if (!year_after(past, spec)) said_year(past, spec);
+  return true;
+}
+
+// Behind a month: [the] 4th [, 1956]. spec has the month.
+bool Grammar::day_after_month(std::size_t d, Spec& spec) const {
+  std::int64_t day = 0;
+  std::size_t after = 0;
+  if (t[d].is_sign(',') && !t[d].space && ordinal(d + 1, day, after)) ++d;  // October, 1st
+  const auto& next = t[d + 1];
+  if (is(d, w("the")) && (next.is_number() || next.any(bit(Role::ordinal) | bit(Role::number)))) ++d;
+  const bool joint = t[d].is_sign('/') || t[d].is_sign('-');
+  if (joint && !t[d].space && next.is_number() && next.digits <= 2) ++d;
   // "October nineteen sixty-two" is a month of a year; a day would be "the nineteenth", or be set off by a
-  // comma.
+  // comma: "October nineteen, nineteen sixty-two".
   const auto whole_year_at = [&](std::size_t at) {
     Spec said;
     return t[at].is_word() && !t[at].is(Role::ordinal) && year(at, YearStance::supported, said) &&
            !said.short_year;
   };
-  const bool year_in_words =
-      whole_year_at(d) && !whole_year_at(d + 1);  // but "October nineteen, nineteen sixty-two"
-  if (!two_digit_year && !year_in_words && !t[d].paragraph && day_number(d, after) &&
-      !(t[after].is_sign(':')) &&
-      !(counts_something(after) && !(t[after].is_sign('-') && !t[after].space) && !is(after, w("of")))) {
-    const bool count = is(after, w("of")) && !t[after + 1].is(Role::determiner) &&
-                       !t[after + 1].is_number() && !t[after + 1].is(Role::number);
-    const bool digits_beyond = t[after].is_sign('-') && !t[after].space && t[after + 1].is_word() &&
-                               !t[after + 1].space &&
-                               !t[after + 1].any(bit(Role::month) | bit(Role::month_short));
-    if (!count && !digits_beyond) {
-      start(spec, i, DateValue::Precision::day, "month-day");
-      spec.date.day = static_cast<int>(day);
-      spec.end = after;
-      if (!year_after(after, spec)) said_year(after, spec);
-      return true;
-    }
+  if (t[d].is_sign('\'') || t[d].paragraph || (whole_year_at(d) && !whole_year_at(d + 1))) return false;
+  if (!day_number(d, day, after) || t[after].is_sign(':')) return false;
+  const bool dash = t[after].is_sign('-') && !t[after].space, of = is(after, w("of"));
+  if (counts_something(after) && !dash && !of) return false;
+  if (of && !t[after + 1].is(Role::determiner) && !t[after + 1].is_number() && !t[after + 1].is(Role::number))
+    return false;
+  if (dash && t[after + 1].is_word() && !t[after + 1].space &&
+      !t[after + 1].any(bit(Role::month) | bit(Role::month_short)))
+    return false;
+  spec.date.precision = DateValue::Precision::day;
+  spec.rule = "month-day";
+  spec.date.day = static_cast<int>(day);
+  spec.end = after;
+  if (!year_after(after, spec)) said_year(after, spec);
+  return true;
+}
+
+bool Grammar::day_and_month(std::size_t i, Spec& spec) const {
+  std::size_t j = i;
+  if (t[j].any(bit(Role::weekday) |
+               bit(Role::weekday_short))) {  // It adds nothing that the day does not say.
+    ++j;
+    if (t[j].is_sign('.') && !t[j].space) ++j;
+    if (t[j].is_sign(',') && !t[j].space) ++j;
   }
-  if (j != i) return false;  // a weekday before a bare month
+  if (day_first(i, j, spec)) return true;
+  int month = 0;
+  std::size_t past = j;
+  if (!month_name(j, month, past, false)) return false;
   start(spec, i, DateValue::Precision::month, "month");
+  spec.date.month = month;
   spec.end = past;
+  if (day_after_month(past, spec)) return true;
+  if (j != i) return false;  // a weekday before a bare month
   if (!year_after(past, spec)) said_year(past, spec);
   return true;
 }

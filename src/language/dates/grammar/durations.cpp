@@ -157,22 +157,26 @@ bool Grammar::offset_tail(std::size_t i, Spec& spec) const {
 bool Grammar::offset_anchor(std::size_t j, Spec& spec) const {
   std::size_t k = j + 1;
   if (is(k, w("to")) && is(j, w("prior"))) ++k;
-  const bool unit_follows = t[k + 1].any(bit(Role::unit) | bit(Role::season) | bit(Role::day_part) | bit(Role::weekday) |
-                                         bit(Role::month) | bit(Role::era) | bit(Role::following));
+  const bool unit_follows =
+      t[k + 1].any(bit(Role::unit) | bit(Role::season) | bit(Role::day_part) | bit(Role::weekday) |
+                   bit(Role::month) | bit(Role::era) | bit(Role::following));
   if ((is(k, w("that")) || is(k, w("this"))) && !unit_follows) {
-    if (t[k + 1].kind != Token::Kind::word || t[k + 1].is(Role::after_year) || t[k + 1].newline) spec.end = k + 1;
+    if (t[k + 1].kind != Token::Kind::word || t[k + 1].is(Role::after_year) || t[k + 1].newline)
+      spec.end = k + 1;
     return true;
   }
   Spec anchor;
   offer(&Grammar::event, k, anchor);
   if (anchor.end == 0 && t[k].is(Role::pronoun) && !is(k, w("i")))
-    offer(&Grammar::event, k + 1, anchor);   // before we went into the yard
+    offer(&Grammar::event, k + 1, anchor);  // before we went into the yard
   if (anchor.end == 0)
-    for (const Rule rule : {&Grammar::core, &Grammar::parted, &Grammar::said_relative, &Grammar::service, &Grammar::day_word})
+    for (const Rule rule :
+         {&Grammar::core, &Grammar::parted, &Grammar::said_relative, &Grammar::service, &Grammar::day_word})
       offer(rule, k, anchor);
   using Kind = Spec::Kind;
-  if (anchor.end != 0 && (anchor.kind == Kind::calendar || anchor.kind == Kind::event || anchor.kind == Kind::relative ||
-                          anchor.kind == Kind::service_edge || anchor.kind == Kind::day_word)) {
+  if (anchor.end != 0 &&
+      (anchor.kind == Kind::calendar || anchor.kind == Kind::event || anchor.kind == Kind::relative ||
+       anchor.kind == Kind::service_edge || anchor.kind == Kind::day_word)) {
     spec.end = anchor.end;
     spec.anchor = std::make_unique<Spec>(std::move(anchor));
     return true;
@@ -181,7 +185,8 @@ bool Grammar::offset_anchor(std::size_t j, Spec& spec) const {
   const auto& next = t[j + 1];
   const bool clause = next.is(Role::pronoun) || next.is(Role::determiner) || next.capital;
   if (!clause || is(j, w("earlier"))) return true;
-  if (prose() && next.capital && next.is_word() && !next.is(Role::determiner)) {   // eight days after Fort Sumter
+  if (prose() && next.capital && next.is_word() &&
+      !next.is(Role::determiner)) {  // eight days after Fort Sumter
     for (k = j + 1; t[k].is_word() && t[k].capital && !t[k].newline; ++k) spec.end = k + 1;
     spec.count.vague = true;
     return true;
@@ -210,11 +215,13 @@ bool Grammar::whole_unit(std::size_t i, Spec& spec) const {
 // the day before, the year after Christmas, the summer before we went into the yard
 bool Grammar::unit_beside(std::size_t i, Spec& spec) const {
   const auto& unit = t[i + 1];
-  const bool season = unit.is(Role::season), night = unit.is(Role::day_part), weekday = unit.is(Role::weekday);
+  const bool season = unit.is(Role::season), night = unit.is(Role::day_part),
+             weekday = unit.is(Role::weekday);
   const bool span = unit.is(Role::unit) && static_cast<Unit>(unit.value(Role::unit)) >= Unit::day;
   if (!is(i, w("the")) || (!season && !night && !weekday && !span)) return false;
   bool told = false;
-  for (const auto word : {w("before"), w("after"), w("following"), w("previous"), w("prior")}) told |= is(i + 2, word);
+  for (const auto word : {w("before"), w("after"), w("following"), w("previous"), w("prior")})
+    told |= is(i + 2, word);
   if (!told) return false;
   spec.begin = i;
   spec.rule = "offset-unit";
@@ -235,7 +242,8 @@ bool Grammar::unit_beside(std::size_t i, Spec& spec) const {
   }
   if (!offset_tail(i + 2, spec)) return false;
   if (spec.timex != kUnknownAnchor) return true;
-  // "the year before we lost the boat", or "The year before, we lost the boat": which is meant cannot be told.
+  // "the year before we lost the boat", or "The year before, we lost the boat": which is meant cannot be
+  // told.
   if (prose() || is(i + 2, w("following"))) return false;
   spec.end = i + 3;
   return true;
@@ -264,7 +272,7 @@ bool Grammar::duration(std::size_t i, Spec& spec) const {
   frame.modified = j != i;
   if (!frame.modified && (is(j, w("the")) || is(j, w("those")) || is(j, w("these")))) ++j;
   const bool determined = j != i && !frame.modified;
-  if (t[j].is(Role::following) && !is(j, w("very"))) {   // the next few months, the last three years
+  if (t[j].is(Role::following) && !is(j, w("very"))) {  // the next few months, the last three years
     frame.which = static_cast<Following>(t[j].value(Role::following));
     frame.following = true;
     ++j;
@@ -287,17 +295,19 @@ bool Grammar::duration(std::size_t i, Spec& spec) const {
   spec.count = span.count;
   spec.mod = frame.mod;
   spec.rule = span.aged ? "age-duration" : "duration";
-  if (span.hyphen) {   // ten-day, 46-day, one-year: an adjective, the article stays outside
-    if (is(span.past, w("period")) && prose()) return spec.end = span.past + 1, true;   // a sixty-day period
+  if (span.hyphen) {  // ten-day, 46-day, one-year: an adjective, the article stays outside
+    if (is(span.past, w("period")) && prose()) return spec.end = span.past + 1, true;  // a sixty-day period
     return !frame.the && !span.count.vague && !(t[j].is(Role::determiner) && span.count.value == 1);
   }
   if (span.aged) return span.unit > Unit::minute;
   if (!frame.the && (!span.bare || prose()) && span_as_offset(span, frame, spec)) return true;
   const bool plural = t[span.past - 1].any(bit(Role::units) | bit(Role::day_parts) | bit(Role::seasons));
-  if (!plural && !span.article && span.count.value != 1 && !span.count.half && !t[span.past - 1].possessive && !prose())
-    return false;   // two year, forty minute; but ten year's
+  if (!plural && !span.article && span.count.value != 1 && !span.count.half && !t[span.past - 1].possessive &&
+      !prose())
+    return false;  // two year, forty minute; but ten year's
   if (span.bare) return bare_span_stands(span, frame);
-  if (span.article && span.count.value == 1 && !span.count.half && !span.count.vague) return one_unit(span, frame, spec);
+  if (span.article && span.count.value == 1 && !span.count.half && !span.count.vague)
+    return one_unit(span, frame, spec);
   return counted_span_stands(span, frame, spec);
 }
 
@@ -341,7 +351,7 @@ bool Grammar::one_unit(const Span& span, const Frame& frame, Spec& spec) const {
 bool Grammar::counted_span_stands(const Span& span, const Frame& frame, Spec& spec) const {
   const auto i = frame.begin;
   if (span.unit <= Unit::minute && span.count.value == 1 && !frame.modified) return false;
-  if (is(i, w("one"))) {   // one day, one night: some day
+  if (is(i, w("one"))) {  // one day, one night: some day
     if (!prose() && !span.count.half && !after_for(*this, i)) return false;
     if (prose() && is(span.past, w("of"))) return false;
   }

@@ -168,9 +168,19 @@ class Grammar {
   bool year_after(std::size_t i, Spec& spec) const;  ///< [,] [of] year; moves spec.end.
   void whole_winter(Spec& spec) const;
   bool said_year(std::size_t i, Spec& spec) const;  ///< of that year, last year.
+  bool year_in_digits(std::size_t i, YearStance stance, Spec& spec) const;
+  bool year_in_words(std::size_t i, YearStance stance, Spec& spec) const;
+  std::int64_t rest_of_year(std::size_t i, std::size_t j, std::size_t& past) const;
+  bool day_number(std::size_t i, std::int64_t& day, std::size_t& past) const;
+  bool day_first(std::size_t i, std::size_t at, Spec& spec) const;
+  bool day_after_month(std::size_t d, Spec& spec) const;
+  bool edge_of_service(std::size_t i, Spec& spec) const;
+  bool service_edge(std::size_t i, Spec& spec) const;
+  bool service_year(std::size_t i, Spec& spec) const;
   bool bare_year_supported(std::size_t i, std::size_t past, std::int64_t value, bool words) const;
   bool plausible(std::int64_t two_digits) const;
   bool four_digit_supported(std::size_t i) const;
+  bool relative_unit(std::size_t j, bool bare, bool ordered, Spec& spec) const;
   bool offset_tail(std::size_t i, Spec& spec) const;
   bool offset_anchor(std::size_t j, Spec& spec) const;
   bool whole_unit(std::size_t i, Spec& spec) const;

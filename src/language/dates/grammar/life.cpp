@@ -75,64 +75,52 @@ bool Grammar::age(std::size_t i, Spec& spec) const {
   return true;
 }
 
-// my second year aboard, my first winter aboard, my last year; the day I reported, when I left
-bool Grammar::service(std::size_t i, Spec& spec) const {
-  if (prose()) return false;
+// joined, came aboard, left: the edge of a service, its words beginning at i
+bool Grammar::edge_of_service(std::size_t i, Spec& spec) const {
+  const bool place = t[i + 1].is(Role::service_place);
+  const bool aboard = place || is(i + 1, w("her")) || is(i + 1, w("here"));
+  spec.kind = Spec::Kind::service_edge;
+  spec.first_edge = true;
+  spec.rule = "service-begins";
+  if (t[i].is(Role::join)) return spec.end = aboard ? i + 2 : i + 1, true;
+  if (is(i, w("first")) && is(i + 1, w("came")))
+    return spec.end = t[i + 2].is(Role::service_place) ? i + 3 : i + 2, true;
+  const bool came = (is(i, w("came")) && aboard) || (is(i, w("went")) && place) ||
+                    (is(i, w("got")) && (place || is(i + 1, w("here"))));
+  if (came) return spec.end = i + 2, true;
+  if (!t[i].is(Role::leave)) return false;
+  spec.first_edge = false;
+  spec.rule = "service-ends";
+  const auto& after = t[i + 1];
+  if (place || is(i + 1, w("her"))) return spec.end = i + 2, true;
+  if (is(i + 1, w("the"))) return spec.end = i + 3, t[i + 2].is(Role::workplace);
+  spec.end = i + 1;
+  if (after.kind != Token::Kind::word || after.newline) return true;
+  // I left it burning, I left my boots: not the service.
+  for (const auto object : {w("it"), w("a"), w("my"), w("him"), w("them"), w("that"), w("out"), w("off")})
+    if (after.hash == object) return false;
+  return after.is(Role::after_year);
+}
+
+// when I left; before I came aboard; the day I reported
+bool Grammar::service_edge(std::size_t i, Spec& spec) const {
   spec.begin = i;
-  const auto edge = [&](std::size_t at) {
-    const bool aboard = t[at + 1].is(Role::service_place) || is(at + 1, w("her")) || is(at + 1, w("here"));
-    if (t[at].is(Role::join)) return spec.first_edge = true, spec.end = aboard ? at + 2 : at + 1, true;
-    if (is(at, w("came")) && aboard) return spec.first_edge = true, spec.end = at + 2, true;
-    if (is(at, w("went")) && t[at + 1].is(Role::service_place))
-      return spec.first_edge = true, spec.end = at + 2, true;
-    if (is(at, w("first")) && is(at + 1, w("came")))
-      return spec.first_edge = true, spec.end = t[at + 2].is(Role::service_place) ? at + 3 : at + 2, true;
-    if (is(at, w("got")) && (is(at + 1, w("here")) || t[at + 1].is(Role::service_place)))
-      return spec.first_edge = true, spec.end = at + 2, true;
-    if (t[at].is(Role::leave)) {
-      const auto& after = t[at + 1];  // I left the lamp burning
-      const bool whole =
-          after.kind != Token::Kind::word || after.newline || after.is(Role::service_place) ||
-          is(at + 1, w("her")) ||
-          (after.is(Role::after_year) && !is(at + 1, w("the")) && !is(at + 1, w("it")) &&
-           !is(at + 1, w("a")) && !is(at + 1, w("my")) && !is(at + 1, w("him")) && !is(at + 1, w("them")) &&
-           !is(at + 1, w("that")) && !is(at + 1, w("out")) && !is(at + 1, w("off"))) ||
-          (is(at + 1, w("the")) &&
-           (is(at + 2, w("ship")) || is(at + 2, w("service")) || is(at + 2, w("tender")) ||
-            is(at + 2, w("boat")) || is(at + 2, w("mill"))));
-      if (!whole) return false;
-      spec.end = is(at + 1, w("the"))                                          ? at + 3
-                 : (t[at + 1].is(Role::service_place) || is(at + 1, w("her"))) ? at + 2
-                                                                               : at + 1;
-      return true;
-    }
-    return false;
-  };
-  if (is(i, w("when")) && is(i + 1, w("i")) && edge(i + 2)) {
-    spec.kind = Spec::Kind::service_edge;
-    spec.rule = spec.first_edge ? "service-begins" : "service-ends";
-    return true;
+  if (is(i, w("when"))) return is(i + 1, w("i")) && edge_of_service(i + 2, spec);
+  if (is(i, w("i"))) {
+    const auto before = t[i - 1].hash;
+    return (before == w("before") || before == w("after") || before == w("since") || before == w("until")) &&
+           edge_of_service(i + 1, spec);
   }
-  if (is(i, w("i")) &&
-      (is(i - 1, w("before")) || is(i - 1, w("after")) || is(i - 1, w("since")) || is(i - 1, w("until"))) &&
-      edge(i + 1)) {
-    spec.kind = Spec::Kind::service_edge;
-    spec.rule = spec.first_edge ? "service-begins" : "service-ends";
-    return true;
-  }
-  if (is(i, w("the")) &&
-      (is(i + 1, w("day")) || is(i + 1, w("year")) || is(i + 1, w("month")) || is(i + 1, w("week")))) {
-    std::size_t j = i + 2;
-    if (is(j, w("that")) || is(j, w("when"))) ++j;
-    if (is(j, w("i")) && edge(j + 1)) {
-      spec.kind = Spec::Kind::service_edge;
-      spec.unit = static_cast<Unit>(t[i + 1].value(Role::unit));
-      spec.rule = spec.first_edge ? "service-begins" : "service-ends";
-      return true;
-    }
-    return false;
-  }
-  if (!is(i, w("my"))) return false;
+  if (!is(i, w("the")) || !t[i + 1].is(Role::unit)) return false;
+  spec.unit = static_cast<Unit>(t[i + 1].value(Role::unit));
+  if (spec.unit < Unit::day || spec.unit > Unit::year) return false;
+  std::size_t j = i + 2;
+  if (is(j, w("that")) || is(j, w("when"))) ++j;
+  return is(j, w("i")) && edge_of_service(j + 1, spec);
+}
+
+// my second year aboard, my first winter aboard, my last year
+bool Grammar::service_year(std::size_t i, Spec& spec) const {
   std::size_t j = i + 1, past = 0;
   if (is(j, w("very"))) ++j;
   std::int64_t number = 0;
@@ -141,27 +129,26 @@ bool Grammar::service(std::size_t i, Spec& spec) const {
   else if (!ordinal(j, number, past) || number > 40)
     return false;
   const auto& unit = t[past];
-  const bool aboard =
-      t[past + 1].is(Role::service_place) || (is(past + 1, w("on")) && is(past + 2, w("board")));
-  const auto end_after = [&] {
-    return t[past + 1].is(Role::service_place) ? past + 2 : aboard ? past + 3 : past + 1;
-  };
+  const bool on_board = is(past + 1, w("on")) && is(past + 2, w("board"));
   spec.kind = Spec::Kind::service_year;
+  spec.begin = i;
+  spec.end = t[past + 1].is(Role::service_place) ? past + 2 : on_board ? past + 3 : past + 1;
   spec.number = static_cast<int>(number);
   spec.rule = "service-year";
   if (unit.is(Role::season)) {
     spec.unit = Unit::year;
     spec.date.season = static_cast<Season>(unit.value(Role::season));
-    spec.end = end_after();
     return true;
   }
   if (!unit.is(Role::unit)) return false;
   spec.unit = static_cast<Unit>(unit.value(Role::unit));
-  if (spec.unit != Unit::year && spec.unit != Unit::day && spec.unit != Unit::week &&
-      spec.unit != Unit::month)
-    return false;
-  spec.end = end_after();
-  return true;
+  return spec.unit == Unit::year || spec.unit == Unit::day || spec.unit == Unit::week ||
+         spec.unit == Unit::month;
+}
+
+bool Grammar::service(std::size_t i, Spec& spec) const {
+  if (prose()) return false;
+  return is(i, w("my")) ? service_year(i, spec) : service_edge(i, spec);
 }
 
 bool Grammar::event(std::size_t i, Spec& spec) const {

@@ -147,7 +147,8 @@ bool Grammar::corrected(Spec& first) const {
   if (prose()) return false;
   std::size_t k = first.end;
   const auto pause = [&](std::size_t at) {
-    return t[at].kind == Token::Kind::sign && (t[at].sign == ',' || t[at].sign == '-' || t[at].sign == '.' || t[at].sign == ';');
+    return t[at].kind == Token::Kind::sign &&
+           (t[at].sign == ',' || t[at].sign == '-' || t[at].sign == '.' || t[at].sign == ';');
   };
   for (int signs = 0; signs < 3 && pause(k); ++signs) ++k;
   if (k == first.end && !is(k, w("no")) && !is(k, w("sorry"))) return false;
@@ -155,7 +156,9 @@ bool Grammar::corrected(Spec& first) const {
   constexpr int kMostWords = 9;
   for (int words = 0; words < kMostWords; ++words, ++k) {
     corrects |= t[k].is(Role::correct);
-    if (!t[k].is_sign(',') && !t[k].is_sign('-') && !t[k].any(bit(Role::filler) | bit(Role::correct)) && !is(k, w("in"))) break;
+    if (!t[k].is_sign(',') && !t[k].is_sign('-') && !t[k].any(bit(Role::filler) | bit(Role::correct)) &&
+        !is(k, w("in")))
+      break;
   }
   Spec second;
   if (!corrects || !second_date(first, k, second) || !same_grain(first, second)) return false;
@@ -169,7 +172,8 @@ bool Grammar::second_date(const Spec& first, std::size_t j, Spec& second) const 
   offer(&Grammar::core, j, second);
   offer(&Grammar::parted, j, second);
   Spec found;
-  if (first.date.precision == P::year && !t[j].paragraph && year(j, YearStance::supported, found) && found.end > second.end)
+  if (first.date.precision == P::year && !t[j].paragraph && year(j, YearStance::supported, found) &&
+      found.end > second.end)
     second = std::move(found);
   return second.end != 0 && second.kind == Spec::Kind::calendar && !second.first;
 }
@@ -185,7 +189,8 @@ bool Grammar::second_day(Spec& first, std::size_t j, Spec& second) const {
     day = t[at].number;
     past = at + 1;
   }
-  if (day > 31 || day <= first.date.day || (t[past].is_word() && !t[past].space) || first.year_said) return false;
+  if (day > 31 || day <= first.date.day || (t[past].is_word() && !t[past].space) || first.year_said)
+    return false;
   second = {};
   second.begin = j;
   second.end = past;
@@ -204,7 +209,7 @@ bool Grammar::joined(Spec& first) const {
   if (first.kind != Spec::Kind::calendar || first.full_end || first.first) return false;
   if (corrected(first)) return true;
   std::size_t j = first.end;
-  if (!prose() && t[j].is_sign(',')) {   // 1957, I think, or maybe 1958
+  if (!prose() && t[j].is_sign(',')) {  // 1957, I think, or maybe 1958
     std::size_t or_at = j;
     for (int words = 0; words < 6 && (t[or_at].is_sign(',') || t[or_at].is(Role::filler)); ++words) ++or_at;
     if (is(or_at, w("or"))) j = or_at;
@@ -222,7 +227,9 @@ bool Grammar::joined(Spec& first) const {
     const bool day = first.date.precision == P::day && first.date.month && !t[j].space == dash;
     if (second.end != 0 || !day || !second_day(first, j, second)) return false;
   }
-  if (comma ? !guesses_between(first, second) : !same_grain(first, second) && !range_word && !dash && !between) return false;
+  if (comma ? !guesses_between(first, second)
+            : !same_grain(first, second) && !range_word && !dash && !between)
+    return false;
   if (first.date.precision == P::decade && dash) return false;
   share_year(first, second);
   share_century(first, second);
@@ -236,7 +243,8 @@ bool Grammar::joined(Spec& first) const {
 
 // "in sixty-two, sixty-three": one or the other.
 bool Grammar::guesses_between(const Spec& first, const Spec& second) const {
-  if (!first.short_year || !second.short_year || second.date.precision != P::year || second.date.year != first.date.year + 1)
+  if (!first.short_year || !second.short_year || second.date.precision != P::year ||
+      second.date.year != first.date.year + 1)
     return false;
   const auto before = t[first.begin - 1].hash;
   return before == w("in") || before == w("about") || before == w("around") || first.mod == Mod::approx;

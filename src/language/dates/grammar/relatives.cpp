@@ -29,41 +29,9 @@ bool Grammar::relative(std::size_t i, Spec& spec) const {
   spec.begin = i;
   spec.end = j + 1;
   spec.rule = "relative";
-  if (head.is(Role::unit) && static_cast<Unit>(head.value(Role::unit)) >= Unit::day) {
-    spec.unit = static_cast<Unit>(head.value(Role::unit));
-    spec.date.precision = DateValue::Precision::none;
-  } else if (head.is(Role::season)) {
-    if (is(j, w("fall")) && the && following == Following::none) return false;
-    if (is(j, w("spring")) && season_is_thing(j)) return false;
-    spec.unit = Unit::year;
-    spec.date.precision = DateValue::Precision::season;
-    spec.date.season = static_cast<Season>(head.value(Role::season));
-  } else if (head.is(Role::month)) {
-    if (the && following == Following::none) return false;
-    if (month_is_verb(j) && following == Following::none) return false;
-    spec.unit = Unit::year;
-    spec.date.precision = DateValue::Precision::month;
-    spec.date.month = head.value(Role::month);
-  } else if (head.is(Role::weekday)) {
-    spec.unit = Unit::week;
-    spec.date.precision = DateValue::Precision::day;
-    spec.date.weekday = head.value(Role::weekday);
-  } else if (head.is(Role::day_part)) {
-    spec.unit = Unit::day;
-    spec.date.precision = DateValue::Precision::day;
-    spec.date.time = day_part_time(static_cast<DayPart>(head.value(Role::day_part)));
-    if (t[j + 1].is(Role::watch_noun)) return false;
-  } else {
-    std::size_t past = 0;  // the following Christmas, that Easter
-    const auto* phrase = t.phrase_at(j, past);
-    if (!phrase || !phrase->day || (the && following == Following::none)) return false;
-    spec.unit = Unit::year;
-    spec.date.precision = DateValue::Precision::day;
-    spec.named = &*phrase->day;
-    spec.end = past;
-    spec.full_end = true;
-  }
-  if (the && following == Following::none) spec.rule = "the-unit";
+  const bool bare = the && following == Following::none;
+  if (!relative_unit(j, bare, following != Following::none, spec)) return false;
+  if (bare) spec.rule = "the-unit";
   if (following == Following::none || following == Following::same) {
     spec.following = Following::same;
     spec.speech = self && following == Following::none && !prose();
@@ -74,9 +42,6 @@ bool Grammar::relative(std::size_t i, Spec& spec) const {
     spec.following = following;
     spec.speech = !prose() && ((is(i, w("next")) && !the && !that) || self);
   }
-  if (spec.speech && spec.following == Following::same && spec.date.precision != DateValue::Precision::none &&
-      !spec.date.time.empty())
-    spec.speech = true;
   // "for the next decade", "in the past decade": how long, not when.
   if (head.is(Role::unit) && the && spec.unit >= Unit::week &&
       (past_word || (is(i - 1, w("for")) && is(i + 1, w("next"))))) {
@@ -86,9 +51,48 @@ bool Grammar::relative(std::size_t i, Spec& spec) const {
     return true;
   }
   // "next to", "the last year of the war": not ours.
-  if (spec.following != Following::same && head.is(Role::unit) && is(j + 1, w("of")) && (the || that))
-    return false;
-  // "that day or", "the same week in 1962" stay; "that summer of 1962" is a calendar date and read as such.
+  return spec.following == Following::same || !head.is(Role::unit) || !is(j + 1, w("of")) || (!the && !that);
+}
+
+// The unit, season, month, weekday, part of the day or feast at j. `bare`: only "the" stands before it, which
+// makes a month or a feast no relative; `ordered`: next, last, same.
+bool Grammar::relative_unit(std::size_t j, bool bare, bool ordered, Spec& spec) const {
+  const auto& head = t[j];
+  if (head.is(Role::unit) && static_cast<Unit>(head.value(Role::unit)) >= Unit::day) {
+    spec.unit = static_cast<Unit>(head.value(Role::unit));
+    spec.date.precision = DateValue::Precision::none;
+    return true;
+  }
+  if (head.is(Role::season)) {
+    spec.unit = Unit::year;
+    spec.date.precision = DateValue::Precision::season;
+    spec.date.season = static_cast<Season>(head.value(Role::season));
+    return is(j, w("fall")) ? !bare : !is(j, w("spring")) || !season_is_thing(j);
+  }
+  if (head.is(Role::month)) {
+    spec.unit = Unit::year;
+    spec.date.precision = DateValue::Precision::month;
+    spec.date.month = head.value(Role::month);
+    return !bare && (ordered || !month_is_verb(j));
+  }
+  spec.date.precision = DateValue::Precision::day;
+  if (head.is(Role::weekday)) {
+    spec.unit = Unit::week;
+    spec.date.weekday = head.value(Role::weekday);
+    return true;
+  }
+  if (head.is(Role::day_part)) {
+    spec.unit = Unit::day;
+    spec.date.time = day_part_time(static_cast<DayPart>(head.value(Role::day_part)));
+    return !t[j + 1].is(Role::watch_noun);
+  }
+  std::size_t past = 0;  // the following Christmas, that Easter
+  const auto* phrase = t.phrase_at(j, past);
+  if (!phrase || !phrase->day || bare) return false;
+  spec.unit = Unit::year;
+  spec.named = &*phrase->day;
+  spec.end = past;
+  spec.full_end = true;
   return true;
 }
 

@@ -8,14 +8,22 @@ namespace {
 ShortText every_unit(Unit unit, bool other) {
   if (other) return duration_timex(2, false, false, unit);
   switch (unit) {
-    case Unit::hour: return "XXXX-XX-XXTXX";
-    case Unit::day: return "XXXX-XX-XX";
-    case Unit::week: return "XXXX-WXX";
-    case Unit::weekend: return "XXXX-WXX-WE";
-    case Unit::fortnight: return "P2W";
-    case Unit::month: return "XXXX-XX";
-    case Unit::year: return "XXXX";
-    default: return duration_timex(1, false, false, unit);
+    case Unit::hour:
+      return "XXXX-XX-XXTXX";
+    case Unit::day:
+      return "XXXX-XX-XX";
+    case Unit::week:
+      return "XXXX-WXX";
+    case Unit::weekend:
+      return "XXXX-WXX-WE";
+    case Unit::fortnight:
+      return "P2W";
+    case Unit::month:
+      return "XXXX-XX";
+    case Unit::year:
+      return "XXXX";
+    default:
+      return duration_timex(1, false, false, unit);
   }
 }
 
@@ -26,7 +34,8 @@ bool Grammar::set(std::size_t i, Spec& spec) const {
   spec.begin = i;
   spec.rule = "set";
   if (t[i].is(Role::frequency)) {
-    static constexpr const char* kValues[] = {"XXXX-XX-XXTXX", "XXXX-XX-XX", "XXXX-XX-XXTNI", "XXXX-WXX", "XXXX-XX", "XXXX-QX", "XXXX"};
+    static constexpr const char* kValues[] = {"XXXX-XX-XXTXX", "XXXX-XX-XX", "XXXX-XX-XXTNI", "XXXX-WXX",
+                                              "XXXX-XX",       "XXXX-QX",    "XXXX"};
     spec.timex = kValues[t[i].value(Role::frequency)];
     spec.end = i + 1;
     return true;
@@ -80,7 +89,7 @@ bool Grammar::every(std::size_t j, Spec& spec) const {
   if (head.is(Role::unit)) {
     const auto unit = static_cast<Unit>(head.value(Role::unit));
     spec.timex = every_unit(unit, other);
-    return unit > Unit::minute;   // every second man, every minute of it
+    return unit > Unit::minute;  // every second man, every minute of it
   }
   return every_feast_or_number(j, spec);
 }
@@ -88,7 +97,8 @@ bool Grammar::every(std::size_t j, Spec& spec) const {
 // every Christmas, every two weeks
 bool Grammar::every_feast_or_number(std::size_t j, Spec& spec) const {
   std::size_t past = j;
-  if (const auto* phrase = t.phrase_at(j, past); phrase && phrase->day && phrase->day->kind == NamedDay::Kind::fixed) {
+  if (const auto* phrase = t.phrase_at(j, past);
+      phrase && phrase->day && phrase->day->kind == NamedDay::Kind::fixed) {
     DateValue value;
     value.precision = DateValue::Precision::day;
     value.month = phrase->day->month;
@@ -100,7 +110,8 @@ bool Grammar::every_feast_or_number(std::size_t j, Spec& spec) const {
   }
   Count number;
   if (!count(j, number, past) || !t[past].is(Role::units)) return false;
-  spec.timex = duration_timex(number.value, number.vague, number.half, static_cast<Unit>(t[past].value(Role::units)));
+  spec.timex =
+      duration_timex(number.value, number.vague, number.half, static_cast<Unit>(t[past].value(Role::units)));
   spec.end = past + 1;
   return true;
 }

@@ -132,89 +132,106 @@ bool Grammar::four_digit_supported(std::size_t i) const {
   return true;
 }
 
-bool Grammar::year(std::size_t i, YearStance stance, Spec& spec) const {
+// 1962, 62, 490 BC
+bool Grammar::year_in_digits(std::size_t i, YearStance stance, Spec& spec) const {
   const auto& token = t[i];
   std::size_t past = i;
+  if (token.grouped) return false;
+  if (const int era = era_sign(*this, i + 1, past); era && token.digits <= 4 && token.number > 0) {
+    const bool before_christ = era == 1;
+    set_year(spec, i, past, before_christ ? 1 - token.number : token.number, false,
+             before_christ ? "year-bc" : "year-ad");
+    return true;
+  }
+  if (token.digits == 4 && token.number >= 1000 && token.number <= 2199) {
+    if (!t[i + 1].space && (is(i + 1, w("s")) || is(i + 1, w("a")))) return false;
+    if (!four_digit_supported(i)) return false;
+    set_year(spec, i, i + 1, token.number, false, "year-digits");
+    return true;
+  }
+  if (token.digits != 2 || (!t[i + 1].space && t[i + 1].is_word())) return false;
+  const bool supported = stance == YearStance::supported
+                             ? !prose() && !counts_something(i + 1) && plausible(token.number)
+                             : bare_year_supported(i, i + 1, token.number, false);
+  if (!supported) return false;
+  set_year(spec, i, i + 1, token.number, true, "year-short");
+  return true;
+}
+
+// What stands behind "nineteen": forty-nine, and forty-nine, oh eight, hundred and eight, 44. Less than 0 for
+// nothing.
+std::int64_t Grammar::rest_of_year(std::size_t i, std::size_t j, std::size_t& past) const {
+  const auto head = t[i].value(Role::number);
   std::int64_t value = 0;
-  if (token.is_number()) {
-    if (token.grouped) return false;
-    if (const int era = era_sign(*this, i + 1, past); era && token.digits <= 4 && token.number > 0) {
-      set_year(spec, i, past, era == 1 ? 1 - token.number : token.number, false,
-               era == 1 ? "year-bc" : "year-ad");
-      return true;
-    }
-    if (token.digits == 4 && token.number >= 1000 && token.number <= 2199) {
-      if (!t[i + 1].space && (is(i + 1, w("s")) || is(i + 1, w("a")))) return false;
-      if (!four_digit_supported(i)) return false;
-      set_year(spec, i, i + 1, token.number, false, "year-digits");
-      return true;
-    }
-    if (token.digits == 2 && (t[i + 1].space || !t[i + 1].is_word())) {
-      const bool supported = stance == YearStance::supported
-                                 ? !prose() && !counts_something(i + 1) && plausible(token.number)
-                                 : bare_year_supported(i, i + 1, token.number, false);
-      if (!supported) return false;
-      set_year(spec, i, i + 1, token.number, true, "year-short");
-      return true;
-    }
-    return false;
+  if (is(j, w("and")) && head < 20 && below_hundred(j + 1, value, past) && value >= 20 &&
+      t[i - 1].is(Role::place_in_time))
+    return value;
+  if (t[j].is(Role::year_zero)) {
+    std::size_t k = j + 1;
+    if (t[k].is_sign('-') && !t[k].space) ++k;
+    if (!t[k].is(Role::number) || t[k].value(Role::number) >= 10) return -1;
+    past = k + 1;
+    return t[k].value(Role::number);
   }
-  if (token.is_sign('\'') && t[i + 1].is_number() && t[i + 1].digits == 2 && !t[i + 1].space) {  // '62
-    if ((!t[i + 2].space && t[i + 2].is_word()) || counts_something(i + 2)) return false;
-    set_year(spec, i, i + 2, t[i + 1].number, true, "year-apostrophe");
-    return true;
+  if (is(j, w("hundred")) && head < 20) {
+    past = j + 1;
+    std::size_t after = 0;
+    if (!below_hundred(is(past, w("and")) ? past + 1 : past, value, after)) return 0;
+    past = after;
+    return value;
   }
-  if (token.is(Role::era_sign) && token.capital && token.value(Role::era_sign) == 2 && t[i + 1].is_number() &&
-      !t[i + 1].grouped && t[i + 1].digits <= 4) {  // AD 43
-    set_year(spec, i, i + 2, t[i + 1].number, false, "year-ad");
-    return true;
+  if (t[j].is_number() && t[j].digits == 2 && !t[j].grouped) {
+    past = j + 1;
+    return t[j].number;
   }
-  if (!token.is(Role::number)) return false;
-  const auto head = token.value(Role::number);
-  std::size_t j = i + 1;
+  return below_hundred(j, value, past) && value >= 10 ? value : -1;
+}
+
+// nineteen forty-nine, two thousand and eight
+bool Grammar::year_in_words(std::size_t i, YearStance stance, Spec& spec) const {
+  const auto head = t[i].value(Role::number);
+  std::size_t j = i + 1, past = i;
   if (t[j].is_sign('-') && !t[j].space && !t[j + 1].space) ++j;
+  const bool told = stance == YearStance::supported || t[i - 1].is(Role::place_in_time);
   // Before 1600 "fifteen sixty" is more often a number of things: it must stand where a date stands.
-  const bool early =
-      head >= 11 && head < 16 && (stance == YearStance::supported || t[i - 1].is(Role::place_in_time));
+  const bool early = head >= 11 && head < 16 && told;
   if ((early || (head >= 16 && head <= 20)) && !t[j].newline) {
-    std::int64_t rest = -1;
-    if (is(j, w("and")) && head < 20 && below_hundred(j + 1, value, past) && value >= 20 &&
-        t[i - 1].is(Role::place_in_time)) {
-      rest = value;                         // nineteen and forty-nine
-    } else if (t[j].is(Role::year_zero)) {  // nineteen oh eight
-      std::size_t k = j + 1;
-      if (t[k].is_sign('-') && !t[k].space) ++k;
-      if (t[k].is(Role::number) && t[k].value(Role::number) < 10)
-        rest = t[k].value(Role::number), past = k + 1;
-    } else if (is(j, w("hundred")) && head < 20) {  // nineteen hundred and eight
-      rest = 0;
-      past = j + 1;
-      std::int64_t more = 0;
-      std::size_t k = is(past, w("and")) ? past + 1 : past, after = 0;
-      if (below_hundred(k, more, after)) rest = more, past = after;
-    } else if (t[j].is_number() && t[j].digits == 2 && !t[j].grouped) {  // nineteen 44
-      rest = t[j].number;
-      past = j + 1;
-    } else if (below_hundred(j, value, past) && value >= 10) {
-      rest = value;
-    }
-    if (rest >= 0 && !counts_something(past) && !is(i - 1, w("at")) && !is(past, w("hours")) &&
-        !number_is_label(i)) {
+    const auto rest = rest_of_year(i, j, past);
+    const bool other = rest >= 0 && (counts_something(past) || is(i - 1, w("at")) || is(past, w("hours")) ||
+                                     number_is_label(i));
+    if (rest >= 0 && !other) {
       set_year(spec, i, past, head * 100 + rest, false, "year-words");
       return true;
     }
   }
-  if (is(i, w("two")) && is(i + 1, w("thousand"))) {  // two thousand and eight
-    std::size_t k = is(i + 2, w("and")) ? i + 3 : i + 2;
-    std::int64_t rest = 0;
-    if (!below_hundred(k, rest, past)) rest = 0, past = i + 2;
-    const bool told =
-        t[i - 1].is(Role::place_in_time) || stance == YearStance::supported || is(i - 1, w("year"));
-    if (!told || counts_something(past)) return false;
-    set_year(spec, i, past, 2000 + rest, false, "year-words");
+  if (!is(i, w("two")) || !is(i + 1, w("thousand"))) return false;
+  std::int64_t rest = 0;
+  if (!below_hundred(is(i + 2, w("and")) ? i + 3 : i + 2, rest, past)) rest = 0, past = i + 2;
+  if ((!told && !is(i - 1, w("year"))) || counts_something(past)) return false;
+  set_year(spec, i, past, 2000 + rest, false, "year-words");
+  return true;
+}
+
+bool Grammar::year(std::size_t i, YearStance stance, Spec& spec) const {
+  const auto& token = t[i];
+  if (token.is_number()) return year_in_digits(i, stance, spec);
+  const auto& next = t[i + 1];
+  if (token.is_sign('\'') && next.is_number() && next.digits == 2 && !next.space) {  // '62
+    if ((!t[i + 2].space && t[i + 2].is_word()) || counts_something(i + 2)) return false;
+    set_year(spec, i, i + 2, next.number, true, "year-apostrophe");
     return true;
   }
-  if (!below_hundred(i, value, past) || value < 20) return false;
+  const bool anno_domini = token.is(Role::era_sign) && token.capital && token.value(Role::era_sign) == 2;
+  if (anno_domini && next.is_number() && !next.grouped && next.digits <= 4) {  // AD 43
+    set_year(spec, i, i + 2, next.number, false, "year-ad");
+    return true;
+  }
+  if (!token.is(Role::number)) return false;
+  if (year_in_words(i, stance, spec)) return true;
+  if (is(i, w("two")) && is(i + 1, w("thousand"))) return false;
+  std::int64_t value = 0;
+  std::size_t past = i;
+  if (!below_hundred(i, value, past) || value < 20) return false;  // sixty-two
   const bool supported = stance == YearStance::supported
                              ? !prose() && !counts_something(past) && plausible(value)
                              : bare_year_supported(i, past, value, true);

@@ -111,129 +111,167 @@ std::optional<DateValue> moved(const DateValue& from, std::int64_t count, Unit u
   }
 }
 
-Meaning Talk::relative(const Spec& spec) const {
-  Meaning meaning;
-  const auto& base = spec.speech ? speech_ : reference_;
-  meaning.anchor = spec.speech ? (speech_ ? "interview " + to_timex(*speech_) : "") : reference_anchor();
-  meaning.value = unresolved(spec);
-  const int step = spec.following == Following::next ? 1 : spec.following == Following::previous ? -1 : 0;
-  const bool speech_place = spec.speech && step != 0;
-  if (!base || !base->year_known) {
-    if (!spec.speech && year_ && spec.unit == Unit::year && spec.date.precision == P::none)
-      meaning.value = DateValue::of_year(*year_ + step);
-    else {
-      meaning.anchor.clear();
-      meaning.moves_talk = false;
-      if (!spec.speech && !year_ && speech_ && !setting_.prose &&
-          step != 0) {  // Nothing was under discussion: perhaps seen from today.
-        Spec from_today = Spec{};
-        from_today.kind = spec.kind, from_today.unit = spec.unit, from_today.date = spec.date,
-        from_today.following = spec.following;
-        from_today.named = spec.named, from_today.speech = true;
-        const auto other = relative(from_today);
-        if (other.moves_talk)
-          meaning.alternatives.push_back(other.timex.empty() ? std::string(to_timex(other.value).view())
-                                                             : other.timex);
-      }
-    }
-    return meaning;
+namespace {
+
+int step_of(const Spec& spec) {
+  return spec.following == Following::next ? 1 : spec.following == Following::previous ? -1 : 0;
+}
+
+/// The month a value lies in, the first of a season; 0 for none.
+int month_of(const DateValue& value) {
+  if (value.precision == P::season) return static_cast<int>(value.season) * 3;
+  return value.precision >= P::month ? value.month : 0;
+}
+
+// that decade, the following century; counted away from 1 before Christ
+DateValue long_unit(const DateValue& from, int step, Unit unit) {
+  const bool before_christ = from.year <= 0;
+  const std::int64_t width = unit == Unit::decade ? 10 : 100;
+  const auto first =
+      floor_tens(before_christ ? 1 - from.year : from.year, width) + (before_christ ? -step : step) * width;
+  DateValue value = DateValue::of_year(before_christ ? 1 - first : first);
+  value.before_christ = before_christ;
+  value.precision = unit == Unit::decade ? P::decade : P::century;
+  return value;
+}
+
+// that Sunday, the following Sunday, last Sunday
+void put_weekday(const DateValue& from, int step, int weekday, Meaning& meaning) {
+  if (!is_day(from)) {
+    meaning.moves_talk = false;
+    return;
   }
+  const Day day = day_of(from);
+  const int ahead = (weekday - iso_weekday(day) + 7) % 7;
+  if (step > 0)
+    meaning.value = DateValue::of_day(to_civil(day + (ahead == 0 ? 7 : ahead)));
+  else if (step < 0)
+    meaning.value = DateValue::of_day(to_civil(day - (ahead == 0 ? 7 : 7 - ahead)));
+  else if (ahead == 0)
+    meaning.value = from;
+  else {
+    meaning.moves_talk = false;  // the one before or the one after
+    meaning.alternatives = {to_string(day - (7 - ahead)), to_string(day + ahead)};
+  }
+}
+
+// that week, the following week: Monday to Sunday
+void put_week(const DateValue& from, int step, bool prose, Meaning& meaning) {
+  if (!is_day(from)) {
+    meaning.moves_talk = false;
+    if (prose && from.precision >= P::year) meaning.value.year = from.year, meaning.value.year_known = true;
+    return;
+  }
+  const Day day = day_of(from) + 7 * step;
+  const Day monday = day - (iso_weekday(day) - 1);
+  meaning.timex = week_timex(day);
+  meaning.edtf = day_interval(monday, monday + 6);
+  meaning.value = DateValue::of_day(to_civil(day));
+  meaning.value.precision = P::month;
+  meaning.value.day = 0;
+}
+
+}  // namespace
+
+Meaning Talk::relative(const Spec& spec) const {
+  const auto& base = spec.speech ? speech_ : reference_;
+  if (!base || !base->year_known) return relative_to_nothing(spec);
+  Meaning meaning;
+  meaning.anchor = spec.speech ? "interview " + to_timex(*speech_) : reference_anchor();
+  meaning.value = unresolved(spec);
   const auto& from = *base;
-  // A part of a year: season, month, named day.
+  const int step = step_of(spec);
+  if (spec.unit >= Unit::year && from.precision < P::year && spec.unit == Unit::year)
+    return meaning.moves_talk = false, meaning;
   if (spec.unit == Unit::year && (spec.date.precision != P::none || spec.named)) {
-    const int at = from.precision == P::season  ? static_cast<int>(from.season) * 3
-                   : from.precision >= P::month ? from.month
-                                                : 0;
-    if (from.precision < P::year) return meaning.moves_talk = false, meaning;
-    auto year = from.year;
-    int month = spec.date.precision == P::season ? static_cast<int>(spec.date.season) * 3 : spec.date.month;
-    if (spec.named) month = to_civil(day_in_year(*spec.named, year)).month;
-    if (step > 0) {
-      if (!at || month <= at) ++year;  // the first that begins after
-    } else if (step < 0) {
-      const bool ended = at && (spec.date.precision == P::season ? month + 2 < at : month < at);
-      if (!ended) --year;
-    } else if (spec.date.season == Season::winter && at && at <= 2) {
-      --year;  // that winter, in January
-    }
-    if (spec.named) {
-      named(spec, meaning, year);
-      return meaning;
-    }
-    meaning.value.year = year;
-    meaning.value.year_known = true;
+    put_part_of_year(spec, from, meaning);
     return meaning;
   }
   switch (spec.unit) {
     case Unit::year:
-      if (from.precision < P::year) return meaning.moves_talk = false, meaning;
       meaning.value = DateValue::of_year(from.year + step);
-      return meaning;
+      break;
     case Unit::decade:
-    case Unit::century: {
-      const bool bc = from.year <= 0;
-      const std::int64_t width = spec.unit == Unit::decade ? 10 : 100;
-      const auto counted = bc ? 1 - from.year : from.year;
-      const auto first = floor_tens(counted, width) + (bc ? -step : step) * width;
-      meaning.value = DateValue::of_year(bc ? 1 - first : first);
-      meaning.value.before_christ = bc;
-      meaning.value.precision = spec.unit == Unit::decade ? P::decade : P::century;
-      return meaning;
-    }
+    case Unit::century:
+      meaning.value = long_unit(from, step, spec.unit);
+      break;
     case Unit::month:
-      if (const auto value = moved(from, step, Unit::month))
+      if (const auto value = moved(from, step, Unit::month)) {
         meaning.value = *value;
-      else if (from.precision >= P::year) {
+      } else if (from.precision >= P::year) {
         meaning.value = DateValue::of_month(from.year, 0);
         meaning.moves_talk = false;
       }
-      return meaning;
+      break;
     case Unit::week:
-      if (spec.date.weekday) {  // that Sunday, the following Sunday, last Sunday
-        if (!is_day(from)) return meaning.moves_talk = false, meaning;
-        const Day day = day_of(from);
-        const int ahead = (spec.date.weekday - iso_weekday(day) + 7) % 7;
-        if (step > 0)
-          meaning.value = DateValue::of_day(to_civil(day + (ahead == 0 ? 7 : ahead)));
-        else if (step < 0)
-          meaning.value = DateValue::of_day(to_civil(day - (ahead == 0 ? 7 : 7 - ahead)));
-        else if (ahead == 0)
-          meaning.value = from;
-        else {
-          meaning.moves_talk = false;  // the one before or the one after
-          for (const Day near : {day - (7 - ahead), day + ahead})
-            meaning.alternatives.push_back(to_string(near));
-        }
-        return meaning;
-      }
-      if (is_day(from)) {
-        const Day day = day_of(from) + 7 * step;
-        const Day monday = day - (iso_weekday(day) - 1);
-        meaning.timex = week_timex(day);
-        meaning.edtf = day_interval(monday, monday + 6);
-        meaning.value = DateValue::of_day(to_civil(day));
-        meaning.value.precision = P::month;
-        meaning.value.day = 0;
-      } else {
-        meaning.moves_talk = false;
-        if (setting_.prose && from.precision >= P::year)
-          meaning.value.year = from.year, meaning.value.year_known = true;
-      }
-      return meaning;
+      if (spec.date.weekday)
+        put_weekday(from, step, spec.date.weekday, meaning);
+      else
+        put_week(from, step, setting_.prose, meaning);
+      break;
     case Unit::weekend:
     case Unit::fortnight:
       meaning.moves_talk = false;
-      return meaning;
-    default:
       break;
+    default:
+      put_day(spec, from, meaning);
   }
-  // Days and their parts.
+  return meaning;
+}
+
+// Nothing is known to reckon from.
+Meaning Talk::relative_to_nothing(const Spec& spec) const {
+  Meaning meaning;
+  meaning.value = unresolved(spec);
+  const int step = step_of(spec);
+  if (!spec.speech && year_ && spec.unit == Unit::year && spec.date.precision == P::none) {
+    meaning.anchor = reference_anchor();
+    meaning.value = DateValue::of_year(*year_ + step);
+    return meaning;
+  }
+  meaning.moves_talk = false;
+  if (spec.speech || year_ || !speech_ || setting_.prose || step == 0) return meaning;
+  Spec from_today;  // Perhaps it is seen from the day of speaking.
+  from_today.kind = spec.kind;
+  from_today.unit = spec.unit;
+  from_today.date = spec.date;
+  from_today.following = spec.following;
+  from_today.named = spec.named;
+  from_today.speech = true;
+  const auto other = relative(from_today);
+  if (other.moves_talk)
+    meaning.alternatives.push_back(other.timex.empty() ? std::string(to_timex(other.value).view())
+                                                       : other.timex);
+  return meaning;
+}
+
+// A part of a year: that spring, the following June, last Christmas.
+void Talk::put_part_of_year(const Spec& spec, const DateValue& from, Meaning& meaning) const {
+  const int at = month_of(from), step = step_of(spec);
+  const bool season = spec.date.precision == P::season;
+  auto year = from.year;
+  const int month = spec.named ? to_civil(day_in_year(*spec.named, year)).month
+                    : season   ? static_cast<int>(spec.date.season) * 3
+                               : spec.date.month;
+  if (step > 0) {
+    if (!at || month <= at) ++year;  // the first that begins after
+  } else if (step < 0) {
+    if (!at || (season ? month + 2 : month) >= at) --year;  // the last that had ended
+  } else if (spec.date.season == Season::winter && at && at <= 2) {
+    --year;  // that winter, in January
+  }
+  if (spec.named) return named(spec, meaning, year);
+  meaning.value.year = year;
+  meaning.value.year_known = true;
+}
+
+// That day, the next morning, last night.
+void Talk::put_day(const Spec& spec, const DateValue& from, Meaning& meaning) const {
   const auto time = spec.date.time;
+  const int step = step_of(spec);
   if (is_day(from)) {
-    int days = step;
-    if (speech_place && !time.empty()) days = step;  // last night, this morning
-    meaning.value = DateValue::of_day(to_civil(day_of(from) + days));
-  } else if (has_month(from) && !speech_place) {
+    meaning.value = DateValue::of_day(to_civil(day_of(from) + step));
+  } else if (has_month(from) && !(spec.speech && step != 0)) {
     meaning.value = from;
     meaning.value.precision = P::day;
     meaning.value.day = 0;
@@ -244,7 +282,6 @@ Meaning Talk::relative(const Spec& spec) const {
     if (setting_.prose && from.year <= 0) meaning.timex = "BCXXXX-XX-XX" + std::string(time.view());
   }
   meaning.value.time = time;
-  return meaning;
 }
 
 // later that month, earlier that year
@@ -274,35 +311,37 @@ Meaning Talk::within(const Spec& spec) const {
   return meaning;
 }
 
+// What an offset is reckoned from; its words go into the anchor.
+std::optional<DateValue> Talk::base_of(const Spec& spec, std::string& anchor) const {
+  if (!spec.anchor) {
+    anchor = !spec.speech ? reference_anchor() : speech_ ? "interview " + to_timex(*speech_) : "";
+    return spec.speech ? speech_ : reference_;
+  }
+  const auto from = this->meaning(*spec.anchor);
+  anchor = from.anchor;
+  if (!from.value.year_known) return std::nullopt;
+  if (spec.anchor->kind != Spec::Kind::event) anchor = to_timex(from.value).view();
+  if (spec.later == Later::after && from.edtf)  // After a period its end counts, not its beginning.
+    if (const auto* interval = std::get_if<EdtfInterval>(&from.edtf->value))
+      if (const auto* end = std::get_if<EdtfDate>(&interval->end))
+        if (const auto value = from_edtf(Edtf{*end})) return value;
+  return from.value;
+}
+
 Meaning Talk::offset(const Spec& spec) const {
   Meaning meaning;
-  std::optional<DateValue> base;
-  Meaning from;
-  if (spec.anchor) {
-    from = this->meaning(*spec.anchor);
-    if (from.value.year_known) base = from.value;
-    meaning.anchor = from.anchor;
-    if (base && spec.anchor->kind != Spec::Kind::event) meaning.anchor = to_timex(*base).view();
-    // After a period its end counts, not its beginning.
-    if (spec.later == Later::after && from.edtf) {
-      if (const auto* interval = std::get_if<EdtfInterval>(&from.edtf->value))
-        if (const auto* end = std::get_if<EdtfDate>(&interval->end))
-          if (const auto value = from_edtf(Edtf{*end})) base = *value;
-    }
-  } else if (spec.speech) {
-    base = speech_;
-    if (speech_) meaning.anchor = "interview " + to_timex(*speech_);
-  } else {
-    base = reference_;
-    meaning.anchor = reference_anchor();
-  }
+  const auto base = base_of(spec, meaning.anchor);
   const bool forward = spec.later == Later::after;
   meaning.value = unresolved(spec);
-  if (spec.timex == kUnknownAnchor) {
+  if (spec.timex ==
+      kUnknownAnchor) {  // What it would be from the date under discussion is only an alternative.
     Spec here;
-    here.kind = spec.kind, here.unit = spec.unit, here.date = spec.date, here.later = spec.later;
-    const auto other = offset(here);
-    if (const auto edtf = to_edtf(other.value, false)) meaning.alternatives.push_back(to_string(*edtf));
+    here.kind = spec.kind;
+    here.unit = spec.unit;
+    here.date = spec.date;
+    here.later = spec.later;
+    if (const auto edtf = to_edtf(offset(here).value, false))
+      meaning.alternatives.push_back(to_string(*edtf));
     meaning.anchor.clear();
     meaning.moves_talk = false;
     return meaning;
@@ -318,70 +357,89 @@ Meaning Talk::offset(const Spec& spec) const {
     meaning.moves_talk = false;
     return meaning;
   }
+  if (spec.date.precision == P::season || (spec.unit == Unit::week && spec.date.weekday))
+    return unit_beside(spec, *base, meaning.anchor);
+  if (spec.count.half && spec.unit >= Unit::year)
+    put_half_years(spec, *base, meaning);
+  else if (spec.count.upper)
+    put_between(spec, *base, meaning);
+  else
+    put_counted(spec, *base, meaning);
+  return meaning;
+}
+
+// the summer before, the Sunday before Christmas
+Meaning Talk::unit_beside(const Spec& spec, const DateValue& base, const std::string& anchor) const {
+  const bool forward = spec.later == Later::after;
+  Spec step;
+  step.kind = Spec::Kind::relative;
+  step.unit = spec.unit;
+  step.date = spec.date;
+  step.following = forward ? Following::next : Following::previous;
+  Talk at(*this);
+  at.reference_ = base;
+  at.year_ = base.year;
+  auto found = at.relative(step);
+  found.anchor = anchor;
+  const int first_month = static_cast<int>(spec.date.season) * 3;
+  if (!forward && spec.date.precision == P::season && found.value.year_known && base.precision >= P::month &&
+      base.month >= first_month && base.month <= first_month + 2) {
+    DateValue same = found.value;  // The summer before an August may be that same summer.
+    same.year = base.year;
+    if (same.year != found.value.year) found.alternatives.push_back(to_string(*to_edtf(same, false)));
+  }
+  return found;
+}
+
+// two and a half years later
+void Talk::put_half_years(const Spec& spec, const DateValue& base, Meaning& meaning) const {
+  const bool forward = spec.later == Later::after;
   const std::int64_t sign = forward ? 1 : -1;
-  if (spec.date.precision == P::season ||
-      (spec.unit == Unit::week && spec.date.weekday)) {  // the summer before, the Sunday before
-    Spec step;
-    step.kind = Spec::Kind::relative;
-    step.unit = spec.unit;
-    step.date = spec.date;
-    step.following = forward ? Following::next : Following::previous;
-    Talk at(*this);
-    at.reference_ = base;
-    at.year_ = base->year;
-    auto found = at.relative(step);
-    found.anchor = meaning.anchor;
-    if (!forward && spec.date.precision == P::season && found.value.year_known &&
-        base->precision >= P::month && base->month >= static_cast<int>(spec.date.season) * 3 &&
-        base->month <= static_cast<int>(spec.date.season) * 3 + 2) {
-      DateValue same = found.value;  // The summer before an August may be that same summer.
-      same.year = base->year;
-      if (same.year != found.value.year) found.alternatives.push_back(to_string(*to_edtf(same, false)));
-    }
-    return found;
-  }
-  if (spec.count.half && spec.unit >= Unit::year) {
-    const auto months = (spec.count.value * 12 + 6) * (spec.unit == Unit::decade    ? 10
-                                                       : spec.unit == Unit::century ? 100
-                                                                                    : 1);
-    if (const auto value = moved(*base, sign * months, Unit::month))
-      meaning.value = *value, meaning.approximate = true;
-    else if (const auto year = moved(*base, sign * (months / 12), Unit::year)) {
-      const auto a = std::get<EdtfDate>(edtf_year(year->year).value);
-      const auto b = std::get<EdtfDate>(edtf_year(year->year + sign).value);
-      meaning.edtf = forward ? one_of_span(a, b) : one_of_span(b, a);
-      meaning.moves_talk = false;
-    }
-    return meaning;
-  }
-  if (spec.count.upper) {
-    const auto a = moved(*base, sign * spec.count.value, spec.unit),
-               b = moved(*base, sign * spec.count.upper, spec.unit);
+  const std::int64_t years = spec.unit == Unit::decade ? 10 : spec.unit == Unit::century ? 100 : 1;
+  const auto months = (spec.count.value * 12 + 6) * years;
+  if (const auto value = moved(base, sign * months, Unit::month)) {
+    meaning.value = *value;
+    meaning.approximate = true;
+  } else if (const auto year = moved(base, sign * (months / 12), Unit::year)) {
+    const auto a = std::get<EdtfDate>(edtf_year(year->year).value);
+    const auto b = std::get<EdtfDate>(edtf_year(year->year + sign).value);
+    meaning.edtf = forward ? one_of_span(a, b) : one_of_span(b, a);
     meaning.moves_talk = false;
-    if (!a || !b) return meaning;
-    auto first = to_edtf(*a, false), second = to_edtf(*b, false);
-    if (!first || !second) return meaning;
-    if (!forward) std::swap(first, second);
-    meaning.edtf = one_of_span(std::get<EdtfDate>(first->value), std::get<EdtfDate>(second->value));
-    if (setting_.prose) meaning.timex = to_timex(*a).view();
-    return meaning;
   }
-  const auto value = moved(*base, sign * spec.count.value, spec.unit);
-  if (!value) {
+}
+
+// two or three years later
+void Talk::put_between(const Spec& spec, const DateValue& base, Meaning& meaning) const {
+  const bool forward = spec.later == Later::after;
+  const std::int64_t sign = forward ? 1 : -1;
+  const auto a = moved(base, sign * spec.count.value, spec.unit),
+             b = moved(base, sign * spec.count.upper, spec.unit);
+  meaning.moves_talk = false;
+  if (!a || !b) return;
+  auto first = to_edtf(*a, false), second = to_edtf(*b, false);
+  if (!first || !second) return;
+  if (!forward) std::swap(first, second);
+  meaning.edtf = one_of_span(std::get<EdtfDate>(first->value), std::get<EdtfDate>(second->value));
+  if (setting_.prose) meaning.timex = to_timex(*a).view();
+}
+
+void Talk::put_counted(const Spec& spec, const DateValue& base, Meaning& meaning) const {
+  const std::int64_t sign = spec.later == Later::after ? 1 : -1;
+  const auto value = moved(base, sign * spec.count.value, spec.unit);
+  if (!value) {  // ten days after an undated day of a known month or year
     meaning.moves_talk = false;
-    if (base->precision >= P::year &&
-        spec.unit <= Unit::month) {  // ten days after an undated day of a known month or year
-      if (setting_.prose && has_month(*base) && spec.unit == Unit::day && spec.count.value <= 3) {
-        meaning.value.year = base->year, meaning.value.year_known = true, meaning.value.month = base->month;
-      }
-      meaning.no_edtf = true;
+    meaning.no_edtf = base.precision >= P::year && spec.unit <= Unit::month;
+    if (setting_.prose && has_month(base) && spec.unit == Unit::day && spec.count.value <= 3) {
+      meaning.value.year = base.year;
+      meaning.value.year_known = true;
+      meaning.value.month = base.month;
     }
-    if (setting_.prose && base->year <= 0 && spec.unit <= Unit::week) meaning.timex = "BCXXXX-XX-XX";
-    return meaning;
+    if (setting_.prose && base.year <= 0 && spec.unit <= Unit::week) meaning.timex = "BCXXXX-XX-XX";
+    return;
   }
   meaning.value = *value;
   if (!spec.date.time.empty()) meaning.value.time = spec.date.time;
-  if (spec.unit == Unit::decade || spec.unit == Unit::century) {
+  if (spec.unit >= Unit::decade) {
     if (setting_.prose && meaning.value.year > 0) {
       meaning.value.precision = P::decade;
       meaning.value.year = meaning.value.year / 10 * 10;
@@ -392,7 +450,6 @@ Meaning Talk::offset(const Spec& spec) const {
   const bool rough = spec.count.round && spec.unit == Unit::year && spec.speech && spec.count.value % 10 == 0;
   if (rough || spec.mod == Mod::approx || spec.count.couple)
     meaning.mod = Mod::approx, meaning.approximate = true;
-  return meaning;
 }
 
 }  // namespace witnessmark::dates

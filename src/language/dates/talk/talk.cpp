@@ -215,6 +215,51 @@ Meaning Talk::nth_of(const Spec& spec) const {
   return meaning;
 }
 
+namespace {
+
+// 4/10/1962: 4 October or April 10; both are kept.
+void put_either_order(Meaning& meaning) {
+  DateValue other = meaning.value;
+  std::swap(other.month, other.day);
+  if (!meaning.value.year_known) {
+    meaning.alternatives = {std::string(to_timex(meaning.value).view()), std::string(to_timex(other).view())};
+  } else {
+    const auto a = to_edtf(meaning.value, false), b = to_edtf(other, false);
+    auto first = std::get<EdtfDate>(a->value), second = std::get<EdtfDate>(b->value);
+    meaning.alternatives = {to_string(*a), to_string(*b)};
+    if (first.month->value > second.month->value) std::swap(first, second);
+    EdtfSet set;
+    for (const auto& date : {first, second}) {
+      EdtfSetElement element;
+      element.first = element.last = date;
+      set.elements.push_back(element);
+    }
+    meaning.edtf = Edtf{set};
+  }
+  meaning.value.month = meaning.value.day = 0;
+}
+
+}  // namespace
+
+// Thursday, of which week only "of that week" can tell.
+Meaning Talk::weekday(const Spec& spec) const {
+  Meaning meaning;
+  meaning.value = spec.date;
+  meaning.value.year_known = false;
+  meaning.moves_talk = false;
+  if (!spec.of) return meaning;
+  const auto week = this->meaning(*spec.of);
+  meaning.anchor = week.anchor;
+  const auto* days = week.edtf ? std::get_if<EdtfInterval>(&week.edtf->value) : nullptr;
+  const auto* monday = days ? std::get_if<EdtfDate>(&days->begin) : nullptr;
+  if (!monday) return meaning;
+  if (const auto value = from_edtf(Edtf{*monday})) {
+    meaning.value = DateValue::of_day(to_civil(first_day(*value) + (spec.date.weekday - 1)));
+    meaning.moves_talk = true;
+  }
+  return meaning;
+}
+
 Meaning Talk::calendar(const Spec& spec) const {
   if (spec.nth != 0) return nth_of(spec);
   Meaning meaning;
@@ -248,25 +293,7 @@ Meaning Talk::calendar(const Spec& spec) const {
     return meaning;
   }
   if (spec.rule == "numeric-either-order") {
-    DateValue other = meaning.value;
-    std::swap(other.month, other.day);
-    if (!meaning.value.year_known)
-      meaning.alternatives = {std::string(to_timex(meaning.value).view()),
-                              std::string(to_timex(other).view())};
-    else {
-      const auto a = to_edtf(meaning.value, false), b = to_edtf(other, false);
-      auto first = std::get<EdtfDate>(a->value), second = std::get<EdtfDate>(b->value);
-      meaning.alternatives = {to_string(*a), to_string(*b)};
-      if (first.month->value > second.month->value) std::swap(first, second);
-      EdtfSet set;
-      EdtfSetElement element;
-      element.first = element.last = first;
-      set.elements.push_back(element);
-      element.first = element.last = second;
-      set.elements.push_back(element);
-      meaning.edtf = Edtf{set};
-    }
-    meaning.value.month = meaning.value.day = 0;
+    put_either_order(meaning);
     return meaning;
   }
   if (spec.day_only && !spec.of) {
@@ -277,19 +304,7 @@ Meaning Talk::calendar(const Spec& spec) const {
       meaning.anchor = reference_anchor();
     }
   } else if (meaning.value.weekday && !meaning.value.day) {
-    meaning.moves_talk = false;
-    meaning.value.year_known = false;
-    if (spec.of) {
-      const auto week = this->meaning(*spec.of);
-      if (week.edtf)
-        if (const auto* days = std::get_if<EdtfInterval>(&week.edtf->value))
-          if (const auto* monday = std::get_if<EdtfDate>(&days->begin))
-            if (const auto value = from_edtf(Edtf{*monday})) {
-              meaning.value = DateValue::of_day(to_civil(first_day(*value) + (spec.date.weekday - 1)));
-              meaning.moves_talk = true;
-            }
-    }
-    return meaning;
+    return weekday(spec);
   } else if (!meaning.value.year_known && !spec.year_said && !spec.of) {
     meaning = undated(spec, meaning.value);
   }

@@ -54,6 +54,14 @@ class Talk {
   Meaning calendar(const Spec& spec) const;
   Meaning undated(const Spec& spec, DateValue value) const;
   Meaning relative(const Spec& spec) const;
+  Meaning relative_to_nothing(const Spec& spec) const;
+  void put_part_of_year(const Spec& spec, const DateValue& from, Meaning& meaning) const;
+  void put_day(const Spec& spec, const DateValue& from, Meaning& meaning) const;
+  std::optional<DateValue> base_of(const Spec& spec, std::string& anchor) const;
+  Meaning unit_beside(const Spec& spec, const DateValue& base, const std::string& anchor) const;
+  void put_half_years(const Spec& spec, const DateValue& base, Meaning& meaning) const;
+  void put_between(const Spec& spec, const DateValue& base, Meaning& meaning) const;
+  void put_counted(const Spec& spec, const DateValue& base, Meaning& meaning) const;
   Meaning within(const Spec& spec) const;
   Meaning offset(const Spec& spec) const;
   Meaning era(const Spec& spec) const;
@@ -67,6 +75,7 @@ class Talk {
   Meaning set_or_reference(const Spec& spec) const;
   Meaning without_modifier(const Spec& spec) const;
   Meaning nth_of(const Spec& spec) const;
+  Meaning weekday(const Spec& spec) const;
   bool passing(std::int64_t year, Mod limit);
   void complete_year(const Spec& spec, Meaning& meaning) const;
   std::optional<Edtf> limited(const Edtf& edtf, const Meaning& meaning, Mod limit) const;

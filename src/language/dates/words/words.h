@@ -67,6 +67,7 @@ enum class Role : std::uint8_t {
   pronoun,
   verb_may,
   service_place,
+  workplace,
   join,
   leave,
   correct,
