@@ -76,6 +76,17 @@ DateValue unresolved(const Spec& spec) {
 
 }  // namespace
 
+namespace {
+
+/// Years of four digits, with room beside them: further off EDTF has no months, and nobody remembers.
+std::optional<DateValue> within_reach(const DateValue& value) {
+  constexpr std::int64_t kMostYear = 9000;
+  if (value.year < -kMostYear || value.year > kMostYear) return std::nullopt;
+  return value;
+}
+
+}  // namespace
+
 std::optional<DateValue> moved(const DateValue& from, std::int64_t count, Unit unit) {
   if (!from.year_known || from.precision == P::none) return std::nullopt;
   constexpr std::int64_t kMost = 3'000'000;
@@ -90,11 +101,11 @@ std::optional<DateValue> moved(const DateValue& from, std::int64_t count, Unit u
       [[fallthrough]];
     case Unit::day:
       if (!is_day(from)) return std::nullopt;
-      return DateValue::of_day(to_civil(day_of(from) + count));
+      return within_reach(DateValue::of_day(to_civil(day_of(from) + count)));
     case Unit::month: {
       if (!has_month(from)) return std::nullopt;
       const auto civil = add_months({from.year, from.month, 1}, count);
-      return DateValue::of_month(civil.year, civil.month);
+      return within_reach(DateValue::of_month(civil.year, civil.month));
     }
     case Unit::century:
       count *= 10;
@@ -104,7 +115,7 @@ std::optional<DateValue> moved(const DateValue& from, std::int64_t count, Unit u
       [[fallthrough]];
     case Unit::year: {
       if (from.precision < P::year) return std::nullopt;
-      return DateValue::of_year(from.year + count);
+      return within_reach(DateValue::of_year(from.year + count));
     }
     default:
       return std::nullopt;
