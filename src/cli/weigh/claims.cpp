@@ -2,8 +2,8 @@
 
 #include <fmt/ostream.h>
 
-#include "command.h"
-#include "record_text.h"
+#include "cli/record_text.h"
+#include "cli/weigh/section.h"
 #include "witnessmark/write/claims_json.h"
 
 namespace witnessmark {
@@ -49,37 +49,33 @@ void print_account(Command& command, std::int64_t weighed, const WeighingAccount
   section("Nothing in the register", account.silent, Outcome::silent);
 }
 
+Result<void> text(Command& command, const WeighRequest& request) {
+  const auto account = weighing_account(request.site, request.surroundings);
+  if (!account) return account.error();
+  print_account(command, request.weighed, *account, request.most);
+  return {};
+}
+
+Result<void> jsonl(Command& command, const WeighRequest& request) {
+  const auto account = weighing_account(request.site, request.surroundings);
+  if (!account) return account.error();
+  for (const auto* records : {&account->conflicts, &account->agreements, &account->silent})
+    for (const ClaimRecord& record : *records) fmt::print(command.out(), "{}\n", claim_json(record));
+  fmt::print(command.err(), "{}\n", account->withheld);
+  return {};
+}
+
+Result<std::string> total(const WeighRequest& request) {
+  const auto account = weighing_account(request.site, request.surroundings);
+  if (!account) return account.error();
+  return fmt::format("{} conflict with an entry, {} agree with one", account->conflicts.size(),
+                     account->agreements.size());
+}
+
 }  // namespace
 
-void add_weigh(CLI::App& program, Command& command) {
-  struct Options {
-    std::string file, format = "text";
-    bool all = false;
-    std::size_t most = 20;
-  };
-  auto options = std::make_shared<Options>();
-  CLI::App* app = program.add_subcommand("weigh", "Hold the claims against the register");
-  app->add_option("FILE", options->file, "Site file")->required();
-  app->add_flag("--all", options->all, "Weigh every claim, not only what is new or changed");
-  app->add_option("--format", options->format, "text, or jsonl for conflicts and agreements")
-      ->check(CLI::IsMember({"text", "jsonl"}));
-  app->add_option("--most", options->most, "How many claims to print under each heading")
-      ->capture_default_str();
-  command.add_coder_option(*app);
-  command.add_today_option(*app);
-  command.add_data_options(*app);
-  app->callback([options, &command] {
-    auto site = command.open_to_edit(options->file);
-    if (!site) return command.fail(site.error());
-    const auto weighed = weigh(*site, options->all, command.surroundings());
-    if (!weighed) return command.fail(weighed.error());
-    const auto account = weighing_account(*site, command.surroundings());
-    if (!account) return command.fail(account.error());
-    if (options->format == "text") return print_account(command, *weighed, *account, options->most);
-    for (const auto* records : {&account->conflicts, &account->agreements, &account->silent})
-      for (const ClaimRecord& record : *records) fmt::print(command.out(), "{}\n", claim_json(record));
-    fmt::print(command.err(), "{}\n", account->withheld);
-  });
-}
+const WeighSection kClaimsSection{"claims",
+                                  "each claim held against the entries; jsonl: conflicts, agreements, silent",
+                                  text, jsonl, total};
 
 }  // namespace witnessmark

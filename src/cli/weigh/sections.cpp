@@ -1,0 +1,14 @@
+#include <vector>
+
+#include "cli/weigh/section.h"
+
+namespace witnessmark {
+
+std::span<const WeighSection> weigh_sections() {
+  static const std::vector<WeighSection> kSections = {
+      kClaimsSection,
+  };
+  return kSections;
+}
+
+}  // namespace witnessmark

@@ -1,0 +1,91 @@
+#include "witnessmark/app/weigh.h"
+
+#include <fmt/ostream.h>
+
+#include <algorithm>
+
+#include "cli/command.h"
+#include "cli/weigh/section.h"
+
+namespace witnessmark {
+namespace {
+
+struct Options {
+  std::string file, format = "text";
+  std::vector<std::string> sections;
+  bool all = false;
+  std::size_t most = 20;
+};
+
+bool asked_for(const Options& options, const WeighSection& section) {
+  if (options.sections.empty()) return &section == &weigh_sections().front();
+  return std::find(options.sections.begin(), options.sections.end(), section.name) != options.sections.end();
+}
+
+/// Without --section the claims in full, and of each other section its total.
+Result<void> print_text(Command& command, const Options& options, const WeighRequest& request) {
+  bool first = true;
+  for (const WeighSection& section : weigh_sections()) {
+    if (!asked_for(options, section)) continue;
+    if (!first) fmt::print(command.out(), "\n");
+    first = false;
+    if (const auto printed = section.text(command, request); !printed) return printed.error();
+  }
+  if (!options.sections.empty() || weigh_sections().size() == 1) return {};
+  fmt::print(command.out(), "\nAlso (--section NAME):\n");
+  for (const WeighSection& section : weigh_sections()) {
+    if (asked_for(options, section)) continue;
+    const auto total = section.total(request);
+    if (!total) return total.error();
+    fmt::print(command.out(), "  {:<15} {}\n", section.name, *total);
+  }
+  return {};
+}
+
+Result<void> print_jsonl(Command& command, const Options& options, const WeighRequest& request) {
+  for (const WeighSection& section : weigh_sections()) {
+    if (!asked_for(options, section)) continue;
+    if (const auto printed = section.jsonl(command, request); !printed) return printed.error();
+  }
+  return {};
+}
+
+std::string section_help() {
+  std::string text = "What to report, repeatable:";
+  for (const WeighSection& section : weigh_sections())
+    text += fmt::format(" {} ({}),", section.name, section.about);
+  text.pop_back();
+  return text + "; default claims, and the others in a line each";
+}
+
+}  // namespace
+
+void add_weigh(CLI::App& program, Command& command) {
+  auto options = std::make_shared<Options>();
+  CLI::App* app = program.add_subcommand("weigh", "Hold the claims against the register");
+  app->add_option("FILE", options->file, "Site file")->required();
+  std::vector<std::string> names;
+  for (const WeighSection& section : weigh_sections()) names.emplace_back(section.name);
+  app->add_option("--section", options->sections, section_help())
+      ->check(CLI::IsMember(names))
+      ->allow_extra_args(false);
+  app->add_flag("--all", options->all, "Weigh every claim, not only what is new or changed");
+  app->add_option("--format", options->format, "text or jsonl")->check(CLI::IsMember({"text", "jsonl"}));
+  app->add_option("--most", options->most, "How many items to print under each heading")
+      ->capture_default_str();
+  command.add_coder_option(*app);
+  command.add_today_option(*app);
+  command.add_data_options(*app);
+  app->callback([options, &command] {
+    auto site = command.open_to_edit(options->file);
+    if (!site) return command.fail(site.error());
+    const Surroundings surroundings = command.surroundings();
+    const auto weighed = weigh(*site, options->all, surroundings);
+    if (!weighed) return command.fail(weighed.error());
+    const WeighRequest request{*site, surroundings, *weighed, options->most};
+    const auto print = options->format == "text" ? print_text : print_jsonl;
+    if (const auto printed = print(command, *options, request); !printed) command.fail(printed.error());
+  });
+}
+
+}  // namespace witnessmark
