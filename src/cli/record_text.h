@@ -12,7 +12,4 @@ namespace witnessmark {
 /// given). Safe to print.
 void print_record(std::ostream& out, const ClaimRecord& record, std::optional<Outcome> only = std::nullopt);
 
-/// "at 0:12:05", "at about 0:12:05", or empty.
-std::string time_words(const std::optional<TimeRange>& time, Timing timing);
-
 }  // namespace witnessmark

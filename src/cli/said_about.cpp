@@ -4,6 +4,7 @@
 
 #include "command.h"
 #include "record_text.h"
+#include "witnessmark/app/claim_words.h"
 #include "witnessmark/base/fold.h"
 #include "witnessmark/write/claims_json.h"
 

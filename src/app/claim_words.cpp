@@ -1,0 +1,82 @@
+#include "witnessmark/app/claim_words.h"
+
+#include <fmt/core.h>
+
+#include "witnessmark/base/fold.h"
+
+namespace witnessmark {
+
+std::string one_line(std::string_view text) {
+  std::string line;
+  for (const char c : text) {
+    const bool space = c == '\n' || c == ' ' || c == '\t';
+    if (!space)
+      line += c;
+    else if (!line.empty() && line.back() != ' ')
+      line += ' ';
+  }
+  return visible(trim(line));
+}
+
+std::string number_words(const Claim& claim) {
+  std::string text;
+  if (claim.quantity) {
+    text = fmt::format("{}", claim.quantity->least);
+    if (claim.quantity->most != claim.quantity->least) text += fmt::format(" to {}", claim.quantity->most);
+  }
+  if (!claim.attribute.empty()) text += (text.empty() ? "" : " · ") + claim.attribute;
+  return one_line(text);
+}
+
+std::string when_words(const ClaimTime& when) {
+  const Dated& dated = when.dated;
+  if (!dated.value) return dated.written.empty() ? "" : one_line(fmt::format("“{}” (not resolved)", dated.written));
+  std::string text = to_string(*dated.value);
+  if (!dated.written.empty() && dated.written != text) text += fmt::format(" (“{}”)", dated.written);
+  return one_line(text);
+}
+
+std::string what_words(const ClaimRecord& record) {
+  const Claim& claim = record.claim;
+  std::string text(to_string(claim.statement));
+  const auto add = [&](const std::string& words) { text += words.empty() ? "" : " · " + words; };
+  if (!record.subject_name.empty()) add(record.subject_name + (claim.subject_carried ? " (carried)" : ""));
+  add(number_words(claim));
+  if (!record.place_name.empty()) add(record.place_name + (claim.place_carried ? " (carried)" : ""));
+  add(when_words(claim.when));
+  return one_line(text);
+}
+
+std::string how_words(const Claim& claim) {
+  std::string text(to_string(claim.basis));
+  if (!claim.knower.empty()) text += fmt::format(" ({})", claim.knower);
+  text += fmt::format(", {}", to_string(claim.firmness));
+  if (claim.polarity == Polarity::denied) text += ", denied";
+  if (claim.led) text += ", led by the interviewer";
+  if (claim.withdrawn) text += ", taken back";
+  return one_line(text);
+}
+
+std::string recall_words(const Recall& recall) {
+  std::string text;
+  const auto add = [&](std::string words) { text += (text.empty() ? "" : ", ") + words; };
+  if (recall.recall_distance) add(fmt::format("told {} years after", to_string(*recall.recall_distance)));
+  if (recall.age_at_event && recall.age_at_event->most < 0)
+    add("not born then");
+  else if (recall.age_at_event)
+    add(fmt::format("aged {} then", to_string(*recall.age_at_event)));
+  if (recall.partly_in_service)
+    add("there for part of that time");
+  else if (recall.in_service == Answer::yes)
+    add("there at the time");
+  else if (recall.in_service == Answer::no)
+    add("not there at the time");
+  return text;
+}
+
+std::string time_words(const std::optional<TimeRange>& time, Timing timing) {
+  if (!time) return "";
+  return fmt::format("at {}{}", timing == Timing::interpolated ? "about " : "", to_timecode(time->begin));
+}
+
+}  // namespace witnessmark

@@ -1,0 +1,60 @@
+#pragma once
+#include <optional>
+#include <string>
+
+#include "witnessmark/app/withholding.h"
+#include "witnessmark/base/code_point_index.h"
+#include "witnessmark/model/claim_record.h"
+#include "witnessmark/store/claims.h"
+#include "witnessmark/store/transcripts.h"
+#include "witnessmark/weigh/register_index.h"
+
+namespace witnessmark {
+
+/// A transcript in one version, with its interview: what the claims of that version have in common.
+struct OpenTranscript {
+  std::string interview;
+  int version = 0;
+  StoredTranscript stored;
+  std::optional<CodePointIndex> index;  ///< Of stored's reading text.
+  Interview held;
+
+  OpenTranscript() = default;
+  OpenTranscript(const OpenTranscript&) = delete;  // the index points into the text
+  OpenTranscript& operator=(const OpenTranscript&) = delete;
+};
+
+/// Makes records of claims. Keeps the register and the lists as they were when it was made, and the transcript it was
+/// last turned to.
+class RecordMaker {
+ public:
+  RecordMaker(const SiteFile& site, const DatePolicy& policy);
+
+  /// Everything but what the release allows is asked of `withholding` by the caller.
+  ClaimRecord make(const StoredClaim& stored, const Withholding& withholding);
+
+  const OpenTranscript& turn_to(const std::string& interview, int version);
+
+  /// The transcript it was turned to is read again next time.
+  void forget_transcript() { open_.interview.clear(); }
+
+  const RegisterIndex& evidence() const { return index_; }
+  const AuthorityLists& lists() const { return lists_; }
+  const Register& entries() const { return evidence_; }
+
+ private:
+  QuoteRecord quote(const CodePointRange& range) const;
+  void add_coder(const StoredClaim& stored, ClaimRecord& record) const;
+  void add_weighing(const Claim& claim, ClaimRecord& record) const;
+
+  const SiteFile& site_;
+  Register evidence_;
+  AuthorityLists lists_;
+  RegisterIndex index_;
+  OpenTranscript open_;
+};
+
+/// The preferred name of a term, or the words said when the list has no such key.
+std::string term_name(const AuthorityList& list, const std::string& key, const std::string& words);
+
+}  // namespace witnessmark
