@@ -22,7 +22,8 @@ class StoreConnection {
   std::optional<Editor> editor;  ///< Nothing when open to read.
   Id session;                    ///< Names this session in the journal.
   SiteInfo info;
-  int depth = 0;  ///< Of transactions.
+  int depth = 0;         ///< Of transactions.
+  std::int64_t act = 0;  ///< Number of the first event of the outermost transaction; 0 before it.
 
   StoreConnection() = default;
   ~StoreConnection();

@@ -12,7 +12,8 @@ constexpr const char* kEvents =
     "SELECT event, sessions.id, counter, actor, wall_time, kind, target_kind, target, interview, "
     "before_json, after_json, why, journal_content.event IS NULL AND EXISTS (SELECT 1 FROM erasures "
     "WHERE (erasures.kind = 'interview' AND erasures.key = journal.interview) "
-    "OR (erasures.kind = journal.target_kind AND erasures.key = journal.target)) "
+    "OR (erasures.kind = journal.target_kind AND erasures.key = journal.target)), "
+    "act, reverses, blind, imported "
     "FROM journal JOIN sessions USING (session) LEFT JOIN journal_content USING (event) ";
 
 JournalEvent event_of(const SqlStatement& row, SqlStatement& follows) {
@@ -28,6 +29,10 @@ JournalEvent event_of(const SqlStatement& row, SqlStatement& follows) {
   event.after = row.text(10);
   event.why = row.text(11);
   event.erased = row.flag(12);
+  event.act = {event.id.session, row.integer(13) == 0 ? event.id.counter : row.integer(13)};
+  event.reverses = parse_event_id(row.text_view(14));
+  event.blind = row.flag(15);
+  event.imported = row.flag(16);
   follows.reset();
   follows.bind(row.integer(0));
   while (follows.step()) event.follows.push_back({follows.id(0), follows.integer(1)});

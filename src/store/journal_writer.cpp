@@ -74,49 +74,72 @@ std::string framed_sha256(std::initializer_list<std::string_view> parts) {
   return bytes;
 }
 
-std::string event_sha256(const Id& session, std::int64_t counter, std::string_view actor,
-                         std::string_view wall_time, const NewEvent& event, std::string_view content_sha256,
+std::string event_sha256(const EventOrigin& origin, const NewEvent& event, std::string_view content_sha256,
                          std::string_view follows) {
-  return framed_sha256({to_string(session), std::to_string(counter), actor, wall_time, event.kind,
-                        event.target_kind, event.target, event.interview, content_sha256, follows});
+  const std::string session = to_string(origin.session);
+  const std::string counter = std::to_string(origin.counter);
+  if (origin.act == 0 && event.reverses.empty() && !event.blind) {
+    return framed_sha256({session, counter, origin.actor, origin.wall_time, event.kind, event.target_kind,
+                          event.target, event.interview, content_sha256, follows});
+  }
+  return framed_sha256({session, counter, origin.actor, origin.wall_time, event.kind, event.target_kind,
+                        event.target, event.interview, content_sha256, follows, std::to_string(origin.act),
+                        event.reverses, event.blind ? "blind" : ""});
 }
 
-std::int64_t append_event(StoreConnection& connection, const NewEvent& event) {
-  connection.require_editor();
-  const Editor& editor = *connection.editor;
-  const std::int64_t session = session_row(connection);
-  const std::int64_t number = single(connection, "SELECT coalesce(max(event), 0) + 1 FROM journal");
-  SqlStatement& last =
-      connection.prepared("SELECT coalesce(max(counter), 0) + 1 FROM journal WHERE session = ?");
-  last.bind(session).step();
-  const std::int64_t counter = last.integer(0);
-  last.reset();
-
-  const std::vector<Head> followed = heads(connection);
-  std::string follows;
-  for (const Head& head : followed) follows += head.sha256;
-  const std::string wall_time = editor.wall_clock ? editor.wall_clock() : std::string();
-  const std::string content = framed_sha256({event.before, event.after, event.why});
-  const std::string hash =
-      event_sha256(connection.session, counter, editor.name, wall_time, event, content, follows);
-
-  SqlStatement& insert = connection.prepared("INSERT INTO journal VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
-  insert.bind(number).bind(session).bind(counter).bind(wall_time).bind(event.kind).bind(event.target_kind);
-  insert.bind(event.target).bind(event.interview).bind_blob(content).bind_blob(hash).run();
+void insert_event_row(StoreConnection& connection, const EventRow& row) {
+  SqlStatement& insert = connection.prepared(
+      "INSERT INTO journal (event, session, counter, wall_time, kind, target_kind, target, interview, "
+      "content_sha256, sha256, act, reverses, blind, imported) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
+      "?, "
+      "?)");
+  insert.bind(row.number).bind(row.session).bind(row.origin.counter).bind(row.origin.wall_time);
+  const NewEvent& event = row.event;
+  insert.bind(event.kind).bind(event.target_kind).bind(event.target).bind(event.interview);
+  insert.bind_blob(row.content_sha256).bind_blob(row.sha256).bind(row.origin.act).bind(event.reverses);
+  insert.bind(event.blind).bind(row.imported).run();
   if (!event.before.empty() || !event.after.empty() || !event.why.empty()) {
     connection.prepared("INSERT INTO journal_content VALUES (?, ?, ?, ?)")
-        .bind(number)
+        .bind(row.number)
         .bind(event.before)
         .bind(event.after)
         .bind(event.why)
         .run();
   }
+}
+
+std::int64_t append_event(StoreConnection& connection, const NewEvent& event) {
+  connection.require_editor();
+  const Editor& editor = *connection.editor;
+  EventRow row;
+  row.session = session_row(connection);
+  row.number = single(connection, "SELECT coalesce(max(event), 0) + 1 FROM journal");
+  SqlStatement& last =
+      connection.prepared("SELECT coalesce(max(counter), 0) + 1 FROM journal WHERE session = ?");
+  last.bind(row.session).step();
+  row.origin = {connection.session, last.integer(0), 0, editor.name, ""};
+  last.reset();
+  if (editor.wall_clock) row.origin.wall_time = editor.wall_clock();
+  // What an inner transaction undid is not the first event any more.
+  if (connection.act == 0 || connection.act >= row.origin.counter) {
+    connection.act = row.origin.counter;
+  } else {
+    row.origin.act = connection.act;
+  }
+
+  const std::vector<Head> followed = heads(connection);
+  std::string follows;
+  for (const Head& head : followed) follows += head.sha256;
+  row.event = event;
+  row.content_sha256 = framed_sha256({event.before, event.after, event.why});
+  row.sha256 = event_sha256(row.origin, event, row.content_sha256, follows);
+  insert_event_row(connection, row);
   for (const Head& head : followed) {
-    connection.prepared("INSERT INTO journal_follows VALUES (?, ?)").bind(number).bind(head.event).run();
+    connection.prepared("INSERT INTO journal_follows VALUES (?, ?)").bind(row.number).bind(head.event).run();
   }
   connection.prepared("DELETE FROM journal_heads").run();
-  connection.prepared("INSERT INTO journal_heads VALUES (?)").bind(number).run();
-  return number;
+  connection.prepared("INSERT INTO journal_heads VALUES (?)").bind(row.number).run();
+  return row.number;
 }
 
 void mark_evidence_changed(StoreConnection& connection, std::int64_t event) {

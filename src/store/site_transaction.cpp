@@ -9,6 +9,7 @@ namespace witnessmark {
 SiteTransaction::SiteTransaction(SiteFile& site) : connection_(site.connection()) {
   connection_.require_editor();
   if (connection_.depth > 0) name_ = fmt::format("level_{}", connection_.depth);
+  if (name_.empty()) connection_.act = 0;
   connection_.database->run(name_.empty() ? "BEGIN IMMEDIATE" : "SAVEPOINT " + name_);
   ++connection_.depth;
 }

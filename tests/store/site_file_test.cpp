@@ -9,6 +9,7 @@
 #include "witnessmark/base/embedded_schema.h"
 #include "witnessmark/store/journal.h"
 #include "witnessmark/store/search.h"
+#include "witnessmark/store/undo.h"
 
 using namespace witnessmark;
 using namespace witnessmark::sample;
@@ -151,20 +152,23 @@ TEST_CASE("a file whose structure somebody altered is refused") {
   }
 }
 
-TEST_CASE("a file of version 1 is brought up to date with what it holds") {
+TEST_CASE("a file of version 2 is brought up to date with what it holds") {
   const TemporaryFolder folder;
   const auto path = folder / "old.site";
-  {
-    // Made new, then put back to what version 1 was.
-    SiteFile site = must(SiteFile::create(path, info(), editor()));
-    must(save_interviews(site, interview_file()));
-    must(save_transcript(site, transcript_file("aske-1", kTalk)));
-  }
-  CHECK(RawFile(path).run("DROP TABLE talk; PRAGMA user_version = 1") == "ok");
+  std::ifstream dump(WITNESSMARK_SOURCE_DIR "/tests/store/files/version-2.sql");
+  REQUIRE(dump);
+  CHECK(RawFile(path).run({std::istreambuf_iterator<char>(dump), {}}) == "ok");
   CHECK(error_of(SiteFile::read(path)) == "is of an older version");
   {
-    const SiteFile site = must(SiteFile::edit(path, editor()));
+    SiteFile site = must(SiteFile::edit(path, editor()));
     CHECK(search_talk(site, {"brass lamp"}).size() == 1);
+    CHECK(load_claims(site).size() == 4);
+    CHECK(findings(site) == std::vector<std::string>{});
+    // What the same coder had done then can be undone now.
+    CHECK(must(undo(site))->words == "claim added in aske-1");
+    CHECK(must(undo(site))->words == "decision in aske-1");
+    CHECK(!must(undo(site)));
+    CHECK(load_claims(site).size() == 3);
     CHECK(findings(site) == std::vector<std::string>{});
   }
   CHECK(error_of(SiteFile::read(path)) == "ok");

@@ -14,11 +14,11 @@ namespace witnessmark {
 /// A claim and how it stands in the site file.
 struct StoredClaim {
   Claim claim;
-  int version = 1;                  ///< Of the reading text its quotes lie in.
-  bool by_coder = false;            ///< Added by a coder, not proposed.
-  bool decided = false;             ///< A coder has decided on it or corrected it.
-  bool gone = false;                ///< No longer proposed; kept because a coder had decided on it.
-  bool lost = false;                ///< Its words are not in the current reading text.
+  int version = 1;        ///< Of the reading text its quotes lie in.
+  bool by_coder = false;  ///< Added by a coder, not proposed.
+  bool decided = false;   ///< A coder has decided on it or corrected it.
+  bool gone = false;      ///< No longer proposed; kept: a coder had decided on it or written about it.
+  bool lost = false;      ///< Its words are not in the current reading text.
   bool proposed_otherwise = false;  ///< The program now proposes it with other values than those decided on.
   bool operator==(const StoredClaim&) const = default;
 };
@@ -66,14 +66,20 @@ struct ProposalChanges {
 Result<ProposalChanges> replace_proposals(SiteFile& site, std::string_view interview,
                                           const std::vector<Claim>& claims);
 
+/// Whether the coder saw what the program proposes. Coders who saw the same proposals agree more often, so
+/// decisions made without are told apart.
+enum class ProposalView { shown, hidden };
+
 /// A coder's decision on a claim: the values it has from now on. Everything may differ but id and interview.
 /// On the disk and in the journal (who, when, before, after, why) when it returns. Comparisons of a claim
 /// whose values changed are dropped. An Error when there is no such claim, or a quote lies outside its
 /// reading text.
-Result<void> decide_claim(SiteFile& site, const Claim& after, std::string_view why);
+Result<void> decide_claim(SiteFile& site, const Claim& after, std::string_view why,
+                          ProposalView proposals = ProposalView::shown);
 
 /// A claim of the coder's own, over quotes in the current reading text. Returns its id.
-Result<Id> add_claim(SiteFile& site, const Claim& claim, std::string_view why);
+Result<Id> add_claim(SiteFile& site, const Claim& claim, std::string_view why,
+                     ProposalView proposals = ProposalView::shown);
 
 /// Claims of an interview by status.
 struct ClaimCount {

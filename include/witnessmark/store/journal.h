@@ -22,10 +22,14 @@ struct EventId {
 std::string to_string(const EventId& id);
 std::optional<EventId> parse_event_id(std::string_view text);
 
-/// One act. Events are ordered by what they follow, never by clocks.
+/// One thing done to one target. Events are ordered by what they follow, never by clocks.
 struct JournalEvent {
   EventId id;
-  std::vector<EventId> follows;  ///< Sorted. Empty only for the first of a site file.
+  std::vector<EventId> follows;     ///< Sorted. Empty only for the first of a site file.
+  EventId act;                      ///< The first event of its act: of what was done in one go.
+  std::optional<EventId> reverses;  ///< Of one that undoes or redoes: the first event of that act.
+  bool blind = false;               ///< Decided while proposals were hidden.
+  bool imported = false;            ///< Done in another copy, whose journal was brought in.
   std::string actor;
   std::string wall_time;  ///< Text for people.
   std::string kind;       ///< "created", "taken-in", "changed", "proposed", "decided", "added", "weighed" …

@@ -1,7 +1,10 @@
 #include <fmt/format.h>
 
+#include <set>
+
 #include "store/claim/claim_patch.h"
 #include "store/claim/claim_rows.h"
+#include "store/coding/record_changes.h"
 #include "store/journal_writer.h"
 #include "store/record/json_text.h"
 #include "witnessmark/base/fold.h"
@@ -46,7 +49,7 @@ Result<void> check_why(std::string_view why) {
 
 }  // namespace
 
-Result<void> decide_claim(SiteFile& site, const Claim& after, std::string_view why) {
+Result<void> decide_claim(SiteFile& site, const Claim& after, std::string_view why, ProposalView proposals) {
   StoreConnection& connection = site.connection();
   SiteTransaction transaction(site);
   if (auto checked = check_why(why); !checked) return checked;
@@ -70,8 +73,13 @@ Result<void> decide_claim(SiteFile& site, const Claim& after, std::string_view w
                             .interview = after.interview,
                             .before = first ? before_json : patch.before,
                             .after = patch.after,
-                            .why = std::string(why)});
+                            .why = std::string(why),
+                            .blind = proposals == ProposalView::hidden});
   if (first) row.proposal = before_json;
+  if (after.status != ClaimStatus::set_aside) {
+    remove_record(connection, ClaimOrigin{after.id, ClaimRelation::absorbed_into, {}, ""},
+                  {.kind = "related", .why = std::string(why)});
+  }
   row.stored.decided = true;
   Claim only_status = row.stored.claim;
   only_status.status = after.status;
@@ -87,7 +95,68 @@ Result<void> decide_claim(SiteFile& site, const Claim& after, std::string_view w
   return {};
 }
 
-Result<Id> add_claim(SiteFile& site, const Claim& claim, std::string_view why) {
+Result<void> decide_many(SiteFile& site, const std::vector<Claim>& after, std::string_view why,
+                         ProposalView proposals) {
+  SiteTransaction transaction(site);
+  std::set<Id> seen;
+  for (const Claim& claim : after) {
+    if (!seen.insert(claim.id).second)
+      return Error{claim.interview, 0, 0, fmt::format("claim {} occurs twice", to_string(claim.id)),
+                   "keep one"};
+    if (auto decided = decide_claim(site, claim, why, proposals); !decided) return decided;
+  }
+  transaction.commit();
+  return {};
+}
+
+Result<Id> split_claim(SiteFile& site, const Claim& original, const Claim& part, std::string_view why,
+                       ProposalView proposals) {
+  SiteTransaction transaction(site);
+  if (original.interview != part.interview)
+    return Error{part.interview, 0, 0, "a part of a claim is of another interview", "keep them in one"};
+  if (auto decided = decide_claim(site, original, why, proposals); !decided) return decided.error();
+  Claim added = part;
+  added.id = {};
+  auto id = add_claim(site, added, why, proposals);
+  if (!id) return id;
+  put_record(site.connection(), ClaimOrigin{*id, ClaimRelation::split_from, original.id, part.interview},
+             {.kind = "related", .why = std::string(why)});
+  transaction.commit();
+  return id;
+}
+
+Result<void> merge_claims(SiteFile& site, const Claim& kept, const Id& absorbed, std::string_view why,
+                          ProposalView proposals) {
+  SiteTransaction transaction(site);
+  auto other = find_claim(site, absorbed);
+  if (!other || absorbed == kept.id || other->claim.interview != kept.interview) {
+    return Error{kept.interview, 0, 0,
+                 fmt::format("claim {} is the same, of another interview, or not there", to_string(absorbed)),
+                 "choose two claims of one interview"};
+  }
+  if (auto decided = decide_claim(site, kept, why, proposals); !decided) return decided;
+  other->claim.status = ClaimStatus::set_aside;
+  if (auto decided = decide_claim(site, other->claim, why, proposals); !decided) return decided;
+  put_record(site.connection(), ClaimOrigin{absorbed, ClaimRelation::absorbed_into, kept.id, kept.interview},
+             {.kind = "related", .why = std::string(why)});
+  transaction.commit();
+  return {};
+}
+
+std::vector<ClaimOrigin> origins_of_claim(const SiteFile& site, const Id& claim) {
+  std::vector<ClaimOrigin> origins;
+  SqlStatement select(*site.connection().database, "SELECT " + column_list<ClaimOrigin>() +
+                                                       " FROM claim_origins WHERE claim = ?1 OR other = ?1 "
+                                                       "ORDER BY claim, relation");
+  select.bind(claim);
+  while (select.step()) {
+    ReadColumns reader(select);
+    fields(reader, origins.emplace_back());
+  }
+  return origins;
+}
+
+Result<Id> add_claim(SiteFile& site, const Claim& claim, std::string_view why, ProposalView proposals) {
   StoreConnection& connection = site.connection();
   SiteTransaction transaction(site);
   if (auto checked = check_why(why); !checked) return checked.error();
@@ -105,7 +174,8 @@ Result<Id> add_claim(SiteFile& site, const Claim& claim, std::string_view why) {
                             .target = to_string(id),
                             .interview = claim.interview,
                             .after = claim_json(row.stored.claim, current.version),
-                            .why = std::string(why)});
+                            .why = std::string(why),
+                            .blind = proposals == ProposalView::hidden});
   insert_claim_row(connection, row);
   transaction.commit();
   return id;

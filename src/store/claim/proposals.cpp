@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "store/claim/claim_rows.h"
+#include "store/coding/claim_changes.h"
 #include "store/journal_writer.h"
 #include "store/record/json_text.h"
 #include "witnessmark/store/claims.h"
@@ -20,12 +21,6 @@ using Key = std::tuple<CodePointRange, Statement, int>;
 
 Key key_of(const Claim& claim) {
   return {claim.quotes.at(0), claim.statement, claim.ordinal};
-}
-
-/// What the program last proposed, whatever a coder made of it.
-ClaimState proposal_of(const ClaimRow& row) {
-  if (!row.proposal.empty()) return claim_from_json(row.proposal);
-  return {row.stored.claim, row.stored.version};
 }
 
 Error claim_error(std::string_view interview, const Claim& claim, std::string_view what) {
@@ -56,18 +51,6 @@ Result<void> check_proposals(std::string_view interview, const std::vector<Claim
     }
   }
   return {};
-}
-
-/// The proposal a coder first decided on.
-std::string first_decided_on(StoreConnection& connection, const Id& id) {
-  SqlStatement& select = connection.prepared(
-      "SELECT before_json FROM journal JOIN journal_content USING (event) "
-      "WHERE target_kind = 'claim' AND target = ? AND kind = 'decided' ORDER BY event LIMIT 1");
-  const std::string target = to_string(id);
-  std::string before;
-  if (select.bind(target).step()) before = select.text(0);
-  select.reset();
-  return before;
 }
 
 class Replacement {
@@ -101,7 +84,7 @@ class Replacement {
       ClaimRow& row = rows_[i];
       if (matched_[i] || row.stored.by_coder || row.stored.gone) continue;
       ++changes_.gone;
-      if (!row.stored.decided) {
+      if (!row.stored.decided && !is_written_about(connection_, row.stored.claim.id)) {
         delete_claim_row(connection_, row.row);
         row.row = 0;
         continue;
@@ -130,11 +113,12 @@ class Replacement {
 
   void match(ClaimRow& row, Claim claim) {
     if (!row.stored.decided) {
-      if (row.stored.claim == claim) {
+      if (row.stored.claim == claim && !row.stored.gone) {
         ++changes_.unchanged;
         return;
       }
       row.stored.claim = std::move(claim);
+      row.stored.gone = false;
       rewrite_claim_row(connection_, row);
       ++changes_.changed;
       return;
@@ -145,7 +129,7 @@ class Replacement {
       return;
     }
     row.stored.gone = false;
-    row.stored.proposed_otherwise = json != first_decided_on(connection_, claim.id);
+    row.stored.proposed_otherwise = json != decided_on(connection_, claim.id);
     row.proposal = std::move(json);
     connection_.prepared("UPDATE claims SET gone = 0, proposed_otherwise = ?, proposal = ? WHERE claim = ?")
         .bind(row.stored.proposed_otherwise)

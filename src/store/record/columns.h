@@ -64,6 +64,8 @@ class BindColumns {
       statement_.bind(field);
     } else if constexpr (std::same_as<T, std::optional<Millisecond>>) {
       field ? statement_.bind(field->value) : statement_.bind_null();
+    } else if constexpr (std::same_as<T, CodePoint>) {
+      statement_.bind(field.value);
     } else {
       bind(field);
     }
@@ -113,6 +115,7 @@ class ReadColumns {
  private:
   void read(std::string& text) { text = row_.text(at_++); }
   void read(Id& id) { id = row_.id(at_++); }
+  void read(CodePoint& position) { position.value = row_.integer(at_++); }
   void read(std::optional<std::int64_t>& number) { number = row_.maybe_integer(at_++); }
   void read(std::optional<Millisecond>& time);
   void read(std::optional<Edtf>& value);

@@ -175,6 +175,8 @@ std::string list_to_json(const std::vector<T>& list) {
     out += separator;
     if constexpr (std::same_as<T, std::string>) {
       append_json(out, std::string_view(element));
+    } else if constexpr (std::same_as<T, CodePointRange>) {
+      append_json(out, element);
     } else {
       append_record(out, element);
     }

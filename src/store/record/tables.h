@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <vector>
 
 #include "store/connection.h"
@@ -169,11 +170,24 @@ std::string key_condition() {
 }
 
 template <typename R>
+void bind_key(SqlStatement& statement, const R& record) {
+  std::apply([&statement](const auto&... part) { (statement.bind(part), ...); }, Table<R>::key(record));
+}
+
+/// Rows that spreadsheets bring say which event they came with; what coders write has events of its own.
+template <typename R>
+constexpr bool has_since() {
+  return !requires {
+    Table<R>::written_by_coders;
+  };
+}
+
+template <typename R>
 std::optional<R> find_record(StoreConnection& connection, const R& like) {
   static const std::string sql =
       "SELECT " + column_list<R>() + " FROM " + Table<R>::name + " WHERE " + key_condition<R>();
   SqlStatement& select = connection.prepared(sql.c_str());
-  for (const std::string_view part : Table<R>::key(like)) select.bind(part);
+  bind_key(select, like);
   std::optional<R> found;
   if (select.step()) {
     ReadColumns reader(select);
@@ -192,13 +206,13 @@ std::vector<StoredRecord<R>> all_records(StoreConnection& connection, std::strin
       order += (order.empty() ? "" : ", ") + std::string(column);
   }
   std::vector<StoredRecord<R>> records;
-  SqlStatement select(*connection.database,
-                      "SELECT " + column_list<R>() + ", since FROM " + Table<R>::name + " ORDER BY " + order);
+  SqlStatement select(*connection.database, "SELECT " + column_list<R>() + (has_since<R>() ? ", since" : "") +
+                                                " FROM " + Table<R>::name + " ORDER BY " + order);
   while (select.step()) {
     StoredRecord<R>& stored = records.emplace_back();
     ReadColumns reader(select);
     fields(reader, stored.record);
-    stored.since = select.integer(reader.next());
+    if constexpr (has_since<R>()) stored.since = select.integer(reader.next());
   }
   for (StoredRecord<R>& stored : records) load_children(connection, stored.record);
   return records;
@@ -216,16 +230,26 @@ std::vector<R> all_values(StoreConnection& connection, std::string order = {}) {
 template <typename R>
 void insert_record(StoreConnection& connection, const R& record, std::int64_t since) {
   static const std::string sql = [] {
-    std::string marks;
-    for (std::size_t i = 0; i < columns_of<R>().size(); ++i) marks += "?, ";
-    return std::string("INSERT INTO ") + Table<R>::name + " (" + column_list<R>() + ", since) VALUES (" +
-           marks + "?)";
+    std::string marks = has_since<R>() ? "?" : "";
+    for (std::size_t i = 0; i < columns_of<R>().size(); ++i) marks += marks.empty() ? "?" : ", ?";
+    return std::string("INSERT INTO ") + Table<R>::name + " (" + column_list<R>() +
+           (has_since<R>() ? ", since" : "") + ") VALUES (" + marks + ")";
   }();
   SqlStatement& insert = connection.prepared(sql.c_str());
   BindColumns binder(insert);
   fields(binder, record);
-  insert.bind(since).run();
+  if constexpr (has_since<R>()) insert.bind(since);
+  insert.run();
   save_children(connection, record);
+}
+
+template <typename R>
+void delete_record(StoreConnection& connection, const R& like) {
+  static const std::string sql =
+      std::string("DELETE FROM ") + Table<R>::name + " WHERE " + key_condition<R>();
+  SqlStatement& remove = connection.prepared(sql.c_str());
+  bind_key(remove, like);
+  remove.run();
 }
 
 template <typename R>
@@ -238,7 +262,7 @@ void update_record(StoreConnection& connection, const R& record) {
   SqlStatement& update = connection.prepared(sql.c_str());
   BindColumns binder(update);
   fields(binder, record);
-  for (const std::string_view part : Table<R>::key(record)) update.bind(part);
+  bind_key(update, record);
   update.run();
   save_children(connection, record);
 }

@@ -14,6 +14,8 @@
 #include "witnessmark/model/mention.h"
 #include "witnessmark/model/statement.h"
 #include "witnessmark/model/transcript.h"
+#include "witnessmark/store/claim_acts.h"
+#include "witnessmark/store/entry_links.h"
 #include "witnessmark/time/period.h"
 
 namespace witnessmark {
@@ -53,6 +55,8 @@ WITNESSMARK_WORDS(Timing, {"none", "stated", "interpolated"});
 WITNESSMARK_WORDS(Reading, {"throughout", "within"});
 WITNESSMARK_WORDS(Boundary::Kind, {"known", "unknown", "open"});
 WITNESSMARK_WORDS(Answer, {"yes", "no", "cannot-tell"});
+WITNESSMARK_WORDS(LinkVerdict, {"linked", "ruled-out"});
+WITNESSMARK_WORDS(ClaimRelation, {"absorbed-into", "split-from"});
 #undef WITNESSMARK_WORDS
 // NOLINTEND
 

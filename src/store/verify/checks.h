@@ -26,5 +26,6 @@ void check_journal_chain(Verification& verification);
 void replay_records(Verification& verification);
 void replay_transcripts(Verification& verification);
 void replay_claims(Verification& verification);
+void replay_coding(Verification& verification);
 
 }  // namespace witnessmark

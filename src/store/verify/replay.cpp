@@ -7,6 +7,8 @@
 
 #include "store/claim/claim_patch.h"
 #include "store/claim/claim_rows.h"
+#include "store/coding/claim_changes.h"
+#include "store/coding/record_changes.h"
 #include "store/record/taking_in.h"
 #include "store/verify/checks.h"
 
@@ -14,6 +16,8 @@
 //
 // Rows of spreadsheets are unwound: the rows as they are now, with every "changed" event taken back from the
 // last to the first, are those once taken in; each event that took some in has the hash of them.
+//
+// What happened in other copies is left out: what this copy took from them is in events of its own.
 //
 // Claims are replayed forward. A decided claim is what was first decided on, with every later change put in;
 // the journal holds all of that. An undecided one is what was proposed; the last event that proposed for its
@@ -62,18 +66,24 @@ void unwind(Verification& verification, RecordsByText& records) {
   SqlStatement select(
       *verification.connection.database,
       "SELECT target_kind, target, before_json, after_json FROM journal JOIN journal_content USING (event) "
-      "WHERE kind = 'changed' ORDER BY event DESC");
+      "WHERE imported = 0 AND (kind = 'changed' OR target_kind = 'passage' AND kind IN ('restricted', "
+      "'undone', "
+      "'redone', 'taken-over', 'settled')) ORDER BY event DESC");
   while (select.step()) {
     const std::string kind = select.text(0);
-    const auto found = records.find(text_key(kind, select.text_view(3)));
-    if (found == records.end()) {
-      verification.find(kind, select.text(1), "it is not what the journal says it was changed to");
-      continue;
+    const std::string before = kind == "passage" ? plain_json(kind, select.text(2)) : select.text(2);
+    const std::string after = kind == "passage" ? plain_json(kind, select.text(3)) : select.text(3);
+    Record record{kind, before, 0};
+    if (!after.empty()) {
+      const auto found = records.find(text_key(kind, after));
+      if (found == records.end()) {
+        verification.find(kind, select.text(1), "it is not what the journal says it was changed to");
+        continue;
+      }
+      record.since = found->second.since;
+      records.erase(found);
     }
-    Record record = found->second;
-    records.erase(found);
-    record.json = select.text(2);
-    records[text_key(kind, record.json)] = record;
+    if (!before.empty()) records[text_key(kind, before)] = record;
   }
 }
 
@@ -87,7 +97,7 @@ std::string member(std::string_view json, const char* name) {
 void check_site(Verification& verification) {
   SqlStatement select(*verification.connection.database,
                       "SELECT target, after_json FROM journal LEFT JOIN journal_content USING (event) "
-                      "WHERE kind = 'created' ORDER BY event LIMIT 1");
+                      "WHERE kind = 'created' AND imported = 0 ORDER BY event LIMIT 1");
   const SiteInfo& info = verification.connection.info;
   if (!select.step() || select.text_view(0) != to_string(info.id) ||
       member(select.text_view(1), "name") != info.name ||
@@ -111,7 +121,7 @@ void replay_records(Verification& verification) {
   SqlStatement select(
       *verification.connection.database,
       "SELECT event, target_kind, target, after_json FROM journal JOIN journal_content USING (event) "
-      "WHERE kind = 'taken-in' ORDER BY event");
+      "WHERE kind = 'taken-in' AND imported = 0 ORDER BY event");
   while (select.step()) {
     const auto found = by_event.find(select.integer(0));
     const std::string expected = member(select.text_view(3), "sha256");
@@ -132,9 +142,10 @@ void replay_transcripts(Verification& verification) {
     std::string original, text, parts;
   };
   std::map<std::pair<std::string, std::int64_t>, Noted> noted;
-  SqlStatement events(*verification.connection.database,
-                      "SELECT target, after_json FROM journal JOIN journal_content USING (event) "
-                      "WHERE kind IN ('transcript-read', 'transcript-revised') ORDER BY event");
+  SqlStatement events(
+      *verification.connection.database,
+      "SELECT target, after_json FROM journal JOIN journal_content USING (event) "
+      "WHERE kind IN ('transcript-read', 'transcript-revised') AND imported = 0 ORDER BY event");
   while (events.step()) {
     const auto after = nlohmann::json::parse(events.text_view(1));
     noted[{events.text(0), after.at("version").get<std::int64_t>()}] = {
@@ -163,18 +174,27 @@ std::map<std::string, std::string> replayed_claims(Verification& verification) {
   std::map<std::string, std::string> states;
   SqlStatement select(
       *verification.connection.database,
-      "SELECT target, kind, before_json, after_json FROM journal JOIN journal_content USING (event) "
-      "WHERE target_kind = 'claim' ORDER BY event");
+      "SELECT target, before_json, after_json FROM journal JOIN journal_content USING (event) "
+      "WHERE target_kind = 'claim' AND imported = 0 AND kind <> 'both-decided' ORDER BY event");
   while (select.step()) {
     const std::string id = select.text(0);
-    const std::string kind = select.text(1);
-    const auto known = states.find(id);
-    if (kind == "added") {
-      states[id] = select.text(3);
-    } else if (known == states.end()) {
-      states[id] = apply_patch(select.text(2), select.text(3));
-    } else {
-      known->second = apply_patch(known->second, select.text(3));
+    const std::string before = select.text(1);
+    const std::string after = select.text(2);
+    switch (claim_change(before, after)) {
+      case ClaimChange::added:
+        states[id] = after;
+        break;
+      case ClaimChange::removed:
+      case ClaimChange::undecided:
+        states.erase(id);
+        break;
+      case ClaimChange::first_decided:
+        states[id] = apply_patch(before, after);
+        break;
+      case ClaimChange::changed:
+        if (const auto known = states.find(id); known != states.end())
+          known->second = apply_patch(known->second, after);
+        break;
     }
   }
   return states;
@@ -209,7 +229,7 @@ void check_proposed(Verification& verification, const std::vector<ClaimRow>& row
   std::map<std::string, std::string> noted;
   SqlStatement select(*verification.connection.database,
                       "SELECT target, after_json FROM journal JOIN journal_content USING (event) "
-                      "WHERE kind IN ('proposed', 'transcript-revised') ORDER BY event");
+                      "WHERE kind IN ('proposed', 'transcript-revised') AND imported = 0 ORDER BY event");
   while (select.step()) noted[select.text(0)] = member(select.text_view(1), "proposals_sha256");
   for (const auto& [interview, proposed] : by_interview) noted.try_emplace(interview);
   for (const auto& [interview, sha256] : noted) {

@@ -1,0 +1,144 @@
+#include "witnessmark/store/review_rows.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "store/connection.h"
+#include "store/record/json_text.h"
+
+// Pages of claims are taken from indexes that have them in review order; only the rows of the page itself are
+// read whole.
+
+namespace witnessmark {
+namespace {
+
+constexpr std::string_view kPosition = "(review_rank, interview, first, claim)";
+
+struct Condition {
+  std::string sql = "1";
+  std::vector<std::string> texts = {};
+
+  void is(const char* column, std::string_view value) {
+    sql += fmt::format(" AND {} = ?", column);
+    texts.emplace_back(value);
+  }
+  void is_any_of(const char* column, const std::vector<std::string>& values) {
+    if (values.empty()) return;
+    if (values.size() == 1) return is(column, values[0]);
+    sql += fmt::format(" AND {} IN (SELECT value FROM json_each(?))", column);
+    texts.push_back(list_to_json(values));
+  }
+};
+
+Condition condition_of(const ReviewRequest& request) {
+  Condition condition;
+  if (!request.interview.empty()) condition.is("interview", request.interview);
+  condition.is_any_of("speaker", request.speakers);
+  condition.is_any_of("subject", request.subjects);
+  condition.is_any_of("place", request.places);
+  if (request.statement) condition.is("statement", word_for(*request.statement));
+  if (request.status) condition.is("status", word_for(*request.status));
+  if (request.outcome) {
+    condition.sql += fmt::format(
+        " AND EXISTS (SELECT 1 FROM comparisons WHERE comparisons.claim = claims.claim AND outcome = {})",
+        static_cast<int>(*request.outcome));
+  }
+  if (request.recall_least) {
+    condition.sql += fmt::format(
+        " AND EXISTS (SELECT 1 FROM recall WHERE recall.claim = claims.claim AND recall_distance_least >= "
+        "{})",
+        *request.recall_least);
+  }
+  return condition;
+}
+
+void bind(SqlStatement& select, const Condition& condition) {
+  for (const std::string& text : condition.texts) select.bind(text);
+}
+
+void bind_position(SqlStatement& select, const ReviewRow& row) {
+  select.bind(row.rank).bind(row.interview).bind(row.first.value).bind(row.row);
+}
+
+/// The order of outcomes here, for the least of a claim's comparisons.
+constexpr Outcome kForemost[] = {Outcome::conflicts, Outcome::agrees, Outcome::compatible,
+                                 Outcome::cannot_tell, Outcome::silent};
+
+std::string foremost_sql() {
+  std::string cases;
+  for (std::size_t i = 0; i < std::size(kForemost); ++i)
+    cases += fmt::format(" WHEN {} THEN {}", static_cast<int>(kForemost[i]), i);
+  // Agreement in a circle counts as no more than compatible.
+  return "(SELECT min(CASE CASE WHEN outcome = 0 AND flags & 2 THEN 1 ELSE outcome END" + cases +
+         " END) FROM comparisons WHERE comparisons.claim = claims.claim)";
+}
+
+ReviewRow read_row(const SqlStatement& select) {
+  ReviewRow row;
+  row.row = select.integer(0);
+  row.id = select.id(1);
+  row.interview = select.text(2);
+  row.rank = static_cast<int>(select.integer(3));
+  row.first.value = select.integer(4);
+  row.statement = value_for<Statement>(select.text_view(5));
+  row.subject = select.text(6);
+  row.subject_words = select.text(7);
+  row.place = select.text(8);
+  row.place_words = select.text(9);
+  row.speaker = select.text(10);
+  row.status = value_for<ClaimStatus>(select.text_view(11));
+  row.decided = select.flag(12);
+  row.gone = select.flag(13);
+  row.lost = select.flag(14);
+  if (const auto foremost = select.maybe_integer(15)) row.foremost = kForemost[*foremost];
+  return row;
+}
+
+}  // namespace
+
+std::vector<ReviewRow> review_rows(const SiteFile& site, const ReviewRequest& request) {
+  Condition condition = condition_of(request);
+  const std::string backwards = request.before ? " DESC" : "";
+  if (request.after) condition.sql += fmt::format(" AND {} > (?, ?, ?, ?)", kPosition);
+  if (request.before) condition.sql += fmt::format(" AND {} < (?, ?, ?, ?)", kPosition);
+  const std::string order = fmt::format("review_rank{0}, interview{0}, first{0}, claim{0}", backwards);
+  SqlStatement select(
+      *site.connection().database,
+      fmt::format(
+          "SELECT claim, id, interview, review_rank, first, statement, subject, subject_words, place, "
+          "place_words, speaker, status, decided, gone, lost, {} FROM claims WHERE claim IN (SELECT "
+          "claim FROM claims WHERE {} ORDER BY {} LIMIT ? OFFSET ?)",
+          foremost_sql(), condition.sql, order));
+  bind(select, condition);
+  if (request.after) bind_position(select, *request.after);
+  if (request.before) bind_position(select, *request.before);
+  select.bind(request.limit).bind(request.offset);
+  std::vector<ReviewRow> rows;
+  while (select.step()) rows.push_back(read_row(select));
+  std::sort(rows.begin(), rows.end(), [](const ReviewRow& a, const ReviewRow& b) {
+    return std::tie(a.rank, a.interview, a.first, a.row) < std::tie(b.rank, b.interview, b.first, b.row);
+  });
+  return rows;
+}
+
+std::int64_t count_review_rows(const SiteFile& site, const ReviewRequest& request) {
+  const Condition condition = condition_of(request);
+  SqlStatement select(*site.connection().database, "SELECT count(*) FROM claims WHERE " + condition.sql);
+  bind(select, condition);
+  select.step();
+  return select.integer(0);
+}
+
+std::int64_t rows_before(const SiteFile& site, const ReviewRequest& request, const ReviewRow& row) {
+  const Condition condition = condition_of(request);
+  SqlStatement select(
+      *site.connection().database,
+      fmt::format("SELECT count(*) FROM claims WHERE {} AND {} < (?, ?, ?, ?)", condition.sql, kPosition));
+  bind(select, condition);
+  bind_position(select, row);
+  select.step();
+  return select.integer(0);
+}
+
+}  // namespace witnessmark
