@@ -1,0 +1,178 @@
+#include "statements.h"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+
+#include "weigh/meaning.h"
+#include "witnessmark/base/fold.h"
+#include "witnessmark/weigh/agreement.h"
+#include "witnessmark/weigh/whereabouts.h"
+
+namespace witnessmark {
+namespace {
+
+bool is_change(Statement statement) {
+  return statement == Statement::begins || statement == Statement::ends;
+}
+
+/// A denied presence is an absence, and the other way about: both have a statement of their own.
+void take_in_denial(Claim& claim) {
+  if (claim.polarity != Polarity::denied) return;
+  if (claim.statement == Statement::present) {
+    claim.statement = Statement::absent;
+    claim.polarity = Polarity::affirmed;
+  } else if (claim.statement == Statement::absent) {
+    claim.statement = Statement::present;
+    claim.polarity = Polarity::affirmed;
+  }
+}
+
+Claim affirmed(Claim claim) {
+  claim.polarity = Polarity::affirmed;
+  return claim;
+}
+
+/// What an entry would say if it stated what is claimed.
+Entry entry_stating(const Claim& claim) {
+  Entry entry;
+  entry.statement = claim.statement;
+  entry.subject = claim.subject;
+  entry.place = claim.place;
+  entry.when = claim.when.dated;
+  entry.reading = claim.statement == Statement::absent ? Reading::throughout : claim.when.reading;
+  if (claim.quantity && claim.quantity->least == claim.quantity->most) entry.number = claim.quantity->least;
+  entry.attribute = claim.attribute;
+  entry.spot_visible = SpotVisible::yes;
+  return entry;
+}
+
+Stand stand_by(Outcome outcome) {
+  switch (outcome) {
+    case Outcome::agrees:
+      return Stand::for_it;
+    case Outcome::conflicts:
+      return Stand::against_it;
+    case Outcome::compatible:
+      return Stand::consistent;
+    case Outcome::cannot_tell:
+    case Outcome::silent:
+      return Stand::cannot_tell;
+  }
+  return Stand::cannot_tell;
+}
+
+}  // namespace
+
+std::string Statements::only_place(const std::string& subject) const {
+  std::string found;
+  for (const RegisterIndex::Item* item : index_.on(subject, "")) {
+    if (item->entry->subject != subject || item->entry->place.empty()) continue;
+    if (!found.empty() && found != item->entry->place) return "";
+    found = item->entry->place;
+  }
+  return found;
+}
+
+std::optional<Claim> Statements::question_of(const Claim& claim) const {
+  if (!claim.when.period) return std::nullopt;
+  Claim question;
+  question.statement = claim.statement;
+  question.polarity = claim.polarity;
+  question.subject = claim.subject;
+  question.when = claim.when;
+  question.quantity = claim.quantity;
+  question.attribute = claim.attribute;
+  if (claim.statement == Statement::located) {
+    if (claim.place_words.empty()) return std::nullopt;
+    question.place_words = claim.place_words;
+    return question;
+  }
+  if (claim.subject.empty()) return std::nullopt;
+  if (is_change(claim.statement) && !claim.attribute.empty()) return std::nullopt;
+  if (claim.statement == Statement::count && !claim.quantity) return std::nullopt;
+  if (!claim.place_carried) question.place = claim.place;
+  if (question.place.empty()) question.place = only_place(claim.subject);
+  take_in_denial(question);
+  return question;
+}
+
+std::optional<Claim> Statements::question_of(const RegisterIndex::Item& item) const {
+  const Entry& entry = *item.entry;
+  Claim claim;
+  claim.statement = entry.statement;
+  claim.subject = entry.subject;
+  claim.place = entry.place;
+  claim.when.dated = entry.when;
+  claim.when.reading = entry.reading;
+  claim.when.period = item.period;
+  if (entry.number) claim.quantity = Quantity{*entry.number, *entry.number, ""};
+  claim.attribute = entry.attribute;
+  return entry.statement == Statement::located ? std::nullopt : question_of(claim);
+}
+
+std::string Statements::key_of(const Claim& question) const {
+  const std::string where =
+      question.statement == Statement::located ? names_of(question.place_words).front() : question.place;
+  const std::string number =
+      question.quantity ? fmt::format("{}..{}", question.quantity->least, question.quantity->most) : "";
+  // What is stated of all the days and what of some day among them are two statements.
+  const bool throughout = question.when.reading == Reading::throughout;
+  return fmt::format("{}\n{}\n{}\n{}\n{}\n{}\n{}{}", question.subject, where, to_string(question.statement),
+                     to_string(question.polarity), number, fold(question.attribute), throughout ? "=" : "",
+                     to_string(*question.when.period));
+}
+
+std::vector<std::string> Statements::names_of(const std::string& location) const {
+  const std::string folded = fold(location);
+  for (const RegisterIndex::StayItem& stay : index_.stays()) {
+    if (std::find(stay.folded_locations.begin(), stay.folded_locations.end(), folded) !=
+        stay.folded_locations.end())
+      return stay.folded_locations;
+  }
+  return {folded};
+}
+
+/// The outcome for a claim when the other, an affirmed one, is taken for a fact.
+Outcome Statements::outcome_given(const Claim& claim, const Claim& given) const {
+  if (claim.statement == Statement::located) {
+    Register told;
+    Stay& stay = told.itinerary.emplace_back();
+    stay.party = given.subject;
+    stay.locations = names_of(given.place_words);
+    stay.when = given.when.dated;
+    const RegisterIndex only(told, index_.lists(), index_.policy());
+    const auto comparisons = compare_whereabouts(claim, only);
+    return comparisons.empty() ? Outcome::silent : comparisons.front().outcome;
+  }
+  const Entry entry = entry_stating(given);
+  const RegisterIndex::Item item{&entry, nullptr, given.when.period};
+  if (!hold_against(claim, item, index_).comparable) return Outcome::silent;
+  return compare(claim, Interview{}, item, index_).outcome;
+}
+
+Stand Statements::stand_of(const Claim& told, const Claim& question) const {
+  if (key_of(told) == key_of(question)) return Stand::for_it;
+  if (told.polarity == Polarity::affirmed) return stand_by(outcome_given(question, told));
+  // What is denied is false when something that would establish it holds: so one denial follows from a wider
+  // one, and a denial speaks against whatever would establish what it denies.
+  const bool would_establish = outcome_given(affirmed(told), affirmed(question)) == Outcome::agrees;
+  if (!would_establish) return Stand::cannot_tell;
+  return question.polarity == Polarity::denied ? Stand::for_it : Stand::against_it;
+}
+
+std::optional<Stand> Statements::stand_of(const RegisterIndex::Item& item, const Claim& question) const {
+  if (!hold_against(question, item, index_).comparable) return std::nullopt;
+  const Comparison comparison = compare(question, Interview{}, item, index_);
+  if (comparison.intention)
+    return comparison.outcome == Outcome::compatible ? Stand::for_it : Stand::cannot_tell;
+  const auto own = question_of(item);
+  const bool states_it = own && key_of(*own) == key_of(question);
+  // What states the very thing is for it, however wide its date; unless it may show another site.
+  if (states_it && comparison.outcome == Outcome::compatible &&
+      item.entry->identification == Identification::certain)
+    return Stand::for_it;
+  return stand_by(comparison.outcome);
+}
+
+}  // namespace witnessmark
