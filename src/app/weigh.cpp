@@ -1,12 +1,11 @@
 #include "witnessmark/app/weigh.h"
 
 #include <algorithm>
-#include <map>
 
+#include "app/people.h"
 #include "witnessmark/app/claim_records.h"
 #include "witnessmark/app/date_meaning.h"
 #include "witnessmark/store/evidence.h"
-#include "witnessmark/store/interviews.h"
 #include "witnessmark/store/weighings.h"
 #include "witnessmark/weigh/agreement.h"
 #include "witnessmark/weigh/recall.h"
@@ -15,36 +14,6 @@ namespace witnessmark {
 namespace {
 
 constexpr std::size_t kBatch = 10'000;
-
-/// Interviews and persons, found by key.
-class People {
- public:
-  explicit People(const SiteFile& site) : file_(load_interviews(site)) {
-    for (const Interview& interview : file_.interviews) interviews_.emplace(interview.key, &interview);
-    for (const Person& person : file_.persons) persons_.emplace(person.key, &person);
-  }
-
-  const Interview& interview(const std::string& key) const {
-    static const Interview kNone;
-    const auto at = interviews_.find(key);
-    return at == interviews_.end() ? kNone : *at->second;
-  }
-
-  /// The person who speaks; the only narrator when the transcript names nobody.
-  const Person& narrator(const Claim& claim) const {
-    static const Person kNobody;
-    if (const auto at = persons_.find(claim.speaker); at != persons_.end()) return *at->second;
-    const auto& narrators = interview(claim.interview).narrators;
-    if (narrators.size() != 1) return kNobody;
-    const auto at = persons_.find(narrators.front());
-    return at == persons_.end() ? kNobody : *at->second;
-  }
-
- private:
-  InterviewFile file_;
-  std::map<std::string, const Interview*> interviews_;
-  std::map<std::string, const Person*> persons_;
-};
 
 }  // namespace
 

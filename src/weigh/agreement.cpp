@@ -48,6 +48,29 @@ Outcome lowered_by_circle(Outcome outcome, Circle circle) {
   return rests_on_itself ? Outcome::cannot_tell : outcome;
 }
 
+/// Whether the register counts the thing at more than one place: a number told without a place may then be of
+/// any of them, or of all together.
+bool counted_at_several_places(const std::string& subject, const RegisterIndex& evidence) {
+  const std::string* first = nullptr;
+  for (const RegisterIndex::Item* item : evidence.on(subject, "")) {
+    if (item->entry->subject != subject || item->entry->statement != Statement::count) continue;
+    if (first != nullptr && *first != item->entry->place) return true;
+    first = &item->entry->place;
+  }
+  return false;
+}
+
+/// Numbers at a place and at a part of it, or of all together, are not of one thing.
+Outcome lowered_by_place(const Claim& claim, const RegisterIndex::Item& item, const RegisterIndex& evidence,
+                         Outcome outcome) {
+  if (claim.statement != Statement::count || item.entry->statement != Statement::count) return outcome;
+  const std::string told = claim.place_carried ? "" : claim.place;
+  if (!told.empty() && !item.entry->place.empty())
+    return told == item.entry->place ? outcome : Outcome::cannot_tell;
+  const bool open = outcome == Outcome::conflicts && counted_at_several_places(claim.subject, evidence);
+  return open ? Outcome::cannot_tell : outcome;
+}
+
 /// From the fewest to the most days between a day the claim can mean and a day the entry can mean.
 Distance days_apart(const Claim& claim, const RegisterIndex::Item& item, const DatePolicy& policy) {
   std::optional<std::int64_t> least;
@@ -90,6 +113,7 @@ Comparison compare(const Claim& claim, const Interview& interview, const Registe
     outcome = lowered_by_intention(claim, item, outcome);
     comparison.intention = true;
   }
+  outcome = lowered_by_place(claim, item, evidence, outcome);
   if (item.entry->subject != claim.subject || absence_not_seen(item)) outcome = Outcome::cannot_tell;
   outcome = lowered_by_identification(outcome, item.entry->identification);
   const Circle circle = circle_between(claim, interview, item, evidence);

@@ -3,51 +3,10 @@
 #include "circularity.h"
 #include "meaning.h"
 #include "witnessmark/weigh/agreement.h"
+#include "witnessmark/weigh/statement_words.h"
 
 namespace witnessmark {
 namespace {
-
-std::string name_of(const AuthorityList& list, const std::string& key, const std::string& words) {
-  if (const Term* term = list.find(key)) return term->name;
-  return words.empty() ? key : words;
-}
-
-std::string thing(const AuthorityLists& lists, const std::string& subject, const std::string& subject_words,
-                  const std::string& place, const std::string& place_words) {
-  const std::string what = name_of(lists.equipment, subject, subject_words);
-  const std::string where = name_of(lists.places, place, place_words);
-  if (what.empty()) return where;
-  return where.empty() ? what : fmt::format("{} ({})", what, where);
-}
-
-std::string stated(Statement statement, const std::string& what, const std::string& detail) {
-  switch (statement) {
-    case Statement::begins:
-      return what + " fitted";
-    case Statement::ends:
-      return what + " taken away";
-    case Statement::present:
-      return what + " there";
-    case Statement::absent:
-      return what + " not there";
-    case Statement::count:
-      return fmt::format("{}: {}", what, detail.empty() ? "a number" : detail);
-    case Statement::attribute:
-      return fmt::format("{}: {}", what, detail.empty() ? "a property" : detail);
-    case Statement::happened:
-      return what + ": an event";
-    case Statement::located:
-      return "at " + what;
-  }
-  return what;
-}
-
-/// The words as written, and the days they were read to mean.
-std::string when_of(const Dated& dated, const std::optional<Period>& period) {
-  if (!period) return dated.written.empty() ? "undated" : fmt::format("“{}” (not resolved)", dated.written);
-  const bool own_words = !dated.written.empty() && (!dated.value || dated.written != to_string(*dated.value));
-  return own_words ? fmt::format("“{}” ({})", dated.written, describe(*period)) : describe(*period);
-}
 
 std::string verdict(const Comparison& comparison) {
   switch (comparison.outcome) {
@@ -93,7 +52,7 @@ std::string reservations(const Claim& claim, const Interview& interview, const C
     add(fmt::format("that it shows this site is only {}", to_string(entry.identification)));
   if (entry.subject != claim.subject)
     add(fmt::format("the entry is on {}, not on the same thing",
-                    thing(evidence.lists(), entry.subject, "", entry.place, "")));
+                    thing_words(evidence.lists(), entry.subject, "", entry.place, "")));
   if (entry.statement == Statement::absent && entry.spot_visible != SpotVisible::yes &&
       item.source != nullptr && item.source->kind == SourceKind::photograph)
     add("the spot cannot be seen for certain");
@@ -105,15 +64,8 @@ std::string reservations(const Claim& claim, const Interview& interview, const C
 }
 
 std::string claim_words(const Claim& claim, const RegisterIndex& evidence) {
-  std::string detail = claim.attribute;
-  if (claim.quantity)
-    detail = claim.quantity->least == claim.quantity->most
-                 ? std::to_string(claim.quantity->least)
-                 : fmt::format("{} to {}", claim.quantity->least, claim.quantity->most);
-  const std::string what =
-      thing(evidence.lists(), claim.subject, claim.subject_words, claim.place, claim.place_words);
-  return fmt::format("the narrator {} {}, {}", claim.polarity == Polarity::denied ? "denies" : "has",
-                     stated(claim.statement, what, detail), when_of(claim.when.dated, claim.when.period));
+  return fmt::format("the narrator {} {}", claim.polarity == Polarity::denied ? "denies" : "has",
+                     statement_words(claim, evidence));
 }
 
 }  // namespace
@@ -126,20 +78,16 @@ std::string explain(const Claim& claim, const Interview& interview, const Compar
     const Source* source = evidence.source(stay->stay->source);
     return fmt::format("{} ({}) has {} at {}, {}; {}: {}.", source ? source->title : stay->stay->source,
                        stay->stay->key, stay->stay->party.empty() ? "the site" : stay->stay->party,
-                       stay->stay->locations.front(), when_of(stay->stay->when, stay->period),
+                       stay->stay->locations.front(), when_words(stay->stay->when, stay->period),
                        claim_words(claim, evidence), verdict(comparison));
   }
   const auto* item = evidence.find(comparison.entry);
   if (item == nullptr) return fmt::format("Entry {} is no longer in the register.", comparison.entry);
-  const Entry& entry = *item->entry;
-  std::string detail = entry.attribute;
-  if (entry.number) detail = std::to_string(*entry.number);
   std::string kind(item->source ? in_words(item->source->kind) : "entry");
   if (!kind.empty()) kind.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(kind.front())));
   return fmt::format(
-      "{} {} has {}, {}; {}: {}{}.", kind, entry.key,
-      stated(entry.statement, thing(evidence.lists(), entry.subject, "", entry.place, ""), detail),
-      when_of(entry.when, item->period), claim_words(claim, evidence), verdict(comparison),
+      "{} {} has {}; {}: {}{}.", kind, item->entry->key, statement_words(*item, evidence),
+      claim_words(claim, evidence), verdict(comparison),
       reservations(claim, interview, comparison, *item, evidence));
 }
 

@@ -274,3 +274,13 @@ TEST_CASE("numbers agree when they are the same at the same time") {
             "entry e1 book count 1959-03-31 n=20\ntold i1 abel count 1959-03 n=24\nask count 1959-03 n=24") ==
         "contested (for 1 of 1, against 1 of 1): abel / e1");
 }
+
+TEST_CASE("a book is of the kind of what it retells") {
+  // The interview it rests on has not been reviewed, or is withheld, and does not speak itself.
+  CHECK(ask("source book publication\nderives book i1 retells\ninterview i1 abel\ninterview i2 bram\n"
+            "entry e1 book ends 1962\ntold i2 bram ends 1962\n"
+            "ask ends 1962") == "supported (for 2 of 1, against 0 of 0): e1 | bram");
+  CHECK(ask("source report publication\nsource log log\nderives report log\ninterview i2 bram\n"
+            "entry e1 report ends 1962\ntold i2 bram ends 1962\n"
+            "ask ends 1962") == "corroborated (for 2 of 2, against 0 of 0): e1 | bram");
+}

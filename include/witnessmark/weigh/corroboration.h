@@ -53,6 +53,7 @@ struct Voice {
 struct LineageGroup {
   std::vector<std::size_t> voices;    ///< Places in Corroboration::voices.
   std::vector<LineageLink> links;
+  std::vector<SourceKind> kinds;      ///< Of what it goes back to; empty when it does not count in full.
   bool divided = false;               ///< Speaks on both sides, and so counts on neither.
 };
 
@@ -82,7 +83,8 @@ std::string dump(const Corroboration& answer);
 /// Not independent, and so one group: sources that derive from one another, through any number of steps and through interviews;
 /// an entry and what its date, identification or caption rests on; the sessions of one narrator; narrators interviewed together;
 /// a narrator and the one named as having told it; a narrator and what they read or were shown that speaks to the question.
-/// A group that speaks on both sides counts on neither. An entry dated or identified by the very thing does not count.
+/// A group that speaks on both sides counts on neither. Its kind is that of what it goes back to: a book that retells an interview
+/// is testimony. An entry dated or identified by the very thing does not count.
 class Corroborator {
  public:
   /// Everything given must outlive it.

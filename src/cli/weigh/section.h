@@ -34,5 +34,6 @@ std::span<const WeighSection> weigh_sections();
 
 // One for each file of this folder.
 extern const WeighSection kClaimsSection;
+extern const WeighSection kCorroborationSection;
 
 }  // namespace witnessmark

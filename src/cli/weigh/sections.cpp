@@ -7,6 +7,7 @@ namespace witnessmark {
 std::span<const WeighSection> weigh_sections() {
   static const std::vector<WeighSection> kSections = {
       kClaimsSection,
+      kCorroborationSection,
   };
   return kSections;
 }

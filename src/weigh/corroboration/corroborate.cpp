@@ -10,9 +10,9 @@
 #include <set>
 #include <tuple>
 
-#include "weigh/circularity.h"
 #include "groups.h"
 #include "statements.h"
+#include "weigh/circularity.h"
 #include "witnessmark/weigh/agreement.h"
 #include "witnessmark/weigh/corroboration.h"
 #include "witnessmark/weigh/whereabouts.h"
@@ -39,6 +39,12 @@ Worth worth_of(const Testimony& told) {
   if (claim.basis == Basis::told || claim.basis == Basis::read) return Worth::second_hand;
   if (told.in_service == Answer::no && claim.basis != Basis::first_hand) return Worth::second_hand;
   return Worth::counted;
+}
+
+/// Links by which what is said was taken over, not only its date or its caption.
+bool retold(LineageLink::Why why) {
+  return why == LineageLink::Why::derives_from || why == LineageLink::Why::is_interview ||
+         why == LineageLink::Why::narrated_by;
 }
 
 bool is_written(SourceKind kind) {
@@ -238,18 +244,41 @@ class Corroborator::Work {
     });
   }
 
+  /// What a voice goes back to in the end, by kind: an interview or a narrator is testimony.
+  std::set<SourceKind> kinds_behind(const TracedVoice& traced) const {
+    std::set<Origin> reached{traced.voice->origin};
+    std::set<Origin> retells;
+    for (const LineageLink& link : traced.behind) {
+      if (!retold(link.why) || !reached.contains(link.from)) continue;
+      reached.insert(link.to);
+      retells.insert(link.from);
+    }
+    std::set<SourceKind> kinds;
+    for (const Origin& origin : reached) {
+      if (retells.contains(origin)) continue;
+      const Source* source = origin.kind == Origin::Kind::source ? index_.source(origin.key) : nullptr;
+      const bool person = origin.kind == Origin::Kind::person;
+      if (person)
+        kinds.insert(SourceKind::testimony);
+      else
+        kinds.insert(source != nullptr ? source->kind : traced.voice->kind);
+    }
+    return kinds;
+  }
+
   void group(Corroboration& made, const std::map<Id, const Testimony*>& tellers) const {
     std::vector<TracedVoice> sides[2];
     for (std::size_t i = 0; i < made.voices.size(); ++i) {
       const Voice& voice = made.voices[i];
       if (voice.stand != Stand::for_it && voice.stand != Stand::against_it) continue;
-      TracedVoice traced{i, &voice, {}};
+      TracedVoice traced{i, &voice, {}, {}};
       if (voice.entry.empty())
         trace_claim(traced, *tellers.at(voice.claim), made.voices);
       else
         trace_entry(traced);
       const auto general = lineage_.behind(voice.origin);
       traced.behind.insert(traced.behind.end(), general.begin(), general.end());
+      traced.kinds = kinds_behind(traced);
       sides[voice.stand == Stand::for_it ? 0 : 1].push_back(std::move(traced));
     }
     GroupedSide in_favour = group_side(sides[0], sides[1]);

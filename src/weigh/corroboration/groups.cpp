@@ -77,7 +77,7 @@ class Side {
       if (group_of(head) != head) continue;
       const std::vector<std::size_t> members = members_of(head);
       LineageGroup group = group_from(members);
-      if (!group.divided) add_to_tally(members, made.tally, kinds);
+      if (!group.divided) add_to_tally(members, made.tally, kinds, group);
       made.groups.push_back(std::move(group));
     }
     std::sort(made.groups.begin(), made.groups.end(), [](const LineageGroup& a, const LineageGroup& b) {
@@ -174,7 +174,7 @@ class Side {
   }
 
   void add_to_tally(const std::vector<std::size_t>& members, SideTally& tally,
-                    std::vector<std::set<SourceKind>>& kinds) const {
+                    std::vector<std::set<SourceKind>>& kinds, LineageGroup& group) const {
     std::set<SourceKind> of_group;
     bool second_hand = false;
     bool intention = false;
@@ -182,13 +182,14 @@ class Side {
       const bool counts = root_[i] && !divided(i);
       for (const TracedVoice* traced : origins_[i].voices) {
         const Worth worth = traced->voice->worth;
-        if (worth == Worth::counted && counts) of_group.insert(traced->voice->kind);
+        if (worth == Worth::counted && counts) of_group.insert(traced->kinds.begin(), traced->kinds.end());
         second_hand = second_hand || worth == Worth::counted || worth == Worth::second_hand;
         intention = intention || worth == Worth::intention;
       }
     }
     if (!of_group.empty()) {
       ++tally.groups;
+      group.kinds.assign(of_group.begin(), of_group.end());
       kinds.push_back(std::move(of_group));
     } else if (second_hand) {
       ++tally.second_hand;

@@ -1,4 +1,5 @@
 #pragma once
+#include <set>
 #include <vector>
 
 #include "witnessmark/weigh/corroboration.h"
@@ -9,6 +10,7 @@ namespace witnessmark {
 struct TracedVoice {
   std::size_t place = 0;  ///< In Corroboration::voices.
   const Voice* voice = nullptr;
+  std::set<SourceKind> kinds;            ///< Of what it goes back to.
   std::vector<LineageLink> behind;  ///< As Lineage::behind gives it, with links of the voice's own.
 };
 

@@ -47,6 +47,16 @@ Entry entry_stating(const Claim& claim) {
   return entry;
 }
 
+/// A number or a property on one day says nothing of all the days it is asked of.
+Outcome of_all_days(Outcome outcome, const Claim& question, const std::optional<Period>& given,
+                    Reading reading) {
+  const bool property = question.statement == Statement::count || question.statement == Statement::attribute;
+  if (outcome != Outcome::agrees || !property || question.when.reading != Reading::throughout) return outcome;
+  const bool covers =
+      reading == Reading::throughout && given && within(*question.when.period, *given) == Answer::yes;
+  return covers ? outcome : Outcome::compatible;
+}
+
 Stand stand_by(Outcome outcome) {
   switch (outcome) {
     case Outcome::agrees:
@@ -148,7 +158,8 @@ Outcome Statements::outcome_given(const Claim& claim, const Claim& given) const 
   const Entry entry = entry_stating(given);
   const RegisterIndex::Item item{&entry, nullptr, given.when.period};
   if (!hold_against(claim, item, index_).comparable) return Outcome::silent;
-  return compare(claim, Interview{}, item, index_).outcome;
+  return of_all_days(compare(claim, Interview{}, item, index_).outcome, claim, given.when.period,
+                     given.when.reading);
 }
 
 Stand Statements::stand_of(const Claim& told, const Claim& question) const {
@@ -167,12 +178,10 @@ std::optional<Stand> Statements::stand_of(const RegisterIndex::Item& item, const
   if (comparison.intention)
     return comparison.outcome == Outcome::compatible ? Stand::for_it : Stand::cannot_tell;
   const auto own = question_of(item);
-  const bool states_it = own && key_of(*own) == key_of(question);
+  const bool states_it = own && key_of(*own) == key_of(question) && comparison.outcome == Outcome::compatible;
   // What states the very thing is for it, however wide its date; unless it may show another site.
-  if (states_it && comparison.outcome == Outcome::compatible &&
-      item.entry->identification == Identification::certain)
-    return Stand::for_it;
-  return stand_by(comparison.outcome);
+  if (states_it && item.entry->identification == Identification::certain) return Stand::for_it;
+  return stand_by(of_all_days(comparison.outcome, question, item.period, item.entry->reading));
 }
 
 }  // namespace witnessmark

@@ -1,0 +1,22 @@
+#pragma once
+#include <optional>
+#include <string>
+
+#include "witnessmark/model/authority_list.h"
+#include "witnessmark/model/claim.h"
+#include "witnessmark/weigh/register_index.h"
+
+namespace witnessmark {
+
+/// What is stated, for people: "Electric crane (Foredeck) fitted, 19 March 1957". A denial is not in the words.
+std::string statement_words(const RegisterIndex::Item& item, const RegisterIndex& evidence);
+std::string statement_words(const Claim& claim, const RegisterIndex& evidence);
+
+/// "Electric crane (Foredeck)": preferred names, else the words said, else the keys.
+std::string thing_words(const AuthorityLists& lists, const std::string& subject, const std::string& subject_words,
+                        const std::string& place, const std::string& place_words);
+
+/// The words as written, and the days they were read to mean: "“the spring of 1963” (March to May 1963)".
+std::string when_words(const Dated& dated, const std::optional<Period>& period);
+
+}  // namespace witnessmark

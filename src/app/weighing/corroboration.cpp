@@ -1,0 +1,75 @@
+#include "witnessmark/app/corroboration.h"
+
+#include <algorithm>
+
+#include "app/weighing/heard_evidence.h"
+#include "app/weighing/question_words.h"
+
+namespace witnessmark {
+namespace {
+
+/// The questions a proposal puts or speaks to.
+bool spoken_to_by_proposal(const Corroboration& answer, const HeardEvidence& heard) {
+  return std::any_of(answer.voices.begin(), answer.voices.end(), [&](const Voice& voice) {
+    if (!voice.entry.empty() || (voice.stand != Stand::for_it && voice.stand != Stand::against_it))
+      return false;
+    return heard.find(voice.claim)->claim.status == ClaimStatus::proposed;
+  });
+}
+
+struct Answers {
+  std::vector<Corroboration> reviewed, preview;
+};
+
+Answers answers_of(const HeardEvidence& heard, const GradeTable& table) {
+  const auto ask = [&](bool with_proposals) {
+    return Corroborator(heard.evidence(), heard.index(), heard.people().file(),
+                        heard.testimony(with_proposals), table)
+        .all();
+  };
+  Answers answers{ask(false), ask(true)};
+  std::erase_if(answers.preview,
+                [&](const Corroboration& answer) { return !spoken_to_by_proposal(answer, heard); });
+  return answers;
+}
+
+}  // namespace
+
+Result<GradeTable> load_grade_table(const Surroundings& surroundings) {
+  const auto path = surroundings.shared / "grades.csv";
+  const auto text = surroundings.files.read(path);
+  if (!text) return text.error();
+  return parse_grade_table(*text, path.string());
+}
+
+Result<CorroborationAccount> corroboration_account(const SiteFile& site, const Surroundings& surroundings) {
+  auto table = load_grade_table(surroundings);
+  if (!table) return table.error();
+  const auto heard = HeardEvidence::load(site, surroundings);
+  if (!heard) return heard.error();
+  Answers answers = answers_of(**heard, *table);
+  CorroborationAccount account{std::move(*table), {}, {}, 0, (*heard)->withholding().account()};
+  QuestionWords words(**heard);
+  for (Corroboration& answer : answers.reviewed) account.reviewed.push_back(words.shown(std::move(answer)));
+  for (Corroboration& answer : answers.preview) account.preview.push_back(words.shown(std::move(answer)));
+  for (const StoredClaim& stored : (*heard)->claims()) {
+    const Claim& claim = stored.claim;
+    const bool nameless = claim.subject.empty() && claim.statement != Statement::located;
+    account.without_question += nameless || !claim.when.period;
+  }
+  return account;
+}
+
+Result<GradeCounts> count_grades(const SiteFile& site, const Surroundings& surroundings) {
+  const auto table = load_grade_table(surroundings);
+  if (!table) return table.error();
+  const auto heard = HeardEvidence::load(site, surroundings);
+  if (!heard) return heard.error();
+  GradeCounts counts;
+  const Answers answers = answers_of(**heard, *table);
+  for (const Corroboration& answer : answers.reviewed) ++counts.reviewed[answer.grade];
+  for (const Corroboration& answer : answers.preview) ++counts.preview[answer.grade];
+  return counts;
+}
+
+}  // namespace witnessmark

@@ -1,0 +1,71 @@
+#include "witnessmark/weigh/statement_words.h"
+
+#include <fmt/core.h>
+
+namespace witnessmark {
+namespace {
+
+std::string name_of(const AuthorityList& list, const std::string& key, const std::string& words) {
+  if (const Term* term = list.find(key)) return term->name;
+  return words.empty() ? key : words;
+}
+
+std::string stated(Statement statement, const std::string& what, const std::string& detail) {
+  switch (statement) {
+    case Statement::begins:
+      return what + " fitted";
+    case Statement::ends:
+      return what + " taken away";
+    case Statement::present:
+      return what + " there";
+    case Statement::absent:
+      return what + " not there";
+    case Statement::count:
+      return fmt::format("{}: {}", what, detail.empty() ? "a number" : detail);
+    case Statement::attribute:
+      return fmt::format("{}: {}", what, detail.empty() ? "a property" : detail);
+    case Statement::happened:
+      return what + ": an event";
+    case Statement::located:
+      return "at " + what;
+  }
+  return what;
+}
+
+}  // namespace
+
+std::string thing_words(const AuthorityLists& lists, const std::string& subject, const std::string& subject_words,
+                  const std::string& place, const std::string& place_words) {
+  const std::string what = name_of(lists.equipment, subject, subject_words);
+  const std::string where = name_of(lists.places, place, place_words);
+  if (what.empty()) return where;
+  return where.empty() ? what : fmt::format("{} ({})", what, where);
+}
+
+std::string when_words(const Dated& dated, const std::optional<Period>& period) {
+  if (!period) return dated.written.empty() ? "undated" : fmt::format("“{}” (not resolved)", dated.written);
+  const bool own_words = !dated.written.empty() && (!dated.value || dated.written != to_string(*dated.value));
+  return own_words ? fmt::format("“{}” ({})", dated.written, describe(*period)) : describe(*period);
+}
+
+std::string statement_words(const RegisterIndex::Item& item, const RegisterIndex& evidence) {
+  const Entry& entry = *item.entry;
+  const std::string detail = entry.number ? std::to_string(*entry.number) : entry.attribute;
+  return fmt::format("{}, {}",
+                     stated(entry.statement, thing_words(evidence.lists(), entry.subject, "", entry.place, ""), detail),
+                     when_words(entry.when, item.period));
+}
+
+std::string statement_words(const Claim& claim, const RegisterIndex& evidence) {
+  std::string detail = claim.attribute;
+  if (claim.quantity)
+    detail = claim.quantity->least == claim.quantity->most
+                 ? std::to_string(claim.quantity->least)
+                 : fmt::format("{} to {}", claim.quantity->least, claim.quantity->most);
+  const std::string what =
+      thing_words(evidence.lists(), claim.subject, claim.subject_words, claim.place, claim.place_words);
+  return fmt::format("{}, {}", stated(claim.statement, what, detail),
+                     when_words(claim.when.dated, claim.when.period));
+}
+
+}  // namespace witnessmark
