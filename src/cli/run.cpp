@@ -61,6 +61,8 @@ int run(const std::vector<std::string>& arguments, const CommandSetting& setting
   add_dates(program, command);
   add_edtf(program, command);
   add_verify(program, command);
+  add_journal(program, command);
+  add_erase(program, command);
   if (const auto unknown = unknown_command(program, arguments)) {
     command.fail(*unknown);
     return command.exit_code();

@@ -34,6 +34,9 @@ class StoreConnection {
   /// the same text is the same statement.
   SqlStatement& prepared(const char* sql);
 
+  /// Closes the kept statements: the file cannot be written anew while one is open.
+  void forget_prepared() { statements_.clear(); }
+
   /// Throws std::logic_error when open to read.
   void require_editor() const;
   Id new_id() const { return make_id(editor->random); }

@@ -169,6 +169,8 @@ Result<Id> add_claim(SiteFile& site, const Claim& claim, std::string_view why, P
   row.stored.by_coder = true;
   row.stored.decided = true;
   const Id id = row.stored.claim.id;
+  if (find_claim(site, id))
+    return Error{claim.interview, 0, 0, "there is a claim of that id", "decide on that one"};
   append_event(connection, {.kind = "added",
                             .target_kind = "claim",
                             .target = to_string(id),

@@ -59,10 +59,11 @@ void visit_acts_backwards(StoreConnection& connection, std::string_view actor, V
   SqlStatement sessions(*connection.database,
                         "SELECT session, id FROM sessions WHERE actor = ? ORDER BY session DESC");
   sessions.bind(actor);
-  SqlStatement events(
-      *connection.database,
-      "SELECT counter, kind, reverses FROM journal WHERE session = ? AND act = 0 AND imported = "
-      "0 ORDER BY counter DESC");
+  // What is about an interview erased for good is nobody's to undo.
+  SqlStatement events(*connection.database,
+                      "SELECT counter, kind, reverses FROM journal WHERE session = ? AND act = 0 AND "
+                      "imported = 0 AND interview NOT "
+                      "IN (SELECT key FROM erasures WHERE kind = 'interview') ORDER BY counter DESC");
   while (sessions.step()) {
     events.reset();
     events.bind(sessions.integer(0));

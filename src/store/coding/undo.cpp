@@ -74,12 +74,20 @@ Result<void> turn_record_round(StoreConnection& connection, const OwnEvent& even
   return {};
 }
 
+bool is_erased(StoreConnection& connection, const std::string& interview) {
+  SqlStatement& select = connection.prepared("SELECT 1 FROM erasures WHERE kind = 'interview' AND key = ?");
+  const bool erased = select.bind(interview).step();
+  select.reset();
+  return erased;
+}
+
 /// Turns round the act that was done last about `root`, as an act of its own.
 Result<std::optional<CoderAct>> turn_round(SiteFile& site, const EventId& root, const char* kind) {
   StoreConnection& connection = site.connection();
   const std::vector<OwnEvent> events = events_of_act(connection, last_toggle(connection, root));
   for (std::size_t i = events.size(); i-- > 0;) {
     const OwnEvent& event = events[i];
+    if (is_erased(connection, event.interview)) continue;
     if (const auto by = changed_since(connection, event)) return refused(event, *by);
     NewEvent reversal{.kind = kind,
                       .target_kind = event.target_kind,

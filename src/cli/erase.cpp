@@ -1,0 +1,56 @@
+#include "witnessmark/store/erasure.h"
+
+#include <fmt/ostream.h>
+
+#include "command.h"
+
+namespace witnessmark {
+
+void add_erase(CLI::App& program, Command& command) {
+  struct Options {
+    std::string file, interview, confirm, why;
+  };
+  auto options = std::make_shared<Options>();
+  CLI::App* app = program.add_subcommand(
+      "erase",
+      "Erase an interview for good, when its release was withdrawn; asks twice, and cannot be undone");
+  app->add_option("FILE", options->file, "Site file")->required();
+  app->add_option("INTERVIEW", options->interview, "Key of the interview")->required();
+  app->add_option("--confirm", options->confirm, "The key once more; without it you are told what would go");
+  app->add_option("--why", options->why,
+                  "Reason for the journal; it stays, so it must not repeat what is erased");
+  command.add_coder_option(*app);
+  app->callback([options, &command] {
+    const auto told = [&command](const ErasureAccount& account) {
+      fmt::print(command.out(),
+                 "  {} originals, {} reading texts, {} claims, {} notes, the content of {} journal events\n",
+                 account.originals, account.reading_texts, account.claims, account.notes, account.events);
+    };
+    if (options->confirm != options->interview) {
+      const auto site = command.open_to_read(options->file);
+      if (!site) return command.fail(site.error());
+      const auto account = account_of_erasure(*site, options->interview);
+      if (!account) return command.fail(account.error());
+      fmt::print(command.out(), "{}: erasing it would take, for good:\n", options->interview);
+      told(*account);
+      return command.fail({"", 0, 0,
+                           options->confirm.empty() ? "nothing was erased"
+                                                    : fmt::format("nothing was erased: “{}” is not “{}”",
+                                                                  options->confirm, options->interview),
+                           fmt::format("to erase it, add --confirm {}", options->interview)});
+    }
+    auto site = command.open_to_edit(options->file);
+    if (!site) return command.fail(site.error());
+    const auto account = erase_interview(*site, options->interview, options->why);
+    if (!account) return command.fail(account.error());
+    fmt::print(command.out(), "{}: erased, a marker stays\n", options->interview);
+    told(*account);
+    if (account->in_side_file)
+      fmt::print(command.err(),
+                 "Somebody is reading {}: its side file (-wal) holds the text until all have closed it.\n",
+                 options->file);
+    fmt::print(command.out(), "Copies, exports and backups are not reached: see to them.\n");
+  });
+}
+
+}  // namespace witnessmark
