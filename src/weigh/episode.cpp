@@ -24,21 +24,6 @@ EpisodeLimits tightened(EpisodeLimits limits) {
   return limits;
 }
 
-EpisodeLimits intersection(EpisodeLimits a, const EpisodeLimits& b) {
-  const auto narrow = [](DaySpan& span, const DaySpan& by) {
-    if (by.low) span.low = span.low ? std::max(*span.low, *by.low) : *by.low;
-    if (by.high) span.high = span.high ? std::min(*span.high, *by.high) : *by.high;
-  };
-  narrow(a.came, b.came);
-  narrow(a.went, b.went);
-  return tightened(a);
-}
-
-bool possible(const EpisodeLimits& limits) {
-  const auto sound = [](const DaySpan& span) { return !span.low || !span.high || *span.low <= *span.high; };
-  return sound(limits.came) && sound(limits.went);
-}
-
 std::vector<EpisodeLimits> there(const DaySpan& days, Reading reading) {
   // Within: came by the last of the days and went not before the first. Throughout: the other way about.
   if (reading == Reading::within) return {tightened({{std::nullopt, days.high}, {days.low, std::nullopt}})};
@@ -83,6 +68,31 @@ std::vector<EpisodeLimits> episode_limits(Statement statement, const DaySpan& da
       return {};
   }
   return {};
+}
+
+EpisodeLimits intersection(EpisodeLimits a, const EpisodeLimits& b) {
+  const auto narrow = [](DaySpan& span, const DaySpan& by) {
+    if (by.low) span.low = span.low ? std::max(*span.low, *by.low) : *by.low;
+    if (by.high) span.high = span.high ? std::min(*span.high, *by.high) : *by.high;
+  };
+  narrow(a.came, b.came);
+  narrow(a.went, b.went);
+  return tightened(a);
+}
+
+bool possible(const EpisodeLimits& limits) {
+  const auto sound = [](const DaySpan& span) { return !span.low || !span.high || *span.low <= *span.high; };
+  return sound(limits.came) && sound(limits.went);
+}
+
+std::vector<EpisodeLimits> other_than(Statement change, const DaySpan& days) {
+  std::vector<EpisodeLimits> alternatives;
+  const auto add = [&](const DaySpan& span) {
+    for (EpisodeLimits& limits : episode_limits(change, span, Reading::within)) alternatives.push_back(limits);
+  };
+  if (days.low) add({std::nullopt, *days.low - 1});
+  if (days.high) add({*days.high + 1, std::nullopt});
+  return alternatives;
 }
 
 Answer follows(const std::vector<EpisodeLimits>& possible_claim,

@@ -1,50 +1,15 @@
 #include "meaning.h"
 
 #include <algorithm>
-#include <set>
-#include <sstream>
 
+#include "property.h"
 #include "told_days.h"
-#include "witnessmark/base/fold.h"
+#include "told_statement.h"
 #include "witnessmark/time/relations.h"
 #include "witnessmark/weigh/episode.h"
 
 namespace witnessmark {
 namespace {
-
-/// A claim's statement after its denial is taken into it, where that has a statement of its own.
-struct Told {
-  Statement statement;
-  Reading reading;
-  bool denied;  ///< Still to be denied: begins, ends, count, attribute.
-};
-
-Told told_by(const Claim& claim) {
-  const bool denied = claim.polarity == Polarity::denied;
-  if (denied && claim.statement == Statement::present) return {Statement::absent, Reading::throughout, false};
-  if (denied && claim.statement == Statement::absent) return {Statement::present, Reading::within, false};
-  if (claim.statement == Statement::absent) return {Statement::absent, Reading::throughout, false};
-  if (claim.statement == Statement::count && claim.quantity && claim.quantity->most == 0)
-    return {Statement::absent, Reading::throughout, false};
-  return {claim.statement, claim.when.reading, denied};
-}
-
-Statement stated_by(const Entry& entry) {
-  return entry.statement == Statement::count && entry.number && *entry.number == 0 ? Statement::absent
-                                                                                   : entry.statement;
-}
-
-/// A denied coming or going: the day lies before all the days told or after them.
-std::vector<EpisodeLimits> other_than(Statement statement, const DaySpan& days) {
-  std::vector<EpisodeLimits> alternatives;
-  const auto add = [&](const DaySpan& span) {
-    for (EpisodeLimits& limits : episode_limits(statement, span, Reading::within))
-      alternatives.push_back(limits);
-  };
-  if (days.low) add({std::nullopt, *days.low - 1});
-  if (days.high) add({*days.high + 1, std::nullopt});
-  return alternatives;
-}
 
 /// What a claim allows, and what it surely allows.
 struct Claimed {
@@ -105,29 +70,6 @@ Meaning property(bool equal, const Claim& claim, const RegisterIndex::Item& item
   if (!item.period) return {Outcome::cannot_tell};
   if (!claim.when.period) return {equal != denied ? Outcome::compatible : Outcome::cannot_tell};
   return {same_property(equal, denied, *claim.when.period, item)};
-}
-
-struct Attribute {
-  std::string name, value;
-};
-Attribute split_attribute(const std::string& text) {
-  const auto colon = text.find(':');
-  if (colon == std::string::npos) return {"", fold(text)};
-  return {fold(text.substr(0, colon)), fold(text.substr(colon + 1))};
-}
-
-/// "red" and "red with white band" may be one colour described more and less fully.
-bool says_the_same(const std::string& told, const std::string& stated) {
-  const auto words = [](const std::string& text) {
-    std::set<std::string> found;
-    std::istringstream stream(text);
-    for (std::string word; stream >> word;) found.insert(word);
-    return found;
-  };
-  const auto a = words(told);
-  const auto b = words(stated);
-  return std::includes(a.begin(), a.end(), b.begin(), b.end()) ||
-         std::includes(b.begin(), b.end(), a.begin(), a.end());
 }
 
 Meaning counts(const Claim& claim, const RegisterIndex::Item& item) {

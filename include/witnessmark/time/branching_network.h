@@ -67,7 +67,10 @@ class BranchingNetwork {
 
   BranchingSolution solve() const;
 
-  /// The same with one statement left out; its either/ors are answered as if each alternative could be.
+  /// As solve().consistent, but stops at the first way found.
+  Answer can_hold() const;
+
+  /// solve() with one statement left out; its either/ors are answered as if each alternative could be.
   BranchingSolution solve_without(StatementNumber statement) const;
 
  private:

@@ -32,6 +32,13 @@ struct EpisodeLimits {
 /// there. Empty for statements that say nothing of coming and going (happened, located).
 std::vector<EpisodeLimits> episode_limits(Statement statement, const DaySpan& days, Reading reading);
 
+/// What both allow, and whether any pair of days is left.
+EpisodeLimits intersection(EpisodeLimits a, const EpisodeLimits& b);
+bool possible(const EpisodeLimits& limits);
+
+/// The days before and after these, for a change that did not fall on them.
+std::vector<EpisodeLimits> other_than(Statement change, const DaySpan& days);
+
 /// yes: whenever `given` holds, what is claimed surely holds. no: they cannot both hold for one episode. Else cannot tell.
 /// A claim may be wider in what is possible than in what is certain.
 Answer follows(const std::vector<EpisodeLimits>& possible_claim, const std::vector<EpisodeLimits>& certain_claim,

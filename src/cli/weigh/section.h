@@ -14,6 +14,7 @@ struct WeighRequest {
   const Surroundings& surroundings;
   std::int64_t weighed;  ///< Claims weighed by this run.
   std::size_t most;      ///< How many items to print under each heading.
+  std::string of;        ///< Name of a fixture or place to keep to; empty for all.
 };
 
 /// One part of what `weigh` reports, each in a file of its own. Adding one: its file and a line in
@@ -34,6 +35,8 @@ std::span<const WeighSection> weigh_sections();
 
 // One for each file of this folder.
 extern const WeighSection kClaimsSection;
+extern const WeighSection kBoundsSection;
+extern const WeighSection kContradictionsSection;
 extern const WeighSection kCorroborationSection;
 
 }  // namespace witnessmark

@@ -7,6 +7,8 @@ namespace witnessmark {
 std::span<const WeighSection> weigh_sections() {
   static const std::vector<WeighSection> kSections = {
       kClaimsSection,
+      kBoundsSection,
+      kContradictionsSection,
       kCorroborationSection,
   };
   return kSections;

@@ -11,7 +11,7 @@ namespace witnessmark {
 namespace {
 
 struct Options {
-  std::string file, format = "text";
+  std::string file, of, format = "text";
   std::vector<std::string> sections;
   bool all = false;
   std::size_t most = 20;
@@ -69,6 +69,8 @@ void add_weigh(CLI::App& program, Command& command) {
   app->add_option("--section", options->sections, section_help())
       ->check(CLI::IsMember(names))
       ->allow_extra_args(false);
+  app->add_option("--of", options->of,
+                  "Only this fixture or place, by any of its names (bounds, contradictions)");
   app->add_flag("--all", options->all, "Weigh every claim, not only what is new or changed");
   app->add_option("--format", options->format, "text or jsonl")->check(CLI::IsMember({"text", "jsonl"}));
   app->add_option("--most", options->most, "How many items to print under each heading")
@@ -82,7 +84,7 @@ void add_weigh(CLI::App& program, Command& command) {
     const Surroundings surroundings = command.surroundings();
     const auto weighed = weigh(*site, options->all, surroundings);
     if (!weighed) return command.fail(weighed.error());
-    const WeighRequest request{*site, surroundings, *weighed, options->most};
+    const WeighRequest request{*site, surroundings, *weighed, options->most, options->of};
     const auto print = options->format == "text" ? print_text : print_jsonl;
     if (const auto printed = print(command, *options, request); !printed) command.fail(printed.error());
   });

@@ -350,6 +350,19 @@ BranchingSolution BranchingNetwork::solve() const {
   return solution;
 }
 
+Answer BranchingNetwork::can_hold() const {
+  Answer answer = Answer::yes;
+  for (const Problem& problem : split(point_count_, constraints_, either_ors_)) {
+    if (problem.constraints.empty() && problem.either_ors.empty()) continue;
+    Search search(problem, limit_, true);
+    search.run();
+    if (search.found()) continue;
+    if (!search.limit_met()) return Answer::no;
+    answer = Answer::cannot_tell;
+  }
+  return answer;
+}
+
 BranchingSolution BranchingNetwork::solve_without(StatementNumber statement) const {
   BranchingNetwork rest = *this;
   std::erase_if(rest.constraints_, [&](const DifferenceConstraint& c) { return c.statement == statement; });

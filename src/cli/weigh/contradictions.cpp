@@ -1,0 +1,227 @@
+#include "witnessmark/app/contradictions.h"
+
+#include <fmt/ostream.h>
+
+#include <algorithm>
+#include <map>
+#include <nlohmann/json.hpp>
+
+#include "cli/weigh/section.h"
+#include "cli/weigh/statement_text.h"
+#include "witnessmark/app/claim_words.h"
+#include "witnessmark/time/relations.h"
+
+namespace witnessmark {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+std::string days(std::int64_t number) {
+  return in_unit({number, number}, "day");
+}
+
+std::string misdating_words(const Resolution::Misdating& one) {
+  if (one.earlier && one.later)
+    return fmt::format("{} or more earlier, or {} or more later", days(*one.earlier), days(*one.later));
+  return fmt::format("{} or more {}", days(one.earlier ? *one.earlier : *one.later),
+                     one.earlier ? "earlier" : "later");
+}
+
+std::string joined(const std::vector<std::string>& words, std::string_view last) {
+  std::string text;
+  for (std::size_t i = 0; i < words.size(); ++i)
+    text += (i == 0 ? "" : i + 1 == words.size() ? fmt::format(" {} ", last) : std::string(", ")) + words[i];
+  return text;
+}
+
+std::vector<std::string> short_words(const std::vector<StatementKey>& keys) {
+  std::vector<std::string> words;
+  for (const StatementKey& key : keys) words.push_back(short_key(key));
+  return words;
+}
+
+/// Pairs with the same partners in one line: "each of e-077 and e-079 with each of e-086 and e-089".
+void print_sets(std::ostream& out, const Dispute& dispute) {
+  if (dispute.sets.size() == 1) return;
+  fmt::print(out, "    which cannot be true together\n");
+  std::map<StatementKey, std::vector<StatementKey>> partners;
+  for (const auto& set : dispute.sets)
+    if (set.size() == 2) partners[set[0]].push_back(set[1]);
+  std::map<std::vector<StatementKey>, std::vector<StatementKey>> by_partners;
+  for (const StatementKey& key : dispute.statements)
+    if (const auto at = partners.find(key); at != partners.end()) by_partners[at->second].push_back(key);
+  for (const auto& [those, with] : by_partners)
+    fmt::print(out, "      {}{} with {}{}\n", with.size() > 1 ? "each of " : "",
+               joined(short_words(with), "and"), those.size() > 1 ? "each of " : "",
+               joined(short_words(those), "and"));
+  for (const auto& set : dispute.sets)
+    if (set.size() != 2) fmt::print(out, "      {} together\n", joined(short_words(set), "and"));
+}
+
+/// Statements of which the same is to be said, in one line.
+void print_grouped(std::ostream& out, std::string_view heading,
+                   const std::vector<std::pair<StatementKey, std::string>>& each) {
+  std::vector<std::pair<std::string, std::vector<StatementKey>>> grouped;
+  for (const auto& [key, words] : each) {
+    const auto same =
+        std::find_if(grouped.begin(), grouped.end(), [&](const auto& one) { return one.first == words; });
+    if (same == grouped.end())
+      grouped.push_back({words, {key}});
+    else
+      same->second.push_back(key);
+  }
+  for (const auto& [words, keys] : grouped) {
+    fmt::print(out, "      {:<22}{}: {}\n", heading, joined(short_words(keys), "and"), one_line(words));
+    heading = "";
+  }
+}
+
+void print_set_aside(std::ostream& out, const Resolution& resolution) {
+  std::string words = "no single statement or source is enough";
+  if (!resolution.set_aside.empty())
+    words = joined(short_words(resolution.set_aside), "or") + " alone would be enough";
+  else if (!resolution.set_aside_sources.empty())
+    words = joined(resolution.set_aside_sources, "or") + ", with all that rests on it, would be enough; no one statement is";
+  fmt::print(out, "      {:<22}{}\n", "setting aside", words);
+}
+
+void print_resolution(std::ostream& out, const Resolution& resolution) {
+  fmt::print(out, "    what would resolve it\n");
+  std::vector<std::pair<StatementKey, std::string>> each;
+  for (const auto& one : resolution.wrong_identification) each.push_back({one.statement, one.how});
+  print_grouped(out, "wrong identification", each);
+  if (resolution.another_episode)
+    fmt::print(out, "      {:<22}{}\n", "another episode", one_line(resolution.episode_words));
+  each.clear();
+  for (const auto& one : resolution.misdating)
+    each.push_back({one.statement, "if dated " + misdating_words(one)});
+  print_grouped(out, "misdating", each);
+  each.clear();
+  for (const auto& one : resolution.mishearing)
+    each.push_back({one.statement, one.other_date.empty()
+                                       ? "hear the recording"
+                                       : "hear the recording: the words may also mean " + one.other_date});
+  print_grouped(out, "mishearing", each);
+  print_set_aside(out, resolution);
+}
+
+void print_disputes(std::ostream& out, const std::vector<ShownDispute>& disputes,
+                    const StatementLines& statements) {
+  for (const ShownDispute& one : disputes) {
+    fmt::print(out, "\n  {}:\n", one_line(one.sentence));
+    for (const StatementKey& key : one.dispute.statements)
+      if (const auto at = statements.find(key); at != statements.end())
+        print_statement(out, at->second, "    ");
+    print_sets(out, one.dispute);
+    print_resolution(out, one.resolution);
+  }
+}
+
+std::string limit_words(const SearchLimit& limit) {
+  std::string text = fmt::format(
+      "{}{}: all sets of up to {} were looked for, larger ones may be missing", one_line(limit.subject),
+      limit.place.empty() ? "" : " at " + one_line(limit.place), limit.searched_to);
+  if (limit.more > 0) text += fmt::format("; {} more pairs are not listed", limit.more);
+  if (limit.cannot_tell) text += "; of some it cannot be told, there are too many ways to read them";
+  return text;
+}
+
+Result<void> text(Command& command, const WeighRequest& request) {
+  const auto account = contradiction_account(request.site, request.of, request.most, request.surroundings);
+  if (!account) return account.error();
+  auto& out = command.out();
+  const auto section = [&](std::string_view title, std::int64_t sets, std::int64_t all,
+                           const std::vector<ShownDispute>& some) {
+    fmt::print(out, "{} ({}; in {}):\n", title, in_unit({sets, sets}, "set"),
+               in_unit({all, all}, "dispute"));
+    if (all == 0) fmt::print(out, "  none found\n");
+    print_disputes(out, some, account->statements);
+    if (all > static_cast<std::int64_t>(some.size()))
+      fmt::print(out, "\n  … and {} more (--most, --of)\n", all - static_cast<std::int64_t>(some.size()));
+  };
+  section("Cannot all be true, register and reviewed claims", account->reviewed_sets, account->reviewed_total,
+          account->reviewed);
+  fmt::print(out, "\n");
+  section("Preview: cannot all be true, with claims nobody has reviewed", account->preview_sets,
+          account->preview_total, account->preview);
+  if (!account->limits.empty()) fmt::print(out, "\nWhere not every set was looked for:\n");
+  for (const SearchLimit& limit : account->limits) fmt::print(out, "  {}\n", limit_words(limit));
+  fmt::print(
+      out,
+      "\nThe order of statements is for reading only, and none of this is a finding about a person.\n{}\n",
+      account->withheld);
+  return {};
+}
+
+Json optional_json(const std::optional<std::int64_t>& number) {
+  return number ? Json(*number) : Json(nullptr);
+}
+
+Json resolution_json(const Resolution& resolution) {
+  Json object = Json::object();
+  Json& identification = object["wrong_identification"] = Json::array();
+  for (const auto& one : resolution.wrong_identification) {
+    Json made = key_json(one.statement);
+    made["how"] = one.how;
+    identification.push_back(std::move(made));
+  }
+  object["another_episode"] = resolution.another_episode ? Json(resolution.episode_words) : Json(nullptr);
+  Json& misdating = object["misdating"] = Json::array();
+  for (const auto& one : resolution.misdating) {
+    Json made = key_json(one.statement);
+    made["days_earlier"] = optional_json(one.earlier);
+    made["days_later"] = optional_json(one.later);
+    misdating.push_back(std::move(made));
+  }
+  Json& mishearing = object["mishearing"] = Json::array();
+  for (const auto& one : resolution.mishearing) {
+    Json made = key_json(one.statement);
+    if (!one.other_date.empty()) made["other_date"] = one.other_date;
+    mishearing.push_back(std::move(made));
+  }
+  object["set_aside"] = keys_json(resolution.set_aside);
+  object["set_aside_sources"] = resolution.set_aside_sources;
+  return object;
+}
+
+Json dispute_json(const ShownDispute& one, const StatementLines& statements) {
+  const Dispute& dispute = one.dispute;
+  Json object{{"section", "contradictions"}, {"kind", to_string(dispute.kind)}};
+  object["footing"] = to_string(dispute.footing);
+  object["subject"] = dispute.subject;
+  object["place"] = dispute.place;
+  object["sentence"] = one.sentence;
+  Json& lines = object["statements"] = Json::array();
+  for (const StatementKey& key : dispute.statements)
+    if (const auto at = statements.find(key); at != statements.end())
+      lines.push_back(statement_json(at->second));
+  Json& sets = object["sets"] = Json::array();
+  for (const auto& set : dispute.sets) sets.push_back(keys_json(set));
+  object["resolution"] = resolution_json(one.resolution);
+  return object;
+}
+
+Result<void> jsonl(Command& command, const WeighRequest& request) {
+  const auto account =
+      contradiction_account(request.site, request.of, static_cast<std::size_t>(-1), request.surroundings);
+  if (!account) return account.error();
+  for (const auto* list : {&account->reviewed, &account->preview})
+    for (const ShownDispute& one : *list)
+      fmt::print(command.out(), "{}\n", dispute_json(one, account->statements).dump());
+  fmt::print(command.err(), "{}\n", account->withheld);
+  return {};
+}
+
+Result<std::string> total(const WeighRequest& request) {
+  const auto account = contradiction_account(request.site, request.of, 0, request.surroundings);
+  if (!account) return account.error();
+  return fmt::format("{} of statements that cannot all be true; {} more with claims nobody has reviewed",
+                     in_unit({account->reviewed_sets, account->reviewed_sets}, "set"), account->preview_sets);
+}
+
+}  // namespace
+
+const WeighSection kContradictionsSection{
+    "contradictions", "statements that cannot all be true, and what would resolve it", text, jsonl, total};
+
+}  // namespace witnessmark

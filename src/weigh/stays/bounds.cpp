@@ -1,0 +1,252 @@
+// For each group one problem is made; a choice of statements (the register's, with claims, without a source)
+// is a list of their numbers. Why a limit holds is asked the other way round: which least set of statements
+// cannot be true together with the day lying beyond it?
+#include "witnessmark/weigh/bounds.h"
+
+#include <algorithm>
+#include <set>
+
+#include "weigh/stays/conflict_search.h"
+#include "weigh/stays/stay_problem.h"
+
+namespace witnessmark {
+namespace {
+
+using Numbers = std::vector<std::size_t>;
+
+class GroupBounds {
+ public:
+  GroupBounds(const StayEvidence& evidence, const StayGroup& group)
+      : evidence_(evidence), group_(group), problem_(evidence, group) {
+    for (std::size_t i = 0; i < problem_.size(); ++i) {
+      const Footing footing = statement(i).footing;
+      if (footing == Footing::evidence) register_.push_back(i);
+      if (footing != Footing::proposed) reviewed_.push_back(i);
+      all_.push_back(i);
+    }
+    register_core_ = problem_.telling(register_);
+  }
+
+  std::vector<FixtureBounds> find() {
+    std::vector<FixtureBounds> found;
+    for (const FixturePlace& fixture : group_.fixtures) {
+      FixtureBounds& made = found.emplace_back();
+      made.subject = fixture.subject;
+      made.place = fixture.place;
+    }
+    const auto from_register = bounds_of(register_);
+    const auto with_reviewed = reviewed_ == register_ ? from_register : bounds_of(reviewed_);
+    const auto preview = all_ == reviewed_ ? with_reviewed : bounds_of(all_);
+    for (std::size_t f = 0; f < found.size(); ++f) {
+      found[f].from_register = from_register[f];
+      found[f].with_reviewed = with_reviewed[f];
+      found[f].preview = preview[f];
+      add_no_bounds(group_.fixtures[f], found[f]);
+    }
+    add_claims(from_register, found);
+    add_without(from_register, found);
+    return found;
+  }
+
+ private:
+  const FixtureStatement& statement(std::size_t number) const {
+    return evidence_.statements()[problem_.statement(number)];
+  }
+
+  std::vector<Bounds> bounds_of(const Numbers& numbers) const {
+    std::vector<Bounds> found(group_.fixtures.size());
+    if (numbers.empty()) {
+      for (std::size_t f = 0; f < found.size(); ++f)
+        found[f].stays.resize(static_cast<std::size_t>(problem_.episodes(f)));
+      return found;
+    }
+    const auto solution = problem_.solve(numbers);
+    if (solution.consistent == Answer::no) return uncontested(numbers);
+    for (std::size_t f = 0; f < found.size(); ++f) {
+      found[f].state = BoundsState::known;
+      for (int episode = 0; episode < problem_.episodes(f); ++episode) {
+        const auto& stay = solution.stays[f][static_cast<std::size_t>(episode)];
+        found[f].stays.emplace_back();
+        if (!stay.came || !stay.went)
+          found[f].state = BoundsState::cannot_tell;
+        else
+          fill(found[f].stays.back(), stay, {f, episode, false}, numbers);
+      }
+      const bool limited = std::any_of(found[f].stays.begin(), found[f].stays.end(),
+                                       [](const StayBounds& stay) { return stay != StayBounds{}; });
+      if (found[f].state == BoundsState::known && !limited) found[f].state = BoundsState::none;
+    }
+    return found;
+  }
+
+  /// What the statements give without those on the weakest footing of each contradiction.
+  std::vector<Bounds> uncontested(const Numbers& numbers) const {
+    std::set<std::size_t> contested;
+    for (const Numbers& set : conflicts().sets) {
+      if (!std::includes(numbers.begin(), numbers.end(), set.begin(), set.end())) continue;
+      const Footing weakest = statement(set.back()).footing;
+      for (const std::size_t number : set)
+        if (statement(number).footing == weakest) contested.insert(number);
+    }
+    Numbers rest;
+    for (const std::size_t number : numbers)
+      if (!contested.contains(number)) rest.push_back(number);
+    std::vector<Bounds> found(group_.fixtures.size());
+    if (rest.size() < numbers.size() && problem_.can_hold(rest) == Answer::yes) found = bounds_of(rest);
+    for (std::size_t f = 0; f < found.size(); ++f) {
+      found[f].state = BoundsState::contradicted;
+      found[f].stays.resize(static_cast<std::size_t>(problem_.episodes(f)));
+      found[f].left_out = keys({contested.begin(), contested.end()});
+    }
+    return found;
+  }
+
+  const Conflicts& conflicts() const {
+    if (!conflicts_) conflicts_ = find_conflicts(problem_);
+    return *conflicts_;
+  }
+
+  void fill(StayBounds& bounds, const StayProblem::Solution::Stay& stay, StayDay day,
+            const Numbers& numbers) const {
+    fill_day(bounds.came_earliest, bounds.came_latest, *stay.came, day, numbers);
+    day.went = true;
+    fill_day(bounds.went_earliest, bounds.went_latest, *stay.went, day, numbers);
+  }
+
+  void fill_day(Bound& earliest, Bound& latest, const HullBounds& hull, StayDay day,
+                const Numbers& numbers) const {
+    earliest.day = hull.earliest;
+    latest.day = hull.latest;
+    if (hull.earliest)
+      earliest.from = keys(problem_.support(numbers, {day, {std::nullopt, hull.earliest->value - 1}}));
+    if (hull.latest)
+      latest.from = keys(problem_.support(numbers, {day, {hull.latest->value + 1, std::nullopt}}));
+  }
+
+  std::vector<StatementKey> keys(const Numbers& numbers) const {
+    std::vector<StatementKey> found;
+    for (const std::size_t number : numbers) found.push_back(statement(number).key);
+    return found;
+  }
+
+  void add_no_bounds(const FixturePlace& fixture, FixtureBounds& found) const {
+    for (const Bearing& bearing : fixture.bearings) {
+      const FixtureStatement& one = evidence_.statements()[bearing.statement];
+      if (one.no_limit != NoLimit::none && bearing.relation == PlaceRelation::same &&
+          !problem_.number_of(bearing.statement))
+        found.no_bound.push_back({one.key, one.footing, one.no_limit});
+    }
+  }
+
+  static bool same_days(const Bounds& a, const Bounds& b) {
+    const auto same = [](const StayBounds& x, const StayBounds& y) {
+      return x.came_earliest.day == y.came_earliest.day && x.came_latest.day == y.came_latest.day &&
+             x.went_earliest.day == y.went_earliest.day && x.went_latest.day == y.went_latest.day;
+    };
+    return std::equal(a.stays.begin(), a.stays.end(), b.stays.begin(), b.stays.end(), same);
+  }
+
+  void add_claims(const std::vector<Bounds>& from_register, std::vector<FixtureBounds>& found) const {
+    for (std::size_t f = 0; f < found.size(); ++f) {
+      for (const Bearing& bearing : group_.fixtures[f].bearings) {
+        const auto number = problem_.number_of(bearing.statement);
+        if (!number || statement(*number).footing == Footing::evidence) continue;
+        found[f].claims.push_back(
+            {statement(*number).key, statement(*number).footing, effect_of(*number, f, from_register[f])});
+      }
+    }
+  }
+
+  /// Beside a register that contradicts itself every claim would contradict: there it is not asked.
+  ClaimEffect::Kind effect_of(std::size_t number, std::size_t fixture, const Bounds& before) const {
+    if (before.state == BoundsState::contradicted || before.state == BoundsState::cannot_tell)
+      return ClaimEffect::Kind::cannot_tell;
+    Numbers with = register_core_;
+    with.insert(std::upper_bound(with.begin(), with.end(), number), number);
+    const auto solution = problem_.solve(with);
+    if (solution.consistent == Answer::no) return ClaimEffect::Kind::contradicts;
+    for (std::size_t e = 0; e < before.stays.size(); ++e) {
+      const auto& stay = solution.stays[fixture][e];
+      if (!stay.came || !stay.went) return ClaimEffect::Kind::cannot_tell;
+      const HullBounds came{before.stays[e].came_earliest.day, before.stays[e].came_latest.day};
+      const HullBounds went{before.stays[e].went_earliest.day, before.stays[e].went_latest.day};
+      if (*stay.came != came || *stay.went != went) return ClaimEffect::Kind::narrows;
+    }
+    return ClaimEffect::Kind::nothing_new;
+  }
+
+  void add_without(const std::vector<Bounds>& from_register, std::vector<FixtureBounds>& found) const {
+    std::set<std::string> sources;
+    for (const std::size_t number : register_)
+      for (const std::string& key : statement(number).rests_on) sources.insert(key);
+    std::set<Numbers> done;
+    for (const std::string& source : sources) {
+      Numbers rest, left_out;
+      for (const std::size_t number : register_) {
+        const auto& keys = statement(number).rests_on;
+        const bool rests = std::binary_search(keys.begin(), keys.end(), source);
+        (rests ? left_out : rest).push_back(number);
+      }
+      if (left_out.empty() || !done.insert(left_out).second) continue;
+      const auto without = bounds_of(rest);
+      for (std::size_t f = 0; f < found.size(); ++f) {
+        const bool same =
+            without[f].state == from_register[f].state && same_days(without[f], from_register[f]);
+        if (!same) found[f].without.push_back({source, keys(left_out), without[f]});
+      }
+    }
+  }
+
+  const StayEvidence& evidence_;
+  const StayGroup& group_;
+  StayProblem problem_;
+  Numbers register_, reviewed_, all_;
+  Numbers register_core_;  ///< Bounds the same as all of the register.
+  mutable std::optional<Conflicts> conflicts_;
+};
+
+}  // namespace
+
+std::string_view to_string(BoundsState state) {
+  switch (state) {
+    case BoundsState::none:
+      return "none";
+    case BoundsState::known:
+      return "known";
+    case BoundsState::contradicted:
+      return "contradicted";
+    case BoundsState::cannot_tell:
+      return "cannot tell";
+  }
+  return "";
+}
+
+std::string_view to_string(ClaimEffect::Kind kind) {
+  switch (kind) {
+    case ClaimEffect::Kind::nothing_new:
+      return "nothing new";
+    case ClaimEffect::Kind::narrows:
+      return "narrows";
+    case ClaimEffect::Kind::contradicts:
+      return "contradicts";
+    case ClaimEffect::Kind::cannot_tell:
+      return "cannot tell";
+  }
+  return "";
+}
+
+std::vector<FixtureBounds> find_bounds(const StayEvidence& evidence, const StayGroup& group) {
+  return GroupBounds(evidence, group).find();
+}
+
+std::vector<FixtureBounds> find_bounds(const StayEvidence& evidence) {
+  std::vector<FixtureBounds> all;
+  for (const StayGroup& group : evidence.groups())
+    for (FixtureBounds& found : find_bounds(evidence, group)) all.push_back(std::move(found));
+  std::stable_sort(all.begin(), all.end(), [](const FixtureBounds& a, const FixtureBounds& b) {
+    return std::tie(a.subject, a.place) < std::tie(b.subject, b.place);
+  });
+  return all;
+}
+
+}  // namespace witnessmark

@@ -1,0 +1,168 @@
+// Sets are looked for by size: all pairs, then all sets of three and of four that hold no smaller one found
+// (of any size where there are few statements), for as long as the number of questions lasts. In a simple
+// group every set of three or more holds an either/or: without one, a contradiction is a path of limits
+// through the two days of the stay, and two statements give its two ends. What is then left is asked as a
+// whole: the statements taken up one after the other in order of presentation, less one of each set found;
+// while they cannot all be true a least core of them is one more set.
+#include "weigh/stays/conflict_search.h"
+
+#include <algorithm>
+#include <functional>
+#include <numeric>
+
+#include "weigh/stays/least_core.h"
+
+namespace witnessmark {
+namespace {
+
+using Numbers = std::vector<std::size_t>;
+
+class Search {
+ public:
+  Search(const StayProblem& problem, const ConflictLimits& limits)
+      : problem_(problem), limits_(limits), left_(limits.questions) {
+    for (std::size_t i = 0; i < problem.size(); ++i) {
+      either_or_.push_back(problem.either_or(i));
+      any_either_or_ = any_either_or_ || either_or_.back();
+    }
+  }
+
+  Conflicts run() {
+    constexpr std::size_t kFewStatements = 12, kLargestOfMany = 4;
+    const std::size_t largest =
+        problem_.size() <= kFewStatements ? problem_.size() : std::min(problem_.size(), kLargestOfMany);
+    for (std::size_t size = 1; size <= largest; ++size) {
+      if (size > 2 && problem_.simple() && !any_either_or_) {
+        found_.all_found = true;
+        return found_;
+      }
+      if (!all_of_size(size)) break;
+      found_.searched_to = size;
+      if (size == 2 && holds_without_conflicts()) break;
+    }
+    found_.all_found = found_.all_found || found_.searched_to == problem_.size();
+    if (!found_.all_found) larger();
+    if (found_.more > 0) found_.all_found = false;
+    return found_;
+  }
+
+ private:
+  bool refuted(const Numbers& numbers) {
+    --left_;
+    const Answer answer = problem_.can_hold(numbers);
+    found_.beyond_limit = found_.beyond_limit || answer == Answer::cannot_tell;
+    return answer == Answer::no;
+  }
+
+  /// No set was found, and all statements can be true.
+  bool holds_without_conflicts() {
+    if (!found_.sets.empty() || found_.more > 0) return false;
+    Numbers all(problem_.size());
+    std::iota(all.begin(), all.end(), std::size_t{0});
+    --left_;
+    found_.all_found = problem_.can_hold(all) == Answer::yes;
+    return found_.all_found;
+  }
+
+  void keep(const Numbers& set) {
+    if (found_.sets.size() >= limits_.sets) {
+      ++found_.more;
+      return;
+    }
+    for (const std::size_t number : set) {
+      by_member_.resize(problem_.size());
+      by_member_[number].push_back(found_.sets.size());
+    }
+    found_.sets.push_back(set);
+  }
+
+  /// Whether the set, whose last member was just added, holds a set found before.
+  bool holds_known(const Numbers& set) const {
+    if (by_member_.empty()) return false;
+    const auto& with_last = by_member_[set.back()];
+    return std::any_of(with_last.begin(), with_last.end(), [&](std::size_t known) {
+      const Numbers& smaller = found_.sets[known];
+      return std::includes(set.begin(), set.end(), smaller.begin(), smaller.end());
+    });
+  }
+
+  bool worth_asking(const Numbers& set) const {
+    if (set.size() < 3 || !problem_.simple()) return true;
+    return std::any_of(set.begin(), set.end(), [&](std::size_t number) { return either_or_[number]; });
+  }
+
+  bool all_of_size(std::size_t size) {
+    if (found_.more > 0 && size > 2) return false;
+    Numbers set;
+    return extend(set, 0, size);
+  }
+
+  /// In order of presentation; false when the questions have run out.
+  bool extend(Numbers& set, std::size_t from, std::size_t size) {
+    if (set.size() == size) {
+      if (!worth_asking(set)) return true;
+      if (left_ <= 0) return false;
+      if (refuted(set)) keep(set);
+      return true;
+    }
+    for (std::size_t next = from; next + (size - set.size()) <= problem_.size(); ++next) {
+      set.push_back(next);
+      const bool skip = holds_known(set);
+      const bool going = skip || extend(set, next + 1, size);
+      set.pop_back();
+      if (!going) return false;
+    }
+    return true;
+  }
+
+  /// Sets larger than those searched for by size. Each statement in turn is taken up first, so that each that
+  /// stands in such a set has the chance to show it.
+  void larger() {
+    for (std::size_t first = 0; first < problem_.size() && left_ > 0; ++first) {
+      while (left_ > 0 && found_.sets.size() < limits_.sets) {
+        const Numbers together = most_without_known(first);
+        if (!refuted(together)) break;
+        keep(least_core(together, [&](const Numbers& some) { return refuted(some); }));
+      }
+    }
+    std::stable_sort(found_.sets.begin(), found_.sets.end(), [](const Numbers& a, const Numbers& b) {
+      return a.size() != b.size() ? a.size() < b.size() : a < b;
+    });
+  }
+
+  /// Statements in order, less those that would complete a set already known.
+  Numbers most_without_known(std::size_t first) const {
+    std::vector<bool> in(problem_.size(), false);
+    in[first] = true;
+    const auto completes = [&](std::size_t number) {
+      if (by_member_.empty()) return false;
+      return std::any_of(by_member_[number].begin(), by_member_[number].end(), [&](std::size_t known) {
+        const Numbers& set = found_.sets[known];
+        return std::all_of(set.begin(), set.end(),
+                           [&](std::size_t member) { return member == number || in[member]; });
+      });
+    };
+    for (std::size_t number = 0; number < problem_.size(); ++number)
+      if (!in[number] && !completes(number)) in[number] = true;
+    Numbers together;
+    for (std::size_t number = 0; number < problem_.size(); ++number)
+      if (in[number]) together.push_back(number);
+    return together;
+  }
+
+  const StayProblem& problem_;
+  ConflictLimits limits_;
+  std::int64_t left_;
+  std::vector<bool> either_or_;
+  bool any_either_or_ = false;
+  std::vector<std::vector<std::size_t>> by_member_;
+  Conflicts found_;
+};
+
+}  // namespace
+
+Conflicts find_conflicts(const StayProblem& problem, const ConflictLimits& limits) {
+  return Search(problem, limits).run();
+}
+
+}  // namespace witnessmark

@@ -1,0 +1,146 @@
+#include "witnessmark/weigh/contradictions.h"
+
+#include <algorithm>
+#include <set>
+#include <tuple>
+
+#include "weigh/property.h"
+#include "weigh/stays/conflict_search.h"
+#include "weigh/stays/stay_problem.h"
+#include "witnessmark/weigh/whereabouts.h"
+
+namespace witnessmark {
+namespace {
+
+class Finder {
+ public:
+  explicit Finder(const StayEvidence& evidence) : evidence_(evidence) {}
+
+  void stays(std::size_t number) {
+    const StayGroup& group = evidence_.groups()[number];
+    const StayProblem problem(evidence_, group);
+    if (problem.size() < 2) return;
+    const Conflicts conflicts = find_conflicts(problem);
+    for (const auto& set : conflicts.sets) {
+      std::vector<std::size_t> statements;
+      for (const std::size_t one : set) statements.push_back(problem.statement(one));
+      add(Contradiction::Kind::stay, statements, number);
+    }
+    const bool some = !conflicts.sets.empty() || conflicts.beyond_limit;
+    if (!conflicts.all_found && some)
+      found_.limits.push_back({group.fixtures.front().subject, group.fixtures.front().place,
+                               conflicts.searched_to, conflicts.more, conflicts.beyond_limit});
+  }
+
+  void properties(const FixturePlace& fixture, std::size_t group) {
+    std::vector<std::size_t> stated;
+    for (const Bearing& bearing : fixture.bearings)
+      if (bearing.relation == PlaceRelation::same && of_property(bearing.statement))
+        stated.push_back(bearing.statement);
+    for (std::size_t i = 0; i < stated.size(); ++i)
+      for (std::size_t j = i + 1; j < stated.size(); ++j)
+        if (differ(stated[i], stated[j]) && at_one_time(stated[i], stated[j]))
+          add(Contradiction::Kind::property, {stated[i], stated[j]}, group);
+  }
+
+  void whereabouts(const HeldClaim& held) {
+    if (held.claim.statement != Statement::located || held.claim.withdrawn) return;
+    for (const Comparison& comparison : compare_whereabouts(held.claim, evidence_.evidence())) {
+      if (comparison.outcome != Outcome::conflicts) continue;
+      found_.sets.push_back({Contradiction::Kind::whereabouts,
+                             held.claim.subject,
+                             held.claim.place.empty() ? held.claim.place_words : held.claim.place,
+                             {{StatementKey::Kind::stay, comparison.entry},
+                              {StatementKey::Kind::claim, to_string(held.claim.id)}},
+                             held.footing,
+                             0});
+    }
+  }
+
+  Contradictions take() {
+    std::stable_sort(found_.sets.begin(), found_.sets.end(), [](const auto& a, const auto& b) {
+      const auto key = [](const Contradiction& one) {
+        return std::tuple(one.statements.size(), one.footing == Footing::proposed,
+                          std::tie(one.subject, one.place));
+      };
+      return key(a) < key(b);
+    });
+    return std::move(found_);
+  }
+
+ private:
+  const FixtureStatement& at(std::size_t statement) const { return evidence_.statements()[statement]; }
+
+  bool of_property(std::size_t statement) const {
+    const FixtureStatement& one = at(statement);
+    if (one.no_limit != NoLimit::none || one.denied) return false;
+    if (one.statement == Statement::count) return one.number.has_value();
+    return one.statement == Statement::attribute && !one.attribute.empty();
+  }
+
+  bool differ(std::size_t a, std::size_t b) const {
+    if (at(a).statement != at(b).statement) return false;
+    if (at(a).statement == Statement::count)
+      return at(a).number->most < at(b).number->least || at(b).number->most < at(a).number->least;
+    const Attribute one = split_attribute(at(a).attribute);
+    const Attribute other = split_attribute(at(b).attribute);
+    return one.name == other.name && !says_the_same(one.value, other.value);
+  }
+
+  /// One holds throughout all of the other's time, or both are of one and the same day.
+  bool at_one_time(std::size_t a, std::size_t b) const {
+    const auto covers = [&](std::size_t longer, std::size_t shorter) {
+      const auto first = at(shorter).period->earliest(), past = at(shorter).period->past_latest();
+      return at(longer).reading == Reading::throughout && first && past &&
+             at(longer).period->surely_covers(*first, *past);
+    };
+    const auto one_day = [&](std::size_t statement) {
+      const auto first = at(statement).period->earliest(), past = at(statement).period->past_latest();
+      return first && past && *past - *first == 1 ? first : std::nullopt;
+    };
+    return covers(a, b) || covers(b, a) || (one_day(a) && one_day(a) == one_day(b));
+  }
+
+  /// A set found of a place is not told again of a place around it.
+  void add(Contradiction::Kind kind, const std::vector<std::size_t>& statements, std::size_t group) {
+    if (!seen_.insert(statements).second) return;
+    Contradiction made{kind, at(statements.front()).subject, "", {}, Footing::evidence, group};
+    for (const std::size_t statement : statements) {
+      made.statements.push_back(at(statement).key);
+      made.footing = std::max(made.footing, at(statement).footing);
+      for (const FixturePlace& fixture : evidence_.groups()[group].fixtures)
+        if (fixture.subject == made.subject) made.place = fixture.place;
+    }
+    found_.sets.push_back(std::move(made));
+  }
+
+  const StayEvidence& evidence_;
+  Contradictions found_;
+  std::set<std::vector<std::size_t>> seen_;
+};
+
+}  // namespace
+
+std::string_view to_string(Contradiction::Kind kind) {
+  switch (kind) {
+    case Contradiction::Kind::stay:
+      return "stay";
+    case Contradiction::Kind::property:
+      return "property";
+    case Contradiction::Kind::whereabouts:
+      return "whereabouts";
+  }
+  return "";
+}
+
+Contradictions find_contradictions(const StayEvidence& evidence, const std::vector<HeldClaim>& claims) {
+  Finder finder(evidence);
+  for (std::size_t group = 0; group < evidence.groups().size(); ++group) {
+    finder.stays(group);
+    for (const FixturePlace& fixture : evidence.groups()[group].fixtures) finder.properties(fixture, group);
+  }
+  for (const HeldClaim& claim : claims) finder.whereabouts(claim);
+  return finder.take();
+}
+
+}  // namespace witnessmark

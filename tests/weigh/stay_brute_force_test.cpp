@@ -1,0 +1,325 @@
+// Small random sets of statements against every pair of days a stay can come and go on, one after the other. What a
+// statement allows is written here once more, day by day, from what it means.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <random>
+
+#include "stay_site.h"
+#include "weigh/stays/conflict_search.h"
+#include "weigh/stays/stay_problem.h"
+
+using namespace witnessmark;
+using namespace witnessmark::testing;
+
+namespace {
+
+using Numbers = std::vector<std::size_t>;
+
+constexpr int kFirst = -2, kLast = 11;   // days of January 1962 counted from 0; the outermost stand for all beyond
+const std::int64_t kZero = to_day({1962, 1, 1}).value;
+
+struct Days {
+  int came, went;
+};
+using Stays = std::vector<std::vector<Days>>;   // by fixture and episode
+
+struct Told {
+  Statement statement;
+  std::vector<std::pair<int, int>> days;   // one of these spans
+  bool throughout = false, denied = false;
+  std::size_t fixture = 0;
+  int episode = -1;                        // one that is fixed
+};
+
+bool allows(const Told& told, const std::pair<int, int>& span, const std::vector<Days>& stays) {
+  const auto [a, b] = span;
+  const auto some = [&](const auto& says) {
+    for (std::size_t e = 0; e < stays.size(); ++e)
+      if ((told.episode < 0 || told.episode == static_cast<int>(e)) && says(stays[e])) return true;
+    return false;
+  };
+  const auto there_on = [](const Days& stay, int day) { return stay.came <= day && day <= stay.went; };
+  switch (told.statement) {
+    case Statement::begins:
+      return some([&](const Days& stay) { return a <= stay.came && stay.came <= b; }) != told.denied;
+    case Statement::ends:
+      return some([&](const Days& stay) { return a <= stay.went && stay.went <= b; }) != told.denied;
+    case Statement::present:
+      return some([&](const Days& stay) {
+        bool all = true, any = false;
+        for (int day = a; day <= b; ++day) all = all && there_on(stay, day), any = any || there_on(stay, day);
+        return told.throughout ? all : any;
+      });
+    case Statement::absent: {
+      // No stay reaches over the day; on the day it came or went it may count as not there.
+      const auto clear = [&](int first, int last) {
+        return std::all_of(stays.begin(), stays.end(),
+                           [&](const Days& stay) { return stay.came >= last || stay.went <= first; });
+      };
+      if (told.throughout) return clear(a, b);
+      for (int day = a; day <= b; ++day)
+        if (clear(day, day)) return true;
+      return false;
+    }
+    default:
+      return true;
+  }
+}
+
+/// Every way a fixture with so many stays can come and go.
+void each_stay(int episodes, std::vector<Days>& so_far, const std::function<void(const std::vector<Days>&)>& visit) {
+  if (static_cast<int>(so_far.size()) == episodes) return visit(so_far);
+  const int from = so_far.empty() ? kFirst : so_far.back().went;
+  for (int came = from; came <= kLast; ++came)
+    for (int went = came; went <= kLast; ++went) {
+      so_far.push_back({came, went});
+      each_stay(episodes, so_far, visit);
+      so_far.pop_back();
+    }
+}
+
+struct Layer {
+  std::size_t upper, lower;   // statements
+};
+
+/// Which statements hold in each way, as bits.
+struct Way {
+  unsigned holds = 0;
+  Stays stays;
+};
+
+std::vector<Way> all_ways(const std::vector<Told>& told, const std::vector<int>& episodes,
+                          const std::optional<Layer>& layer) {
+  std::vector<Stays> choices(1);
+  for (const int number : episodes) {
+    std::vector<Stays> more;
+    std::vector<Days> so_far;
+    each_stay(number, so_far, [&](const std::vector<Days>& one) {
+      for (Stays stays : choices) {
+        stays.push_back(one);
+        more.push_back(std::move(stays));
+      }
+    });
+    choices = std::move(more);
+  }
+  std::vector<Way> ways;
+  for (Stays& stays : choices) {
+    Way way;
+    for (std::size_t i = 0; i < told.size(); ++i) {
+      const bool holds =
+          told[i].denied
+              ? std::all_of(told[i].days.begin(), told[i].days.end(),
+                            [&](const auto& span) { return allows(told[i], span, stays[told[i].fixture]); })
+              : told[i].days.empty() ||
+                    std::any_of(told[i].days.begin(), told[i].days.end(),
+                                [&](const auto& span) { return allows(told[i], span, stays[told[i].fixture]); });
+      if (holds) way.holds |= 1U << i;
+    }
+    // The tie takes both statements: where it fails, not both can hold.
+    way.stays = std::move(stays);
+    if (layer) {
+      const Days& lower = way.stays[told[layer->lower].fixture].front();
+      const Days& upper = way.stays[told[layer->upper].fixture].back();
+      if (lower.went > upper.came) {
+        Way other = way;
+        way.holds &= ~(1U << layer->upper);
+        other.holds &= ~(1U << layer->lower);
+        ways.push_back(std::move(other));
+      }
+    }
+    ways.push_back(std::move(way));
+  }
+  return ways;
+}
+
+bool can_hold(const std::vector<Way>& ways, unsigned set) {
+  return std::any_of(ways.begin(), ways.end(), [&](const Way& way) { return (way.holds & set) == set; });
+}
+
+/// Sets that cannot all be true, none of whose parts is such a set; smallest first, then in order.
+std::vector<Numbers> irreducible(const std::vector<Way>& ways, std::size_t count) {
+  std::vector<Numbers> sets;
+  for (unsigned set = 1; set < (1U << count); ++set) {
+    if (can_hold(ways, set)) continue;
+    bool least = true;
+    Numbers numbers;
+    for (std::size_t i = 0; i < count; ++i) {
+      if ((set & (1U << i)) == 0) continue;
+      numbers.push_back(i);
+      least = least && can_hold(ways, set & ~(1U << i));
+    }
+    if (least) sets.push_back(numbers);
+  }
+  std::sort(sets.begin(), sets.end(), [](const Numbers& a, const Numbers& b) {
+    return a.size() != b.size() ? a.size() < b.size() : a < b;
+  });
+  return sets;
+}
+
+std::string date_text(const std::vector<std::pair<int, int>>& days) {
+  const auto day = [](int number) { return to_string(Day{kZero + number}); };
+  if (days.size() == 1) {
+    const auto [a, b] = days.front();
+    return a == b ? day(a) : day(a) + "/" + day(b);
+  }
+  std::string text = "[";
+  for (const auto& [a, b] : days) text += (text.size() > 1 ? "," : "") + (a == b ? day(a) : day(a) + ".." + day(b));
+  return text + "]";
+}
+
+class RandomStatements {
+ public:
+  explicit RandomStatements(unsigned seed) : random_(seed) {}
+
+  int number(int low, int high) { return std::uniform_int_distribution<int>(low, high)(random_); }
+
+  Told statement(int last, std::size_t fixture) {
+    constexpr Statement kKinds[] = {Statement::begins, Statement::ends, Statement::present, Statement::present,
+                                    Statement::absent};
+    Told told{kKinds[number(0, 4)], {}, false, false, fixture, -1};
+    const auto span = [&] {
+      const int a = number(0, last);
+      return std::pair(a, std::min(last, a + (number(0, 2) == 0 ? number(1, 4) : 0)));
+    };
+    told.days = {span()};
+    const bool state = told.statement == Statement::present || told.statement == Statement::absent;
+    if (state) told.throughout = number(0, 2) == 0;
+    if (number(0, 4) == 0 && !told.throughout) told.days.push_back(span());
+    if (!state && told.days.size() == 1) told.denied = number(0, 5) == 0;
+    if (told.days.size() == 2 && told.days[0].first > told.days[1].first) std::swap(told.days[0], told.days[1]);
+    return told;
+  }
+
+ private:
+  std::mt19937 random_;
+};
+
+/// A denial is a claim's; all else is an entry's.
+std::string line(int number, const Told& told, const std::string& thing) {
+  const std::string key = fmt::format("{}{}", told.denied ? 'c' : 'e', number);
+  if (told.denied)
+    return fmt::format("{} reviewed {} {} {} denied\n", key, to_string(told.statement), thing, date_text(told.days));
+  return fmt::format("{} log:s{} {} {} {}{}\n", key, key, to_string(told.statement), thing, date_text(told.days),
+                     told.throughout ? " throughout" : "");
+}
+
+/// Numbers of the problem by the statements' own, in the order written.
+Numbers numbering(const StaySite& site, const StayProblem& problem, std::size_t count) {
+  Numbers numbers;
+  for (std::size_t i = 0; i < count; ++i) {
+    for (std::size_t n = 0; n < problem.size(); ++n)
+      if (site.name(site.evidence().statements()[problem.statement(n)].key).substr(1) == std::to_string(i))
+        numbers.push_back(n);
+  }
+  return numbers;
+}
+
+std::optional<Day> limit(int found, int none) {
+  return found == none ? std::nullopt : std::optional(Day{kZero + found});
+}
+
+void check_against(const std::string& lines, const std::vector<Told>& told, const std::vector<Way>& ways) {
+  INFO(lines);
+  const StaySite site(lines);
+  REQUIRE(site.evidence().groups().size() == 1);
+  const StayProblem problem(site.evidence(), site.evidence().groups().front());
+  const Numbers numbers = numbering(site, problem, told.size());
+  REQUIRE(numbers.size() == told.size());
+  Numbers back(numbers.size());
+  for (std::size_t i = 0; i < numbers.size(); ++i) back[numbers[i]] = i;
+  for (unsigned set = 0; set < (1U << told.size()); ++set) {
+    Numbers chosen;
+    for (std::size_t i = 0; i < told.size(); ++i)
+      if ((set & (1U << i)) != 0) chosen.push_back(numbers[i]);
+    std::sort(chosen.begin(), chosen.end());
+    const bool possible = can_hold(ways, set);
+    REQUIRE(problem.can_hold(chosen) == (possible ? Answer::yes : Answer::no));
+    const auto solution = problem.solve(chosen);
+    REQUIRE(solution.consistent == (possible ? Answer::yes : Answer::no));
+    if (!possible) continue;
+    for (std::size_t f = 0; f < solution.stays.size(); ++f)
+      for (std::size_t e = 0; e < solution.stays[f].size(); ++e) {
+        int came_first = kLast, came_last = kFirst, went_first = kLast, went_last = kFirst;
+        for (const Way& way : ways) {
+          if ((way.holds & set) != set) continue;
+          const Days& stay = way.stays[f][e];
+          came_first = std::min(came_first, stay.came), came_last = std::max(came_last, stay.came);
+          went_first = std::min(went_first, stay.went), went_last = std::max(went_last, stay.went);
+        }
+        CHECK(solution.stays[f][e].came == HullBounds{limit(came_first, kFirst), limit(came_last, kLast)});
+        CHECK(solution.stays[f][e].went == HullBounds{limit(went_first, kFirst), limit(went_last, kLast)});
+      }
+  }
+  const Conflicts conflicts = find_conflicts(problem);
+  CHECK(conflicts.all_found);
+  std::vector<Numbers> found;
+  for (const Numbers& set : conflicts.sets) {
+    Numbers own;
+    for (const std::size_t number : set) own.push_back(back[number]);
+    std::sort(own.begin(), own.end());
+    found.push_back(own);
+  }
+  std::sort(found.begin(), found.end(), [](const Numbers& a, const Numbers& b) {
+    return a.size() != b.size() ? a.size() < b.size() : a < b;
+  });
+  CHECK(found == irreducible(ways, told.size()));
+}
+
+}  // namespace
+
+TEST_CASE("statements on one stay: the same sets hold, the same bounds follow and all irreducible sets are found") {
+  RandomStatements random(20260115);
+  for (int round = 0; round < 1500; ++round) {
+    std::vector<Told> told;
+    std::string lines;
+    const int count = random.number(2, 6);
+    for (int i = 0; i < count; ++i) {
+      told.push_back(random.statement(9, 0));
+      // Nothing here may show a return: then all is of one stay.
+      if (told.back().statement == Statement::begins && !told.back().denied && told.back().days.size() == 1) told.back().days.push_back(told.back().days[0]);
+      lines += line(i, told.back(), "crane@foredeck");
+    }
+    check_against(lines, told, all_ways(told, {1}, std::nullopt));
+  }
+}
+
+TEST_CASE("statements on two stays the register shows: which of the two is branched") {
+  RandomStatements random(7);
+  for (int round = 0; round < 150; ++round) {
+    std::vector<Told> told = {{Statement::ends, {{4, 4}}, false, false, 0, 0}, {Statement::begins, {{5, 6}}, false, false, 0, 1}};
+    std::string lines = line(0, told[0], "crane@foredeck") + line(1, told[1], "crane@foredeck");
+    const int count = random.number(1, 3);
+    for (int i = 2; i < 2 + count; ++i) {
+      Told one = random.statement(9, 0);
+      if ((one.statement == Statement::begins || one.statement == Statement::ends) && !one.denied && one.days.size() == 1)
+        one.days.push_back(one.days[0]);
+      told.push_back(one);
+      lines += line(i, one, "crane@foredeck");
+    }
+    check_against(lines, told, all_ways(told, {2}, std::nullopt));
+  }
+}
+
+TEST_CASE("statements on two fixtures whose traces lie over one another on one spot") {
+  RandomStatements random(11);
+  for (int round = 0; round < 60; ++round) {
+    Told lower = random.statement(4, 0), upper = random.statement(4, 1);
+    for (Told* one : {&lower, &upper})
+      if (one->statement == Statement::absent || one->denied) one->statement = Statement::present, one->denied = false;
+    std::vector<Told> told = {lower, upper};
+    std::string lines = line(0, lower, "crane@foredeck");
+    std::string over = line(1, upper, "winch@foredeck");
+    over.insert(over.size() - 1, " over=e0");
+    lines += over;
+    for (int i = 2; i < 4; ++i) {
+      const std::size_t fixture = static_cast<std::size_t>(random.number(0, 1));
+      Told one = random.statement(4, fixture);
+      if ((one.statement == Statement::begins || one.statement == Statement::ends) && !one.denied && one.days.size() == 1)
+        one.days.push_back(one.days[0]);
+      told.push_back(one);
+      lines += line(i, one, fixture == 0 ? "crane@foredeck" : "winch@foredeck");
+    }
+    check_against(lines, told, all_ways(told, {1, 1}, Layer{1, 0}));
+  }
+}
