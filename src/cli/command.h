@@ -64,6 +64,7 @@ void add_said_about(CLI::App& program, Command& command);
 void add_export(CLI::App& program, Command& command);
 void add_verify(CLI::App& program, Command& command);  // verify, copy
 void add_journal(CLI::App& program, Command& command);
+void add_merge(CLI::App& program, Command& command);
 void add_erase(CLI::App& program, Command& command);
 void add_dates(CLI::App& program, Command& command);
 void add_edtf(CLI::App& program, Command& command);

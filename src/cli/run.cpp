@@ -62,6 +62,7 @@ int run(const std::vector<std::string>& arguments, const CommandSetting& setting
   add_edtf(program, command);
   add_verify(program, command);
   add_journal(program, command);
+  add_merge(program, command);
   add_erase(program, command);
   if (const auto unknown = unknown_command(program, arguments)) {
     command.fail(*unknown);

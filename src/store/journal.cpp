@@ -10,9 +10,11 @@ namespace {
 
 constexpr const char* kEvents =
     "SELECT event, sessions.id, counter, actor, wall_time, kind, target_kind, target, interview, "
-    "before_json, after_json, why, journal_content.event IS NULL AND EXISTS (SELECT 1 FROM erasures "
+    "before_json, after_json, why, journal_content.event IS NULL AND (EXISTS (SELECT 1 FROM erasures "
     "WHERE (erasures.kind = 'interview' AND erasures.key = journal.interview) "
-    "OR (erasures.kind = journal.target_kind AND erasures.key = journal.target)), "
+    "OR (erasures.kind = journal.target_kind AND erasures.key = journal.target)) OR EXISTS (SELECT 1 FROM "
+    "journal AS e WHERE "
+    "e.target_kind = 'interview' AND e.target = journal.interview AND e.kind = 'erased')), "
     "act, reverses, blind, imported "
     "FROM journal JOIN sessions USING (session) LEFT JOIN journal_content USING (event) ";
 

@@ -22,10 +22,6 @@ constexpr std::array<std::string_view, 12> kUndoable = {"decided", "added",     
                                                         "linked",  "ruled-out", "unlinked",   "checked",
                                                         "read",    "unread",    "restricted", "settled"};
 
-bool is_undoable(std::string_view kind) {
-  return std::find(kUndoable.begin(), kUndoable.end(), kind) != kUndoable.end();
-}
-
 constexpr const char* kEvents =
     "SELECT event, sessions.id, counter, actor, wall_time, kind, target_kind, target, interview, "
     "before_json, "
@@ -116,6 +112,10 @@ std::string words_for(const std::vector<OwnEvent>& events) {
 
 }  // namespace
 
+bool is_coders(std::string_view kind) {
+  return std::find(kUndoable.begin(), kUndoable.end(), kind) != kUndoable.end();
+}
+
 std::vector<OwnEvent> events_of_act(StoreConnection& connection, const EventId& first) {
   static const std::string sql =
       std::string(kEvents) +
@@ -136,7 +136,7 @@ std::optional<EventId> act_to_undo(StoreConnection& connection, std::string_view
   std::optional<EventId> found;
   visit_acts_backwards(connection, actor,
                        [&](const EventId& id, std::string_view kind, const auto& reverses) {
-                         if (reverses || !is_undoable(kind) || is_undone(connection, id)) return true;
+                         if (reverses || !is_coders(kind) || is_undone(connection, id)) return true;
                          found = id;
                          return false;
                        });
@@ -147,7 +147,7 @@ std::optional<EventId> act_to_redo(StoreConnection& connection, std::string_view
   std::optional<EventId> found;
   std::size_t redone = 0;
   visit_acts_backwards(connection, actor, [&](const EventId&, std::string_view kind, const auto& reverses) {
-    if (!reverses) return !is_undoable(kind);
+    if (!reverses) return !is_coders(kind);
     if (kind == "redone") {
       ++redone;
     } else if (redone > 0) {

@@ -27,6 +27,9 @@ struct OwnEvent {
   EventId root;  ///< First event of its act, or of the act that is undone or redone.
 };
 
+/// Whether events of that kind are what coders do, and can undo.
+bool is_coders(std::string_view kind);
+
 /// The events of one act, in order.
 std::vector<OwnEvent> events_of_act(StoreConnection& connection, const EventId& first);
 

@@ -6,6 +6,7 @@
 
 #include "store/claim/claim_patch.h"
 #include "store/record/words.h"
+#include "store/transcript/carry.h"
 
 namespace witnessmark {
 namespace {
@@ -88,6 +89,15 @@ std::string decided_on(StoreConnection& connection, const Id& id) {
   return before;
 }
 
+bool was_added(StoreConnection& connection, const Id& id) {
+  SqlStatement& select = connection.prepared(
+      "SELECT 1 FROM journal WHERE target_kind = 'claim' AND target = ? AND kind = 'added'");
+  const std::string target = to_string(id);
+  const bool added = select.bind(target).step();
+  select.reset();
+  return added;
+}
+
 bool is_written_about(StoreConnection& connection, const Id& id) {
   SqlStatement& select = connection.prepared(
       "SELECT EXISTS (SELECT 1 FROM notes WHERE claim = ?1) OR EXISTS (SELECT 1 FROM entry_links WHERE claim "
@@ -99,8 +109,28 @@ bool is_written_about(StoreConnection& connection, const Id& id) {
   return written;
 }
 
-Result<void> put_decided(StoreConnection& connection, const Id& id, const std::string& state, bool by_coder,
+std::string carried_to_current(StoreConnection& connection, const std::string& json) {
+  ClaimState claim = claim_from_json(json);
+  const CurrentReading current = current_reading(connection, claim.claim.interview);
+  if (claim.version >= current.version) return json;
+  const auto text_of = [&](int version) {
+    SqlStatement& select =
+        connection.prepared("SELECT text FROM readings WHERE interview = ? AND version = ?");
+    std::string text;
+    if (select.bind(claim.claim.interview).bind(version).step()) text = select.text(0);
+    select.reset();
+    return text;
+  };
+  const std::string before = text_of(claim.version);
+  const std::string after = text_of(current.version);
+  AnchorCarrier carrier(before, after);
+  if (!carry_claim(claim.claim, carrier)) return json;
+  return claim_json(claim.claim, current.version);
+}
+
+Result<void> put_decided(StoreConnection& connection, const Id& id, const std::string& decided, bool by_coder,
                          const std::string& proposal, NewEvent event) {
+  const std::string state = carried_to_current(connection, decided);
   auto found = find_claim_row(connection, id);
   ClaimRow row = found ? *found : ClaimRow{};
   const Claim former = row.stored.claim;
@@ -134,6 +164,11 @@ Result<void> put_decided(StoreConnection& connection, const Id& id, const std::s
 Result<void> take_decision_back(StoreConnection& connection, const Id& id, NewEvent event) {
   auto row = find_claim_row(connection, id);
   if (!row || !row->stored.decided) return no_claim(id);
+  if (row->stored.by_coder && is_written_about(connection, id)) {
+    return Error{row->stored.claim.interview, 0, 0,
+                 fmt::format("claim {} has notes, links or checks by now", to_string(id)),
+                 "take these off first"};
+  }
   event.before = claim_json(row->stored.claim, row->stored.version);
   event.after = row->stored.by_coder ? std::string() : std::string(kUndecided);
   append_event(connection, event);
@@ -151,9 +186,31 @@ Result<void> take_decision_back(StoreConnection& connection, const Id& id, NewEv
   return {};
 }
 
+Result<void> append_unchanged(StoreConnection& connection, NewEvent event) {
+  event.before = "{}";
+  event.after = "{}";
+  append_event(connection, event);
+  return {};
+}
+
+bool claims_are_there(StoreConnection& connection, const std::string& json) {
+  const auto object = nlohmann::json::parse(json);
+  for (const char* member : {"claim", "other"}) {
+    const auto id = object.contains(member) ? parse_id(object[member].get<std::string>()) : std::nullopt;
+    if (id && !id->is_nil() && !find_claim_row(connection, *id)) return false;
+  }
+  return true;
+}
+
 Result<void> put_members(StoreConnection& connection, const Id& id, const std::string& from,
                          const std::string& to, NewEvent event) {
   auto row = find_claim_row(connection, id);
+  if (!row && from == to) {
+    event.before = from;
+    event.after = to;
+    append_event(connection, event);
+    return {};
+  }
   if (!row) return no_claim(id);
   const std::string now = claim_json(row->stored.claim, row->stored.version);
   const auto object = nlohmann::json::parse(now);

@@ -47,6 +47,12 @@ std::string stored_json(StoreConnection& connection, std::string_view target_kin
   return json;
 }
 
+std::string record_target(std::string_view target_kind, const std::string& json) {
+  std::string target;
+  require_type(target_kind, [&]<typename R>(R*) { target = Table<R>::target(record_of<R>(json)); });
+  return target;
+}
+
 bool same_record(std::string_view target_kind, const std::string& one, const std::string& other) {
   bool same = false;
   require_type(target_kind, [&]<typename R>(R*) {

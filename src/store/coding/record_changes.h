@@ -54,6 +54,9 @@ std::string plain_json(std::string_view target_kind, const std::string& json);
 /// The record under the key that a record's JSON has, as it stands; empty when it is not there.
 std::string stored_json(StoreConnection& connection, std::string_view target_kind, const std::string& like);
 
+/// What events name a record by.
+std::string record_target(std::string_view target_kind, const std::string& json);
+
 /// Whether two records' JSON have one key.
 bool same_record(std::string_view target_kind, const std::string& one, const std::string& other);
 

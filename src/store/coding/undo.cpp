@@ -66,6 +66,10 @@ Result<void> turn_record_round(StoreConnection& connection, const OwnEvent& even
     return Error{event.interview, 0, 0, fmt::format("{} is not as it was left", event.target_kind),
                  "change it by hand"};
   }
+  if (!event.before.empty() && !claims_are_there(connection, event.before)) {
+    return Error{event.interview, 0, 0,
+                 fmt::format("the claim that the {} was about is gone", event.target_kind), "write it anew"};
+  }
   reversal.before = event.after;
   reversal.after = event.before;
   append_event(connection, reversal);

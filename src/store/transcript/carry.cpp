@@ -32,7 +32,8 @@ std::vector<Mention> carried_mentions(const Claim& claim, const std::vector<Code
   return carried;
 }
 
-/// False when one of the quotes is not found; the claim is then as it was.
+}  // namespace
+
 bool carry_claim(Claim& claim, AnchorCarrier& carrier) {
   std::vector<CodePointRange> quotes;
   for (const CodePointRange& quote : claim.quotes) {
@@ -44,6 +45,8 @@ bool carry_claim(Claim& claim, AnchorCarrier& carrier) {
   claim.quotes = std::move(quotes);
   return true;
 }
+
+namespace {
 
 class Carrying {
  public:

@@ -3,9 +3,15 @@
 #include <string_view>
 
 #include "store/connection.h"
+#include "store/transcript/anchors.h"
+#include "witnessmark/model/claim.h"
 #include "witnessmark/store/transcripts.h"
 
 namespace witnessmark {
+
+/// Finds a claim's quotes and mentions in another text again. False when one of the quotes is not found; the
+/// claim is then as it was.
+bool carry_claim(Claim& claim, AnchorCarrier& carrier);
 
 /// Carries claims and passages of an interview from the reading text `before` to `after`, which is already
 /// there as the version `changes.version` in the row `reading`. Fills in what was carried and what was lost.

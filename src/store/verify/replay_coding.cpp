@@ -91,7 +91,8 @@ void check_double_decisions(Verification& verification) {
       "= 0 AND event IN (SELECT event FROM journal_content) AND event NOT IN (SELECT event FROM "
       "double_decisions) UNION ALL SELECT target FROM double_decisions WHERE settled IS NOT NULL AND settled "
       "NOT "
-      "IN (SELECT event FROM journal WHERE kind IN ('settled', 'taken-over') AND imported = 0)");
+      "IN (SELECT event FROM journal WHERE kind IN ('settled', 'taken-over', 'both-decided') AND imported = "
+      "0)");
   while (select.step())
     verification.find("difference", select.text(0), "it is not what the journal says two copies decided");
 }
