@@ -1,10 +1,9 @@
 #include <doctest/doctest.h>
 
-#include <chrono>
-#include <random>
 #include <sstream>
 
-#include "kill/killing.h"
+#include "kill/coding_session.h"
+#include "kill/killing_often.h"
 #include "kill/work.h"
 
 using namespace witnessmark;
@@ -15,60 +14,28 @@ namespace {
 constexpr int kKills = 100;
 constexpr int kInsideTransaction = 25;
 
-/// The last number the worker said, 0 for none.
-std::int64_t confirmed_events(const std::string& output) {
+/// What the worker last said was done.
+struct Confirmed {
   std::int64_t events = 0;
+  int step = 0;
+};
+Confirmed last_confirmed(const std::string& output) {
+  Confirmed confirmed;
   std::istringstream lines(output);
-  for (std::string word; lines >> word;) {
-    if (word == "done") lines >> events;
+  for (std::string line; std::getline(lines, line);) {
+    // A line that was cut short was not said.
+    if (line.starts_with("done ") && !lines.eof()) {
+      std::istringstream words(line.substr(5));
+      words >> confirmed.events >> confirmed.step;
+    }
   }
-  return events;
+  return confirmed;
 }
 
 void check_after_kill(const std::filesystem::path& site, std::int64_t confirmed) {
   const SiteFile opened = must(SiteFile::edit(site, editor("B. Other", 99)));
   CHECK(findings(opened) == std::vector<std::string>{});
   CHECK(count_events(opened) >= confirmed);
-}
-
-std::int64_t microseconds_of(const std::vector<std::string>& command) {
-  const auto begin = std::chrono::steady_clock::now();
-  run_to_end(command);
-  return std::chrono::duration_cast<std::chrono::microseconds>(std::chrono::steady_clock::now() - begin)
-      .count();
-}
-
-struct Tally {
-  int killed = 0;
-  int inside = 0;
-};
-
-/// Kills a command again and again, each time on a new copy of a site file: at random moments of its run, and
-/// every other time at a random moment after it was first seen writing.
-template <typename Command, typename Check>
-Tally kill_again_and_again(const std::filesystem::path& before, const std::filesystem::path& site, int kills,
-                           int inside, Command command, Check check) {
-  const auto renew = [&] {
-    for (const char* side : {"", "-wal", "-shm"}) std::filesystem::remove(site.string() + side);
-    std::filesystem::copy_file(before, site);
-  };
-  renew();
-  const std::int64_t whole = microseconds_of(command());
-  std::mt19937_64 random(7);
-  Tally tally;
-  for (int attempt = 0; (tally.killed < kills || tally.inside < inside) && attempt < 5 * kills; ++attempt) {
-    renew();
-    const bool after_lock = attempt % 2 == 1;
-    const auto moment =
-        static_cast<std::int64_t>(random() % static_cast<std::uint64_t>(after_lock ? whole / 16 + 1 : whole));
-    const Killing killing = run_and_kill(command(), site, {moment, after_lock});
-    if (!killing.killed) continue;
-    ++tally.killed;
-    tally.inside += killing.inside_transaction ? 1 : 0;
-    CAPTURE(attempt);
-    check(killing);
-  }
-  return tally;
 }
 
 }  // namespace
@@ -83,10 +50,36 @@ TEST_CASE("whenever a worker is killed, what it had confirmed is there and verif
       [&] {
         return std::vector<std::string>{KILLED_WORKER, site.string(), std::to_string(++seed)};
       },
-      [&](const Killing& killing) { check_after_kill(site, confirmed_events(killing.output)); });
+      [&](const Killing& killing) { check_after_kill(site, last_confirmed(killing.output).events); });
   MESSAGE("killed " << tally.killed << " times, " << tally.inside << " times inside a transaction");
   CHECK(tally.killed >= kKills);
   CHECK(tally.inside >= kInsideTransaction);
+}
+
+TEST_CASE("whenever a coding session is killed, every decision it had confirmed is there, and undo works") {
+  constexpr int kSessionKills = 200;
+  constexpr int kSessionInside = 50;
+  const TemporaryFolder folder;
+  const auto before = folder / "before.site";
+  {
+    SiteFile made = must(SiteFile::create(before, {{}, "Tender Guillemot", "2031", "built-in"}, editor()));
+    const auto steps = work_steps(kSessionTurns);
+    for (std::size_t i = 0; i < kStepsBeforeCoding; ++i) steps[i](made);
+  }
+  const auto site = folder / "guillemot.site";
+  int seed = 10;
+  const Tally tally = kill_again_and_again(
+      before, site, kSessionKills, kSessionInside,
+      [&] {
+        return std::vector<std::string>{KILLED_WORKER, site.string(), std::to_string(++seed), "coding"};
+      },
+      [&](const Killing& killing) {
+        const auto said = last_confirmed(killing.output);
+        check_session(site, said.events, said.step);
+      });
+  MESSAGE("killed " << tally.killed << " times, " << tally.inside << " times inside a transaction");
+  CHECK(tally.killed >= kSessionKills);
+  CHECK(tally.inside >= kSessionInside);
 }
 
 #ifdef WITNESSMARK_PROGRAM

@@ -33,6 +33,10 @@ inline std::vector<Claim> claims_of(const std::string& interview, const std::str
   return all;
 }
 
+/// Turns of a transcript in coding sessions, and how many of the steps below come before coding can begin.
+constexpr int kSessionTurns = 12;
+constexpr std::size_t kStepsBeforeCoding = 7;
+
 /// Everything that is ever written to a site file, one step after another. Each is kept whole or not at all.
 inline std::vector<std::function<void(SiteFile&)>> work_steps(int turns) {
   std::vector<std::function<void(SiteFile&)>> steps;
