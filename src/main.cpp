@@ -10,6 +10,8 @@
 #include <vector>
 
 #include "witnessmark/cli/run.h"
+#include "witnessmark/terminal/player.h"
+#include "witnessmark/terminal/review.h"
 
 namespace {
 
@@ -50,11 +52,22 @@ std::filesystem::path shared_folder() {
   return WITNESSMARK_SOURCE_SHARED;
 }
 
+witnessmark::Result<void> review(witnessmark::CodingDesk& desk, const witnessmark::ReviewRequest& request) {
+  const char* no_colour = std::getenv("NO_COLOR");
+  const witnessmark::ReviewSetting setting{no_colour == nullptr || *no_colour == '\0', request.mouse,
+                                           witnessmark::player_program(request.player)};
+  if (!request.script_source.empty())
+    return review_by_script(desk, setting, request.script, request.script_source, std::cout);
+  if (!request.plain) return review_on_terminal(desk, setting);
+  review_by_prompts(desk, setting, std::cin, std::cout);
+  return {};
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
   const witnessmark::SystemFileReader files;
   const std::vector<std::string> arguments(argv + 1, argv + argc);
   return witnessmark::run(arguments, {std::cin, std::cout, std::cerr, files, shared_folder(), local_day(), user_name(),
-                                      witnessmark::system_random(), local_clock, isatty(STDERR_FILENO) == 1});
+                                      witnessmark::system_random(), local_clock, isatty(STDERR_FILENO) == 1, review});
 }

@@ -16,6 +16,7 @@ Withholding::Withholding(const SiteFile& site, Day today) : today_(today) {
 Withheld Withholding::reason(std::string_view interview, const std::vector<CodePointRange>& ranges) const {
   const auto at = files_.find(interview);
   if (at == files_.end()) return Withheld::interview_withdrawn;
+  if (opened_.contains(interview)) return Withheld::none;
   if (ranges.empty()) return judge(at->second, today_);
   for (const CodePointRange& range : ranges) {
     if (const Withheld why = judge(at->second, range, today_); why != Withheld::none) return why;

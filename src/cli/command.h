@@ -36,6 +36,7 @@ class Command {
   std::ostream& out() const { return setting_.out; }
   std::ostream& err() const { return setting_.err; }
 
+  const CommandSetting& setting() const { return setting_; }
   Surroundings surroundings() const;
 
   Result<SiteFile> open_to_edit(const std::string& path) const;
@@ -59,6 +60,7 @@ class Command {
 void add_create(CLI::App& program, Command& command);
 void add_taking_in(CLI::App& program, Command& command);  // take-in, evidence, list
 void add_propose(CLI::App& program, Command& command);
+void add_review(CLI::App& program, Command& command);
 void add_weigh(CLI::App& program, Command& command);
 void add_said_about(CLI::App& program, Command& command);
 void add_export(CLI::App& program, Command& command);

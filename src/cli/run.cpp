@@ -55,6 +55,7 @@ int run(const std::vector<std::string>& arguments, const CommandSetting& setting
   add_create(program, command);
   add_taking_in(program, command);
   add_propose(program, command);
+  add_review(program, command);
   add_weigh(program, command);
   add_said_about(program, command);
   add_export(program, command);

@@ -1,6 +1,7 @@
 #pragma once
 #include <cstdint>
 #include <map>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -21,6 +22,10 @@ class Withholding {
   /// Whether the ranges of the interview may go out; one that may not is counted once, under its reason.
   bool may_show(std::string_view interview, const std::vector<CodePointRange>& ranges);
 
+  /// From now on nothing of the interview is withheld by this object: a coder opened it on the screen to work on it.
+  /// Never for what leaves the site file.
+  void open(std::string_view interview) { opened_.emplace(interview); }
+
   /// The same question, not counted.
   Withheld reason(std::string_view interview, const std::vector<CodePointRange>& ranges) const;
 
@@ -38,6 +43,7 @@ class Withholding {
   Day today_;
   std::map<std::string, AccessFile, std::less<>> files_;
   std::map<std::string, Person, std::less<>> persons_;
+  std::set<std::string, std::less<>> opened_;
   std::map<Withheld, std::int64_t> counts_;
 };
 

@@ -7,9 +7,21 @@
 
 #include "witnessmark/base/file_system.h"
 #include "witnessmark/base/id.h"
+#include "witnessmark/base/result.h"
 #include "witnessmark/time/day.h"
 
 namespace witnessmark {
+
+class CodingDesk;
+
+/// How a coder wants to work.
+struct ReviewRequest {
+  bool plain = false;          ///< By prompts, line by line.
+  std::string script;          ///< Orders to play instead of keys; none unless script_source says where they are from.
+  std::string script_source;
+  std::string player;          ///< Program with its arguments; {recording} and {seconds} are filled in.
+  bool mouse = false;
+};
 
 /// What the command line takes from the process it runs in.
 struct CommandSetting {
@@ -23,6 +35,8 @@ struct CommandSetting {
   RandomBytes random = system_random();
   std::function<std::string()> wall_clock;
   bool err_is_terminal = false;               ///< Progress is shown only then.
+  /// Lets a coder work at the desk; none where there is no terminal user interface.
+  std::function<Result<void>(CodingDesk&, const ReviewRequest&)> review;
 };
 
 /// Exit codes: 0 done; 1 faults were found (verify); 2 wrong use or bad input; 3 the machine failed.

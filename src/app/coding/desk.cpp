@@ -1,0 +1,88 @@
+#include "witnessmark/app/coding_desk.h"
+
+#include <fmt/core.h>
+
+#include "app/coding/desk_state.h"
+#include "witnessmark/app/date_meaning.h"
+#include "witnessmark/store/weighings.h"
+#include "witnessmark/weigh/agreement.h"
+#include "witnessmark/weigh/recall.h"
+
+namespace witnessmark {
+
+CodingDesk::State::State(SiteFile opened_site, const Surroundings& given, DatePolicy held_policy, DateLexicon held_lexicon)
+    : site(std::move(opened_site)),
+      surroundings(given),
+      policy(std::move(held_policy)),
+      lexicon(std::move(held_lexicon)) {
+  read_anew();
+}
+
+void CodingDesk::State::read_anew() {
+  people = std::make_unique<People>(site);
+  withholding = std::make_unique<Withholding>(site, surroundings.today);
+  for (const std::string& interview : opened) withholding->open(interview);
+  maker = std::make_unique<RecordMaker>(site, policy);
+}
+
+Result<void> CodingDesk::State::check_may_edit() const {
+  if (site.can_edit()) return {};
+  return Error{"", 0, 0, "nothing can be decided here", why_reading};
+}
+
+Result<void> CodingDesk::State::weigh(const Claim& claim) {
+  const Interview& interview = people->interview(claim.interview);
+  const RegisterIndex& evidence = maker->evidence();
+  return save_weighings(site, {{claim.id, recall_of(claim.when, interview, people->narrator(claim), policy),
+                                compare(claim, interview, evidence)}});
+}
+
+CodingDesk::CodingDesk(std::unique_ptr<State> state) : state_(std::move(state)) {}
+CodingDesk::CodingDesk(CodingDesk&&) noexcept = default;
+CodingDesk& CodingDesk::operator=(CodingDesk&&) noexcept = default;
+CodingDesk::~CodingDesk() = default;
+
+Result<CodingDesk> CodingDesk::open(const std::filesystem::path& path, const Surroundings& surroundings, bool may_read) {
+  auto policy = load_date_policy(surroundings);
+  if (!policy) return policy.error();
+  auto lexicon = DateLexicon::load(surroundings.files, surroundings.language);
+  if (!lexicon) return lexicon.error();
+  auto site = SiteFile::edit(path, {surroundings.coder, surroundings.random, surroundings.wall_clock});
+  std::string why_reading;
+  if (!site) {
+    const Error refused = site.error();
+    why_reading = refused.message;
+    if (may_read) site = SiteFile::read(path);
+    if (!site) return refused;
+  }
+  auto state = std::make_unique<State>(std::move(site).value(), surroundings, std::move(policy).value(),
+                                       std::move(lexicon).value());
+  state->why_reading = std::move(why_reading);
+  return CodingDesk(std::move(state));
+}
+
+std::string CodingDesk::site_name() const {
+  return state_->site.info().name;
+}
+
+std::string CodingDesk::coder() const {
+  return state_->surroundings.coder;
+}
+
+bool CodingDesk::can_edit() const {
+  return state_->site.can_edit();
+}
+
+std::string CodingDesk::why_reading() const {
+  return state_->why_reading;
+}
+
+Result<void> CodingDesk::open_withheld(const std::string& interview) {
+  if (state_->people->interview(interview).key.empty())
+    return Error{"", 0, 0, fmt::format("the site file has no interview “{}”", interview), ""};
+  state_->opened.insert(interview);
+  state_->withholding->open(interview);
+  return {};
+}
+
+}  // namespace witnessmark

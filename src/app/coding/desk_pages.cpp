@@ -1,0 +1,140 @@
+#include <fmt/core.h>
+
+#include <algorithm>
+
+#include "app/coding/desk_state.h"
+#include "witnessmark/app/claim_words.h"
+#include "witnessmark/store/claims.h"
+#include "witnessmark/store/journal.h"
+
+namespace witnessmark {
+namespace {
+
+constexpr std::int64_t kContext = 400;  // code points of talk shown around a quote
+
+SpeakerRole role_of(const InterviewFile& file, const std::string& interview, const std::string& label) {
+  for (const Speaker& speaker : file.speakers)
+    if (speaker.interview == interview && speaker.label == label) return speaker.role;
+  return SpeakerRole::unknown;
+}
+
+std::vector<TurnLine> turns_of(const OpenTranscript& open, const InterviewFile& file) {
+  std::vector<TurnLine> turns;
+  const Transcript& transcript = open.stored.transcript;
+  turns.reserve(transcript.utterances.size());
+  for (const Utterance& utterance : transcript.utterances) {
+    TurnLine turn;
+    turn.speaker = utterance.speaker;
+    turn.role = role_of(file, open.interview, utterance.speaker);
+    turn.range = utterance.range;
+    turn.text = std::string(open.index->slice(utterance.range));
+    turn.at = time_at(transcript, utterance.range.begin);
+    turns.push_back(std::move(turn));
+  }
+  for (const Sentence& sentence : open.stored.sentences)
+    if (sentence.utterance < turns.size()) turns[sentence.utterance].sentences.push_back(sentence.range);
+  return turns;
+}
+
+std::string event_words(const JournalEvent& event) {
+  return fmt::format("{} {} by {}{}", event.wall_time.substr(0, 16), event.kind, event.actor,
+                     event.why.empty() ? "" : ": " + event.why);
+}
+
+}  // namespace
+
+std::string entry_words(const Entry& entry, const AuthorityLists& lists) {
+  std::string words(to_string(entry.statement));
+  const auto add = [&](const std::string& more) { words += more.empty() ? "" : " · " + more; };
+  add(entry.statement == Statement::located ? entry.subject : term_name(lists.equipment, entry.subject, entry.subject));
+  if (entry.number) add(fmt::format("{}", *entry.number));
+  add(entry.attribute);
+  add(entry.statement == Statement::located ? entry.place : term_name(lists.places, entry.place, entry.place));
+  return one_line(words);
+}
+
+namespace {
+
+void add_source(const Source* source, const std::string& locator, EvidenceLine& line) {
+  if (source == nullptr) return;
+  line.source = one_line(source->title);
+  line.kind = in_words(source->kind);
+  line.reference = one_line(source->reference + " " + locator);
+}
+
+EvidenceLine evidence_line(const Comparison& comparison, const RecordMaker& maker) {
+  EvidenceLine line;
+  line.comparison = comparison;
+  const RegisterIndex& evidence = maker.evidence();
+  if (const RegisterIndex::Item* item = evidence.find(comparison.entry)) {
+    line.statement = entry_words(*item->entry, maker.lists());
+    line.when = to_string(item->entry->when);
+    line.period = item->period;
+    add_source(item->source, item->entry->locator, line);
+  } else if (const RegisterIndex::StayItem* stay = evidence.find_stay(comparison.entry)) {
+    const auto& locations = stay->stay->locations;
+    line.statement = "located · " + (locations.empty() ? "" : one_line(locations.front()));
+    line.when = to_string(stay->stay->when);
+    line.period = stay->period;
+    add_source(evidence.source(stay->stay->source), "", line);
+  }
+  return line;
+}
+
+}  // namespace
+
+Result<TranscriptPage> CodingDesk::transcript(const std::string& interview) const {
+  State& state = *state_;
+  const auto lines = interviews();
+  const auto at = std::find_if(lines.begin(), lines.end(), [&](const InterviewLine& line) { return line.key == interview; });
+  if (at == lines.end()) return Error{"", 0, 0, fmt::format("the site file has no interview “{}”", interview), ""};
+  if (at->withheld != Withheld::none)
+    return Error{"", 0, 0, fmt::format("{} is withheld: {}", interview, to_string(at->withheld)),
+                 "open it only if you may work on it"};
+  if (!at->has_transcript)
+    return Error{"", 0, 0, fmt::format("{} has no transcript", interview), "take one in"};
+  TranscriptPage page;
+  page.interview = *at;
+  const OpenTranscript& open = state.maker->turn_to(interview, 0);
+  page.version = open.stored.version.version;
+  page.recording = open.held.recording;
+  page.turns = turns_of(open, state.people->file());
+  ClaimFilter filter;
+  filter.interviews = {interview};
+  filter.with_mentions = false;
+  Withholding counting = *state.withholding;
+  for_each_claim(state.site, filter, [&](const StoredClaim& stored) {
+    if (!counting.may_show(interview, stored.claim.quotes)) return;
+    ClaimLine line = state.line(stored);
+    line.at = time_at(open.stored.transcript, line.quotes.front().begin);
+    page.claims.push_back(std::move(line));
+  });
+  for (const RestrictedPassage& passage : state.people->file().passages)
+    if (passage.interview == interview && !passage.range.empty()) page.passages.push_back(passage);
+  return page;
+}
+
+Result<ClaimPageFull> CodingDesk::claim(const Id& id) const {
+  State& state = *state_;
+  const auto stored = find_claim(state.site, id);
+  if (!stored) return Error{"", 0, 0, "this claim is no longer in the site file", "it went when claims were proposed again"};
+  const Withheld why = state.withholding->reason(stored->claim.interview, stored->claim.quotes);
+  if (why != Withheld::none) return Error{"", 0, 0, fmt::format("withheld: {}", to_string(why)), ""};
+  ClaimPageFull page;
+  page.record = state.maker->make(*stored, *state.withholding);
+  page.line = state.line(*stored);
+  const OpenTranscript& open = state.maker->turn_to(stored->claim.interview, stored->version);
+  const CodePointRange main = stored->claim.quotes.front();
+  page.line.at = time_at(open.stored.transcript, main.begin);
+  page.before = std::string(open.index->slice({{std::max<std::int64_t>(0, main.begin.value - kContext)}, main.begin}));
+  page.after = std::string(open.index->slice({main.end, {main.end.value + kContext}}));
+  if (stored->claim.when.period) page.meaning = describe(*stored->claim.when.period);
+  for (const Comparison& comparison : page.record.comparisons)
+    page.evidence.push_back(evidence_line(comparison, *state.maker));
+  for (const Mention& mention : stored->claim.mentions)
+    page.cues.push_back({mention.kind, one_line(open.index->slice(mention.range)), mention.value, mention.rule});
+  for (const JournalEvent& event : events_on(state.site, "claim", to_string(id))) page.history.push_back(event_words(event));
+  return page;
+}
+
+}  // namespace witnessmark

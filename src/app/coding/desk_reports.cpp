@@ -1,0 +1,141 @@
+#include <fmt/core.h>
+
+#include <algorithm>
+
+#include "app/coding/desk_state.h"
+#include "witnessmark/app/claim_words.h"
+#include "witnessmark/app/said_about.h"
+#include "witnessmark/store/journal.h"
+#include "witnessmark/store/search.h"
+
+namespace witnessmark {
+namespace {
+
+using Weight = ReportLine::Weight;
+
+void heading(Report& report, std::string text) {
+  report.lines.push_back({Weight::heading, std::move(text), std::nullopt, "", std::nullopt, ""});
+}
+
+void line(Report& report, Weight weight, std::string text) {
+  report.lines.push_back({weight, std::move(text), std::nullopt, "", std::nullopt, ""});
+}
+
+/// A claim with its words, how it was told, and how it stands; each line leads to it.
+void add_record(Report& report, const ClaimRecord& record) {
+  const QuoteRecord quote = record.quotes.empty() ? QuoteRecord{} : record.quotes.front();
+  const std::string time = time_words(quote.time, quote.timing);
+  const auto add = [&](Weight weight, std::string text) {
+    report.lines.push_back({weight, std::move(text), record.claim.id, record.claim.interview, std::nullopt, ""});
+  };
+  add(Weight::item, fmt::format("{} ({}, {}{}{}): “{}”", one_line(record.narrator), record.claim.interview, record.interview_date,
+                                time.empty() ? "" : ", ", time, one_line(quote.text)));
+  add(Weight::detail, fmt::format("{}; {}", what_words(record), how_words(record.claim)));
+  for (const Comparison& comparison : record.comparisons) add(Weight::detail, "-> " + one_line(comparison.explanation));
+}
+
+Result<Report> said(const SiteFile& site, const std::string& name, const Surroundings& surroundings) {
+  auto found = said_about(site, name, TellingOrder::event, surroundings);
+  if (!found) return found.error();
+  Report report;
+  for (const std::string& term : found->terms) report.title += (report.title.empty() ? "" : "; ") + one_line(term);
+  heading(report, fmt::format("Said so, reviewed: {}", found->reviewed.size()));
+  for (const ClaimRecord& record : found->reviewed) add_record(report, record);
+  heading(report, fmt::format("Preview: proposed, not yet reviewed: {}", found->proposed.size()));
+  for (const ClaimRecord& record : found->proposed) add_record(report, record);
+  heading(report, fmt::format("Named in talk, in no claim, not read yet: {}", found->unread.size()));
+  for (const UnreadPassage& passage : found->unread)
+    report.lines.push_back({Weight::item, fmt::format("{} {}: “{}”", passage.interview, time_words(passage.time, passage.timing),
+                                                      one_line(passage.text)),
+                            std::nullopt, passage.interview, passage.range.begin, ""});
+  for (const std::string& interview : found->without_transcript)
+    line(report, Weight::caution, interview + ": no transcript, so nothing in it was read");
+  line(report, Weight::caution, found->withheld);
+  return report;
+}
+
+Report cautions() {
+  Report report;
+  report.title = "Before anything is done with what is found here";
+  for (const char* text :
+       {"Interviews are about living people. What is closed, restricted or not released is withheld by every list and export, and "
+        "counted; opening it here opens it to you alone, at this sitting.",
+        "A story about a named person is not a finding of fact.",
+        "Said so means that the narrator did say it. Whether it was so is what the evidence is weighed for, and the curator says.",
+        "Age and recall distance are facts about the telling. No date is corrected by them, and no narrator is graded.",
+        "Findings about the fabric (hazardous materials, confined spaces, live systems, ordnance) are historical only: before "
+        "anyone enters, opens or handles anything, site safety rules, local codes and licensed people decide."})
+    line(report, Weight::item, text);
+  return report;
+}
+
+/// The newest acts first, so many at most.
+Report journal(const SiteFile& site) {
+  constexpr std::int64_t kMost = 500;
+  Report report;
+  const std::int64_t all = count_events(site);
+  std::int64_t passed = 0;
+  for_each_event(site, [&](const JournalEvent& event) {
+    if (++passed <= all - kMost) return;
+    ReportLine entry{Weight::item, fmt::format("{}  {}: {} {} {}{}", event.wall_time.substr(0, 16), event.actor, event.kind,
+                                               event.target_kind, event.target_kind == "claim" ? "" : event.target,
+                                               event.interview.empty() ? "" : " (" + event.interview + ")"),
+                     std::nullopt, event.interview, std::nullopt, ""};
+    if (!event.why.empty()) entry.text += ": " + event.why;
+    entry.text = one_line(entry.text);
+    if (event.target_kind == "claim") entry.claim = parse_id(event.target);
+    report.lines.push_back(std::move(entry));
+  });
+  std::reverse(report.lines.begin(), report.lines.end());
+  report.title = all > kMost ? fmt::format("The last {} of {} acts, newest first", kMost, all)
+                             : fmt::format("{} acts, newest first", all);
+  return report;
+}
+
+/// The talk around the words found.
+Report found_words(const CodingDesk::State& state, const std::string& words) {
+  constexpr std::size_t kMost = 500;
+  Report report;
+  Withholding counting = *state.withholding;
+  SearchRequest request;
+  request.text = words;
+  request.limit = kMost;
+  const auto hits = search_talk(state.site, request);
+  for (const SearchHit& hit : hits) {
+    if (!counting.may_show(hit.interview, {hit.range})) continue;
+    const OpenTranscript& open = state.maker->turn_to(hit.interview, 0);
+    const auto at = time_at(open.stored.transcript, hit.range.begin);
+    std::string text = one_line(open.index->slice(hit.range));
+    constexpr std::size_t kLong = 400;
+    if (text.size() > kLong) text = text.substr(0, text.rfind(' ', kLong)) + " …";
+    report.lines.push_back({Weight::item, fmt::format("{} {}{}: {}", hit.interview, at ? to_timecode(at->time) + " " : "", hit.speaker, text),
+                            std::nullopt, hit.interview, hit.range.begin, ""});
+  }
+  report.title = fmt::format("{}{} turns; {}", hits.size(), hits.size() == kMost ? " or more" : "", counting.account());
+  if (report.lines.empty()) line(report, Weight::caution, "Nobody says this in what may be shown. A word that ends in * is a beginning.");
+  return report;
+}
+
+}  // namespace
+
+Result<Report> CodingDesk::report(ReportKind kind, const std::string& subject) const {
+  const State& state = *state_;
+  switch (kind) {
+    case ReportKind::said_about:
+      return said(state.site, subject, state.surroundings);
+    case ReportKind::search:
+      return found_words(state, subject);
+    case ReportKind::journal:
+      return journal(state.site);
+    case ReportKind::cautions:
+      return cautions();
+    case ReportKind::contradictions:
+    case ReportKind::open_questions:
+    case ReportKind::configuration:
+    case ReportKind::differences:
+      break;
+  }
+  return Error{};
+}
+
+}  // namespace witnessmark

@@ -1,0 +1,36 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "witnessmark/terminal/state.h"
+
+namespace witnessmark {
+
+/// A field of a form and how it is filled.
+struct Field {
+  enum class Kind {
+    words,      ///< Typed.
+    equipment,  ///< Typed, offered from the list.
+    place,
+    date,       ///< As people say it, or EDTF; its meaning is shown while it is typed.
+    choice      ///< One of a few values, turned with the arrow keys.
+  };
+  std::string label;
+  std::string value;   ///< For people; empty for none.
+  Kind kind = Kind::words;
+};
+
+/// In the order they are shown.
+std::vector<Field> fields_of(const FormPlace& form);
+
+/// The next or the previous value of a choice; false for other fields.
+bool turn_choice(FormPlace& form, std::size_t field, int steps);
+
+/// Takes a term (nothing: none), typed words, or a date.
+void fill_term(FormPlace& form, std::size_t field, const std::string& key, const std::string& name);
+/// An explanation when the words do not fit the field; empty when they were taken.
+std::string fill_words(FormPlace& form, std::size_t field, const std::string& words);
+void fill_date(FormPlace& form, const ClaimTime& when);
+void empty_field(FormPlace& form, std::size_t field);
+
+}  // namespace witnessmark

@@ -1,0 +1,182 @@
+#include <fmt/core.h>
+
+#include "terminal/update/work.h"
+
+namespace witnessmark {
+namespace {
+
+const ClaimLine* line_at(const ClaimsPlace& place, std::size_t at) {
+  if (at < place.page.first || at - place.page.first >= place.page.lines.size()) return nullptr;
+  return &place.page.lines[at - place.page.first];
+}
+
+/// The claims a transcript shows: all, or without what was only proposed.
+const ClaimLine* line_at(const TranscriptPlace& place, std::size_t at) {
+  return place.page && at < place.page->claims.size() ? &place.page->claims[at] : nullptr;
+}
+
+struct ClaimAt {
+  int steps;
+  std::optional<Id> operator()(const ClaimsPlace& place) const { return id(place, place.at); }
+  std::optional<Id> operator()(const TranscriptPlace& place) const { return id(place, place.claim); }
+  std::optional<Id> operator()(const ClaimPlace& place) const { return steps == 0 ? std::optional(place.id) : std::nullopt; }
+  template <typename Other>
+  std::optional<Id> operator()(const Other&) const {
+    return std::nullopt;
+  }
+
+  template <typename Kind>
+  std::optional<Id> id(const Kind& place, std::size_t at) const {
+    if (steps < 0 && at < static_cast<std::size_t>(-steps)) return std::nullopt;
+    const ClaimLine* line = line_at(place, at + static_cast<std::size_t>(steps));
+    return line == nullptr ? std::nullopt : std::optional(line->id);
+  }
+};
+
+/// The list that a claim shown in full was opened from.
+Place* list_under(State& state) {
+  if (!std::holds_alternative<ClaimPlace>(state.place()) || state.places.size() < 2) return nullptr;
+  return &state.places[state.places.size() - 2];
+}
+
+void step(Place& list, int steps) {
+  const auto moved = [steps](std::size_t at) {
+    return static_cast<std::size_t>(std::max<std::ptrdiff_t>(0, static_cast<std::ptrdiff_t>(at) + steps));
+  };
+  if (auto* claims = std::get_if<ClaimsPlace>(&list)) claims->at = moved(claims->at);
+  if (auto* talk = std::get_if<TranscriptPlace>(&list); talk && talk->page) {
+    talk->claim = moved(talk->claim);
+    if (const ClaimLine* line = line_at(*talk, talk->claim)) go_to(*talk, line->quotes.front().begin);
+  }
+}
+
+void decide(Work& work, Decide decision) {
+  work.state.last = decision;
+  work.want(std::move(decision));
+  advance(work);
+}
+
+void ask_why(Work& work, const Id& claim, ClaimStatus status, std::string label) {
+  Prompt prompt;
+  prompt.ask = Ask::why;
+  prompt.label = std::move(label);
+  prompt.pending = {{claim}, status, ""};
+  work.ask(std::move(prompt));
+}
+
+void ask_about(Work& work, Ask ask, const Id& claim, std::string label) {
+  Prompt prompt;
+  prompt.ask = ask;
+  prompt.label = std::move(label);
+  prompt.claim = claim;
+  work.ask(std::move(prompt));
+}
+
+void repeat(Work& work, const Id& claim) {
+  if (!work.state.last) return work.say("no decision yet to repeat", Role::faint);
+  Decide again = *work.state.last;
+  again.claims = {claim};
+  decide(work, std::move(again));
+}
+
+void correct(Work& work, const Id& id) {
+  const auto* shown = std::get_if<ClaimPlace>(&work.state.place());
+  if (!shown || !shown->page) {
+    // The form needs all of the claim: it is opened first.
+    work.go(ClaimPlace{id, nullptr, 0});
+    return work.say("press e again to correct it");
+  }
+  FormPlace form;
+  form.draft = shown->page->record.claim;
+  form.subject_name = shown->page->record.subject_name;
+  form.place_name = shown->page->record.place_name;
+  if (!shown->page->record.quotes.empty()) form.quote = shown->page->record.quotes.front().text;
+  work.go(std::move(form));
+}
+
+void play(Work& work) {
+  const auto* claim = std::get_if<ClaimPlace>(&work.state.place());
+  const auto* talk = std::get_if<TranscriptPlace>(&work.state.place());
+  std::optional<TimeAt> at;
+  std::string recording;
+  if (claim && claim->page) {
+    at = claim->page->line.at;
+    recording = claim->page->record.recording;
+  } else if (talk && talk->page && talk->at < talk->sentences.size()) {
+    at = talk->page->turns[talk->sentences[talk->at].turn].at;
+    recording = talk->page->recording;
+  }
+  if (!work.state.can_play) return work.say("name a player first: review --player PROGRAM", Role::warning);
+  if (!at || recording.empty()) return work.say("nothing says where in a recording this is", Role::warning);
+  work.want(Play{recording, at->time});
+}
+
+}  // namespace
+
+std::optional<Id> claim_here(const State& state) {
+  return std::visit(ClaimAt{0}, state.place());
+}
+
+std::optional<Id> claim_after(const State& state, int steps) {
+  if (std::holds_alternative<ClaimPlace>(state.place()))
+    return state.places.size() < 2 ? std::nullopt : std::visit(ClaimAt{steps}, state.places[state.places.size() - 2]);
+  return std::visit(ClaimAt{steps}, state.place());
+}
+
+void advance(Work& work) {
+  State& state = work.state;
+  if (Place* list = list_under(state)) {
+    const auto next = claim_after(state);
+    if (!next) return;
+    step(*list, 1);
+    std::get<ClaimPlace>(state.place()) = ClaimPlace{*next, nullptr, 0};
+    return;  // what was decided loads the place shown
+  }
+  const auto* claims = std::get_if<ClaimsPlace>(&state.place());
+  const bool stays = claims == nullptr || claims->query.order == ClaimQuery::Order::position;
+  if (stays && claim_after(state)) step(state.place(), 1);
+}
+
+bool press_deciding(Work& work, const Key& key) {
+  if (key.is("p")) return play(work), true;
+  constexpr std::string_view kDeciding = "smxe.nkjd";
+  if (key.name != Key::Name::text || key.text.size() != 1 || kDeciding.find(key.text[0]) == std::string_view::npos)
+    return false;
+  if (!work.state.can_edit) return work.say(work.state.why_reading, Role::warning), true;
+  const auto id = claim_here(work.state);
+  if (!id) return work.say("there is no claim here", Role::faint), true;
+  switch (key.text[0]) {
+    case 's':
+      decide(work, {{*id}, ClaimStatus::said_so, ""});
+      break;
+    case 'm':
+      ask_why(work, *id, ClaimStatus::misread, "Misread, because:");
+      break;
+    case 'x':
+      ask_why(work, *id, ClaimStatus::set_aside, "Set aside, because:");
+      break;
+    case 'e':
+      correct(work, *id);
+      break;
+    case '.':
+      repeat(work, *id);
+      break;
+    case 'n':
+      ask_about(work, Ask::note, *id, "Note:");
+      break;
+    case 'k':
+      work.want(CodeClaim{CodeClaim::Kind::checked, *id, {}, "", ""});
+      break;
+    case 'd':
+      work.want(CodeClaim{CodeClaim::Kind::divide, *id, {}, "", ""});
+      break;
+    default:
+      if (const auto next = claim_after(work.state))
+        work.want(CodeClaim{CodeClaim::Kind::join, *id, *next, "", ""});
+      else
+        work.say("no claim follows that it could be joined with", Role::faint);
+  }
+  return true;
+}
+
+}  // namespace witnessmark

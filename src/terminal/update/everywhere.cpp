@@ -1,0 +1,74 @@
+#include "terminal/update/work.h"
+
+namespace witnessmark {
+namespace {
+
+void ask_for(Work& work, Ask ask, std::string label) {
+  Prompt prompt;
+  prompt.ask = ask;
+  prompt.label = std::move(label);
+  work.ask(std::move(prompt));
+}
+
+/// Screens reached by a number stand on the interviews, so that Escape leads there.
+void go_home_and(Work& work, Place place) {
+  work.state.places.resize(1);
+  if (!std::holds_alternative<InterviewsPlace>(work.state.place())) work.state.place() = InterviewsPlace{};
+  work.go(std::move(place));
+}
+
+bool press_screen(Work& work, const Key& key) {
+  if (key.is("1")) {
+    work.state.places.resize(1);
+    work.state.place() = InterviewsPlace{};
+    work.want(LoadInterviews{});
+  } else if (key.is("2")) {
+    go_home_and(work, ClaimsPlace{});
+  } else if (key.is("3")) {
+    go_home_and(work, ReportPlace{ReportKind::contradictions, "", nullptr, 0});
+  } else if (key.is("4")) {
+    go_home_and(work, ReportPlace{ReportKind::open_questions, "", nullptr, 0});
+  } else if (key.is("5")) {
+    go_home_and(work, ReportPlace{ReportKind::journal, "", nullptr, 0});
+  } else if (key.is("6")) {
+    go_home_and(work, ReportPlace{ReportKind::differences, "", nullptr, 0});
+  } else {
+    return false;
+  }
+  return true;
+}
+
+}  // namespace
+
+bool press_everywhere(Work& work, const Key& key) {
+  if (press_screen(work, key)) return true;
+  if (key.name == Key::Name::escape) {
+    work.back();
+  } else if (key.is("?")) {
+    work.go(KeysPlace{});
+  } else if (key.is("!")) {
+    work.go(ReportPlace{ReportKind::cautions, "", nullptr, 0});
+  } else if (key.is("a")) {
+    ask_for(work, Ask::said_about, "Said about (place or equipment):");
+  } else if (key.is("w")) {
+    ask_for(work, Ask::configuration, "What stood where on (date):");
+  } else if (key.is("/")) {
+    ask_for(work, Ask::search, "Words said:");
+  } else if (key.is("u") || key.is("U")) {
+    if (!work.state.can_edit) return work.say(work.state.why_reading, Role::warning), true;
+    if (key.is("u"))
+      work.want(Undo{});
+    else
+      work.want(Redo{});
+  } else if (key == Key{Key::Name::control, "z"}) {
+    work.want(Suspend{});
+  } else if (key.is("q")) {
+    work.state.finished = true;
+    work.want(Quit{});
+  } else {
+    return false;
+  }
+  return true;
+}
+
+}  // namespace witnessmark

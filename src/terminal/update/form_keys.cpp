@@ -1,0 +1,90 @@
+#include "terminal/form.h"
+#include "terminal/update/work.h"
+
+namespace witnessmark {
+namespace {
+
+void change(Work& work, FormPlace& form) {
+  const Field field = fields_of(form)[form.at];
+  if (field.kind == Field::Kind::choice) {
+    turn_choice(form, form.at, 1);
+    return;
+  }
+  Prompt prompt;
+  prompt.ask = Ask::field;
+  prompt.label = field.label + ":";
+  prompt.reads_date = field.kind == Field::Kind::date;
+  if (field.kind == Field::Kind::equipment) prompt.list = AuthorityList::Kind::equipment;
+  if (field.kind == Field::Kind::place) prompt.list = AuthorityList::Kind::places;
+  if (field.kind == Field::Kind::words) prompt.text = field.value;
+  if (prompt.reads_date && form.draft.when.dated.value)
+    prompt.text = form.draft.when.dated.written.empty() ? to_string(*form.draft.when.dated.value)
+                                                        : form.draft.when.dated.written;
+  prompt.cursor = prompt.text.size();
+  if (prompt.list) work.want(FindTerms{prompt.list, prompt.text});
+  if (prompt.reads_date) work.want(ReadDate{prompt.text, form.draft});
+  work.ask(std::move(prompt));
+}
+
+/// The list of claims the query was made for, with the query.
+void show_query(Work& work, const FormPlace& form) {
+  const ClaimQuery query = form.query;
+  work.state.places.pop_back();
+  if (auto* claims = std::get_if<ClaimsPlace>(&work.state.place())) {
+    *claims = ClaimsPlace{query, {}, 0};
+    work.want(LoadClaims{query, 0});
+  } else {
+    work.go(ClaimsPlace{query, {}, 0});
+  }
+}
+
+void save(Work& work, FormPlace& form) {
+  if (form.purpose == FormPlace::Purpose::filter) return show_query(work, FormPlace(form));
+  if (form.subject_name.empty() && form.place_name.empty() && form.draft.statement != Statement::located)
+    return work.say("a claim speaks of something: fill in equipment or place", Role::warning);
+  if (form.purpose == FormPlace::Purpose::add)
+    work.want(Add{form.draft});
+  else
+    work.want(Correct{form.draft, ""});
+  work.state.places.pop_back();  // what was saved loads the place below
+}
+
+}  // namespace
+
+void set_field(Work& work, FormPlace& form, const Prompt& prompt) {
+  if (prompt.reads_date) {
+    if (prompt.date) fill_date(form, prompt.date->when);
+    return;
+  }
+  if (!prompt.list) {
+    if (const std::string fault = fill_words(form, form.at, prompt.text); !fault.empty()) work.say(fault, Role::warning);
+    return;
+  }
+  if (prompt.text.empty()) return fill_term(form, form.at, "", "");
+  if (prompt.chosen < prompt.matches.size()) {
+    const TermMatch& match = prompt.matches[prompt.chosen];
+    return fill_term(form, form.at, match.key, match.name);
+  }
+  if (form.purpose == FormPlace::Purpose::filter) return work.say("the list has no such name", Role::warning);
+  fill_term(form, form.at, "", prompt.text);
+  work.say("kept in your words: the list has no such name", Role::warning);
+}
+
+bool press(Work& work, FormPlace& form, const Key& key) {
+  const std::size_t count = fields_of(form).size();
+  if (move_in(form.at, count, key, 4)) return true;
+  if (key.name == Key::Name::enter) {
+    change(work, form);
+  } else if (key.name == Key::Name::right || key.name == Key::Name::left) {
+    turn_choice(form, form.at, key.name == Key::Name::right ? 1 : -1);
+  } else if (key.name == Key::Name::del || key.name == Key::Name::backspace) {
+    empty_field(form, form.at);
+  } else if (key.is("s")) {
+    save(work, form);
+  } else {
+    return false;
+  }
+  return true;
+}
+
+}  // namespace witnessmark

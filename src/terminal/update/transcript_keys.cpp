@@ -1,0 +1,119 @@
+#include <fmt/core.h>
+
+#include "terminal/update/work.h"
+
+namespace witnessmark {
+namespace {
+
+/// The first claim that quotes the sentence, else the first after it: the list of claims follows the talk.
+void follow_talk(TranscriptPlace& place) {
+  if (!place.page || place.at >= place.sentences.size()) return;
+  const CodePointRange here = place.sentences[place.at].range;
+  const auto& claims = place.page->claims;
+  const auto next = std::find_if(claims.begin(), claims.end(), [&](const ClaimLine& line) {
+    return line.quotes.front().end > here.begin;
+  });
+  if (!claims.empty())
+    place.claim = std::min(static_cast<std::size_t>(next - claims.begin()), claims.size() - 1);
+}
+
+bool quotes(const ClaimLine& line, CodePointRange range) {
+  return std::any_of(line.quotes.begin(), line.quotes.end(),
+                     [&](const CodePointRange& quote) { return quote.overlaps(range); });
+}
+
+void open_claim(Work& work, const TranscriptPlace& place) {
+  const auto& claims = place.page->claims;
+  if (place.claim < claims.size() &&
+      (place.on_claims || quotes(claims[place.claim], place.sentences[place.at].range)))
+    return work.go(ClaimPlace{claims[place.claim].id, nullptr, 0});
+  work.say("no claim rests on this sentence; i adds one", Role::faint);
+}
+
+void add_claim(Work& work, const TranscriptPlace& place) {
+  FormPlace form;
+  form.purpose = FormPlace::Purpose::add;
+  form.draft.interview = place.interview;
+  form.draft.quotes = {picked_range(place)};
+  const TurnLine& turn = place.page->turns[place.sentences[place.at].turn];
+  form.draft.speaker = turn.speaker;
+  const std::size_t other = place.picked_from.value_or(place.at);
+  const std::size_t sentences = std::max(place.at, other) - std::min(place.at, other) + 1;
+  form.quote = sentences == 1 ? "the sentence at the cursor" : fmt::format("{} sentences", sentences);
+  work.go(std::move(form));
+}
+
+bool press_passage(Work& work, TranscriptPlace& place, const Key& key) {
+  if (!key.is("i") && !key.is("r") && !key.is("z")) return false;
+  if (!work.state.can_edit) return work.say(work.state.why_reading, Role::warning), true;
+  const CodePointRange range = picked_range(place);
+  if (key.is("i")) {
+    add_claim(work, place);
+  } else if (key.is("r")) {
+    work.want(CodePassage{CodePassage::Kind::read, place.interview, range, ""});
+  } else {
+    Prompt prompt;
+    prompt.ask = Ask::restrict;
+    prompt.label = "Restricted, because:";
+    prompt.interview = place.interview;
+    prompt.range = range;
+    work.ask(std::move(prompt));
+  }
+  place.picked_from.reset();
+  return true;
+}
+
+bool move(Work& work, TranscriptPlace& place, const Key& key) {
+  if (place.on_claims) {
+    if (!move_in(place.claim, place.page->claims.size(), key, page_rows(work.state) / 2)) return false;
+    if (place.claim < place.page->claims.size()) {
+      const std::size_t claim = place.claim;
+      go_to(place, place.page->claims[claim].quotes.front().begin);
+      place.claim = claim;
+    }
+    return true;
+  }
+  if (!move_in(place.at, place.sentences.size(), key, page_rows(work.state) / 2)) return false;
+  follow_talk(place);
+  return true;
+}
+
+}  // namespace
+
+CodePointRange picked_range(const TranscriptPlace& place) {
+  if (place.at >= place.sentences.size()) return {};
+  const std::size_t other = place.picked_from.value_or(place.at);
+  return {place.sentences[std::min(place.at, other)].range.begin, place.sentences[std::max(place.at, other)].range.end};
+}
+
+void go_to(TranscriptPlace& place, CodePoint position) {
+  const auto past = std::find_if(place.sentences.begin(), place.sentences.end(),
+                                 [&](const SentencePlace& sentence) { return sentence.range.begin > position; });
+  place.at = past == place.sentences.begin() ? 0 : static_cast<std::size_t>(past - place.sentences.begin()) - 1;
+  follow_talk(place);
+}
+
+bool press(Work& work, TranscriptPlace& place, const Key& key) {
+  if (!place.page || place.sentences.empty()) return false;
+  if (move(work, place, key)) return true;
+  if (press_passage(work, place, key)) return true;
+  if (key.name == Key::Name::tab || key.name == Key::Name::back_tab) {
+    place.on_claims = !place.on_claims && !place.page->claims.empty();
+  } else if (key.name == Key::Name::enter) {
+    open_claim(work, place);
+  } else if (key.is("v")) {
+    place.picked_from = place.picked_from ? std::nullopt : std::optional(place.at);
+  } else if (key.is("h")) {
+    work.want(HideProposals{!work.state.blind});
+  } else if (key.is("g")) {
+    Prompt prompt;
+    prompt.ask = Ask::go_to_time;
+    prompt.label = "Time in the recording (4:05):";
+    work.ask(std::move(prompt));
+  } else {
+    return press_deciding(work, key);
+  }
+  return true;
+}
+
+}  // namespace witnessmark
