@@ -2,8 +2,11 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
+
 #include "app/coding/desk_state.h"
 #include "witnessmark/app/date_meaning.h"
+#include "witnessmark/store/claims.h"
 #include "witnessmark/store/weighings.h"
 #include "witnessmark/weigh/agreement.h"
 #include "witnessmark/weigh/recall.h"
@@ -25,16 +28,32 @@ void CodingDesk::State::read_anew() {
   maker = std::make_unique<RecordMaker>(site, policy);
 }
 
-Result<void> CodingDesk::State::check_may_edit() const {
-  if (site.can_edit()) return {};
-  return Error{"", 0, 0, "nothing can be decided here", why_reading};
+Result<void> CodingDesk::State::weigh(const Id& id) {
+  const auto stored = find_claim(site, id);
+  if (!stored) return {};
+  const Claim& claim = stored->claim;
+  const Interview& interview = people->interview(claim.interview);
+  return save_weighings(site, {{id, recall_of(claim.when, interview, people->narrator(claim), policy),
+                                compare(claim, interview, maker->evidence())}});
 }
 
-Result<void> CodingDesk::State::weigh(const Claim& claim) {
-  const Interview& interview = people->interview(claim.interview);
-  const RegisterIndex& evidence = maker->evidence();
-  return save_weighings(site, {{claim.id, recall_of(claim.when, interview, people->narrator(claim), policy),
-                                compare(claim, interview, evidence)}});
+std::string CodingDesk::State::person_of(const std::string& interview, const std::string& label) const {
+  for (const Speaker& speaker : people->file().speakers)
+    if (speaker.interview == interview && speaker.label == label && !speaker.person.empty()) return speaker.person;
+  return label;
+}
+
+int CodingDesk::State::free_ordinal(const Claim& claim) const {
+  ClaimFilter filter;
+  filter.interviews = {claim.interview};
+  filter.with_mentions = false;
+  int free = 0;
+  for_each_claim(site, filter, [&](const StoredClaim& stored) {
+    const Claim& other = stored.claim;
+    if (other.statement == claim.statement && other.quotes.front() == claim.quotes.front())
+      free = std::max(free, other.ordinal + 1);
+  });
+  return free;
 }
 
 CodingDesk::CodingDesk(std::unique_ptr<State> state) : state_(std::move(state)) {}

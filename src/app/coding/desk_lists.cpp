@@ -8,6 +8,7 @@
 #include "witnessmark/app/weigh.h"
 #include "witnessmark/base/fold.h"
 #include "witnessmark/store/claims.h"
+#include "witnessmark/store/passages_read.h"
 #include "witnessmark/store/transcripts.h"
 #include "witnessmark/store/weighings.h"
 
@@ -103,6 +104,9 @@ std::vector<InterviewLine> CodingDesk::interviews() const {
     const auto versions = reading_versions(state.site, interview.key);
     line.has_transcript = !versions.empty();
     if (line.has_transcript) line.code_points = versions.back().code_points;
+    for (const PassagesRead& read : passages_read(state.site, interview.key))
+      if (line.has_transcript && read.version == versions.back().version)
+        for (const CodePointRange& range : read.ranges) line.read += range.length();
     lines.push_back(std::move(line));
   }
   return lines;

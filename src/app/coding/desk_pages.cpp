@@ -5,7 +5,11 @@
 #include "app/coding/desk_state.h"
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/store/claims.h"
+#include "witnessmark/store/entry_links.h"
 #include "witnessmark/store/journal.h"
+#include "witnessmark/store/notes.h"
+#include "witnessmark/store/passages_read.h"
+#include "witnessmark/store/quote_checks.h"
 
 namespace witnessmark {
 namespace {
@@ -16,6 +20,14 @@ SpeakerRole role_of(const InterviewFile& file, const std::string& interview, con
   for (const Speaker& speaker : file.speakers)
     if (speaker.interview == interview && speaker.label == label) return speaker.role;
   return SpeakerRole::unknown;
+}
+
+/// What anybody has read of the version that is shown.
+std::vector<CodePointRange> read_ranges(const SiteFile& site, const std::string& interview, int version) {
+  std::vector<CodePointRange> ranges;
+  for (const PassagesRead& read : passages_read(site, interview))
+    if (read.version == version) ranges.insert(ranges.end(), read.ranges.begin(), read.ranges.end());
+  return join_ranges(std::move(ranges));
 }
 
 std::vector<TurnLine> turns_of(const OpenTranscript& open, const InterviewFile& file) {
@@ -62,9 +74,11 @@ void add_source(const Source* source, const std::string& locator, EvidenceLine& 
   line.reference = one_line(source->reference + " " + locator);
 }
 
-EvidenceLine evidence_line(const Comparison& comparison, const RecordMaker& maker) {
+EvidenceLine evidence_line(const Comparison& comparison, const std::vector<EntryLink>& links, const RecordMaker& maker) {
   EvidenceLine line;
   line.comparison = comparison;
+  for (const EntryLink& link : links)
+    if (link.entry == comparison.entry) line.link = link.verdict == LinkVerdict::linked ? "linked" : "ruled out";
   const RegisterIndex& evidence = maker.evidence();
   if (const RegisterIndex::Item* item = evidence.find(comparison.entry)) {
     line.statement = entry_words(*item->entry, maker.lists());
@@ -99,6 +113,11 @@ Result<TranscriptPage> CodingDesk::transcript(const std::string& interview) cons
   page.version = open.stored.version.version;
   page.recording = open.held.recording;
   page.turns = turns_of(open, state.people->file());
+  const auto read = read_ranges(state.site, interview, page.version);
+  for (TurnLine& turn : page.turns)
+    turn.read = std::any_of(read.begin(), read.end(), [&](const CodePointRange& range) {
+      return range.begin <= turn.range.begin && turn.range.end <= range.end;
+    });
   ClaimFilter filter;
   filter.interviews = {interview};
   filter.with_mentions = false;
@@ -129,10 +148,16 @@ Result<ClaimPageFull> CodingDesk::claim(const Id& id) const {
   page.before = std::string(open.index->slice({{std::max<std::int64_t>(0, main.begin.value - kContext)}, main.begin}));
   page.after = std::string(open.index->slice({main.end, {main.end.value + kContext}}));
   if (stored->claim.when.period) page.meaning = describe(*stored->claim.when.period);
+  const std::vector<EntryLink> links = links_of_claim(state.site, id);
   for (const Comparison& comparison : page.record.comparisons)
-    page.evidence.push_back(evidence_line(comparison, *state.maker));
+    page.evidence.push_back(evidence_line(comparison, links, *state.maker));
   for (const Mention& mention : stored->claim.mentions)
     page.cues.push_back({mention.kind, one_line(open.index->slice(mention.range)), mention.value, mention.rule});
+  for (const Note& note : notes_on_claim(state.site, id))
+    page.notes.push_back({note.id, note.author, note.written.substr(0, 10), one_line(note.text)});
+  for (const QuoteCheck& check : quote_checks(state.site, id))
+    page.checked += fmt::format("{}against the recording by {} {}: {}", page.checked.empty() ? "" : "; ", check.coder,
+                                check.checked.substr(0, 10), one_line(check.result));
   for (const JournalEvent& event : events_on(state.site, "claim", to_string(id))) page.history.push_back(event_words(event));
   return page;
 }

@@ -10,6 +10,7 @@
 #include "witnessmark/app/withholding.h"
 #include "witnessmark/language/date_lexicon.h"
 #include "witnessmark/store/site_file.h"
+#include "witnessmark/store/undo.h"
 
 namespace witnessmark {
 
@@ -26,13 +27,21 @@ struct CodingDesk::State {
   DateLexicon lexicon;
   std::string why_reading;
   std::set<std::string> opened;       ///< Withheld interviews the coder opened.
+  bool blind = false;                 ///< Proposals are hidden while decisions are made.
   std::unique_ptr<People> people;
   std::unique_ptr<Withholding> withholding;
   std::unique_ptr<RecordMaker> maker;
 
   Result<void> check_may_edit() const;
-  /// Weighs one claim as it now is.
-  Result<void> weigh(const Claim& claim);
+  Result<Claim> claim_to_change(const Id& id) const;
+  Proposals proposals() const { return blind ? Proposals::hidden : Proposals::shown; }
+  /// Weighs one claim as it now is; nothing when there is no such claim any more.
+  Result<void> weigh(const Id& claim);
+  Result<std::string> words_of(const Result<std::optional<CoderAct>>& act, std::string_view what);
+  /// The key of the person a label of a transcript stands for; the label when it is not known.
+  std::string person_of(const std::string& interview, const std::string& label) const;
+  /// The next ordinal among claims of the same main quote and statement.
+  int free_ordinal(const Claim& claim) const;
   ClaimLine line(const StoredClaim& stored) const;
 };
 
