@@ -10,7 +10,6 @@
 #include <vector>
 
 #include "witnessmark/cli/run.h"
-#include "witnessmark/terminal/player.h"
 #include "witnessmark/terminal/review.h"
 
 namespace {
@@ -54,13 +53,9 @@ std::filesystem::path shared_folder() {
 
 witnessmark::Result<void> review(witnessmark::CodingDesk& desk, const witnessmark::ReviewRequest& request) {
   const char* no_colour = std::getenv("NO_COLOR");
-  const witnessmark::ReviewSetting setting{no_colour == nullptr || *no_colour == '\0', request.mouse,
-                                           witnessmark::player_program(request.player)};
-  if (!request.script_source.empty())
-    return review_by_script(desk, setting, request.script, request.script_source, std::cout);
-  if (!request.plain) return review_on_terminal(desk, setting);
-  review_by_prompts(desk, setting, std::cin, std::cout);
-  return {};
+  witnessmark::ReviewRequest wanted = request;
+  wanted.colour = no_colour == nullptr || *no_colour == '\0';  // the convention of no-color.org
+  return witnessmark::review(desk, wanted, std::cin, std::cout);
 }
 
 }  // namespace

@@ -1,6 +1,5 @@
 // The only file that knows the terminal: it reads keys and paints pictures.
 #include <ncurses.h>
-#include <term.h>
 #include <termios.h>
 #include <unistd.h>
 
@@ -12,7 +11,15 @@
 #include <string>
 
 #include "witnessmark/base/display_width.h"
+#include "witnessmark/terminal/player.h"
 #include "witnessmark/terminal/review.h"
+
+// Last, for it makes macros of everyday words.
+#include <term.h>
+#undef columns
+#undef lines
+#undef tab
+#undef back_tab
 
 namespace witnessmark {
 namespace {
@@ -88,7 +95,7 @@ attr_t look(Role role, bool colour) {
 
 class Screen {
  public:
-  explicit Screen(const ReviewSetting& setting) {
+  explicit Screen(const ReviewRequest& request) {
     if (std::setlocale(LC_CTYPE, "") == nullptr || MB_CUR_MAX == 1) std::setlocale(LC_CTYPE, "C.UTF-8");
     set_handlers();
     initscr();
@@ -97,7 +104,7 @@ class Screen {
     noecho();
     keypad(stdscr, TRUE);
     set_escdelay(50);
-    colour_ = setting.colour && has_colors();
+    colour_ = request.colour && has_colors();
     if (colour_) {
       start_color();
       use_default_colors();
@@ -107,7 +114,7 @@ class Screen {
       init_pair(kWarning, COLOR_MAGENTA, -1);
       init_pair(kMark, COLOR_CYAN, -1);
     }
-    if (setting.mouse) mousemask(BUTTON4_PRESSED | BUTTON5_PRESSED, nullptr);
+    if (request.mouse) mousemask(BUTTON4_PRESSED | BUTTON5_PRESSED, nullptr);
   }
   Screen(const Screen&) = delete;  // there is one terminal
   Screen& operator=(const Screen&) = delete;
@@ -235,14 +242,14 @@ std::optional<Event> read_event(bool& gone) {
 
 }  // namespace
 
-Result<void> review_on_terminal(CodingDesk& desk, const ReviewSetting& setting) {
+Result<void> review_on_terminal(CodingDesk& desk, const ReviewRequest& request) {
   if (isatty(STDIN_FILENO) == 0 || isatty(STDOUT_FILENO) == 0)
     return Error{"", 0, 0, "there is no terminal to draw on", "use --plain, or --script FILE"};
   int fault = 0;
   if (setupterm(nullptr, STDOUT_FILENO, &fault) != OK || tigetstr("cup") == nullptr)
     return Error{"", 0, 0, "this terminal cannot move its cursor", "set TERM, or use --plain"};
-  Screen screen(setting);
-  Session session(desk, Screen::size(), setting.player);
+  Screen screen(request);
+  Session session(desk, Screen::size(), player_program(request.player));
   bool gone = false;
   while (!session.finished() && !gone) {
     screen.paint(render(view(session.state()), session.state().size));

@@ -10,7 +10,7 @@ const Keys& everywhere() {
       {"Escape", "back", "Back to where you came from."},
       {"?", "keys", "The keys of this screen."},
       {"1", "", "The interviews and how far their coding has come."},
-      {"2", "", "All claims in review order: undecided ones first."},
+      {"2", "", "All claims in review order: first those that say most."},
       {"3", "", "Statements that cannot all be true."},
       {"4", "", "What the evidence leaves open."},
       {"5", "", "The journal: who decided what, when and why."},
@@ -55,7 +55,6 @@ const Keys& claims() {
   static const Keys kKeys = {
       {"Enter", "open", "Opens the claim in full."},
       {"f", "narrow", "Shows only some: by narrator, equipment, place, statement, status, outcome, recall distance."},
-      {"o", "order", "In review order, or as they were told."},
       {"t", "talk", "The place in the transcript."},
       {"A", "", "Decides on all that are shown; says first how many they are.", true},
       {"Up Down PageUp PageDown Home End", "", "Moves."},

@@ -8,6 +8,7 @@
 #include "terminal/key_table.h"
 #include "witnessmark/base/display_width.h"
 #include "witnessmark/base/fold.h"
+#include "witnessmark/terminal/player.h"
 #include "witnessmark/terminal/review.h"
 
 namespace witnessmark {
@@ -111,8 +112,8 @@ class Prompts {
 
 }  // namespace
 
-void review_by_prompts(CodingDesk& desk, const ReviewSetting& setting, std::istream& in, std::ostream& out) {
-  Session session(desk, Size{100, 1000}, setting.player);
+void review_by_prompts(CodingDesk& desk, const ReviewRequest& request, std::istream& in, std::ostream& out) {
+  Session session(desk, Size{100, 1000}, player_program(request.player));
   Prompts prompts(session, out);
   prompts.say();
   fmt::print(out, "Type a key or its word and Enter; ? tells the keys, list the whole screen, q ends.\n");

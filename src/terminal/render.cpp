@@ -29,7 +29,7 @@ Drawn draw_blocks(const std::vector<Block>& blocks, std::optional<std::size_t> f
     if (focused) drawn.focus_first = static_cast<int>(drawn.lines.size());
     for (std::size_t n = 0; n < lines.size(); ++n) {
       if (gutter > 0) {
-        const char* sign = focused && n == 0 ? (active ? "> " : "- ") : "  ";
+        const char* sign = focused && n == 0 ? (active ? "> " : "· ") : "  ";
         lines[n].insert(lines[n].begin(), {sign, focused && active ? Role::chosen : Role::plain});
       }
       drawn.lines.push_back(std::move(lines[n]));
@@ -50,8 +50,10 @@ int first_shown(const Drawn& drawn, int scroll, int rows) {
 
 Line panel_title(const Panel& panel, const Drawn& drawn, int first, int rows, int columns) {
   const int total = static_cast<int>(drawn.lines.size());
+  const bool above = first > 0, below = first + rows < total;
   std::string more;
-  if (total > rows) more = " " + std::string(first > 0 ? "^" : "-") + std::string(first + rows < total ? "v" : "-");
+  if (above || below) more = above && below ? " more above and below" : above ? " more above" : " more below";
+  if (columns < 60 && !more.empty()) more = above && below ? " ^v" : above ? " ^" : " v";
   const std::string name = (panel.active ? "== " : "-- ") + panel.title + " ";
   std::string line(fit_columns(name, std::max(0, columns - 3)));
   const int fill = columns - display_width(line) - static_cast<int>(more.size());
@@ -148,7 +150,11 @@ Input draw_input(const InputLine& input, int columns, int rows) {
     const int needed = static_cast<int>(draw_blocks(input.below, input.focus, true, columns).lines.size());
     drawn.lines = draw_panel(panel, columns, std::min(below, needed));
   }
-  const std::string label(fit_columns(input.label + " ", std::max(0, columns / 2)));
+  // A long question has lines of its own above what is typed.
+  const bool apart = display_width(input.label) > columns / 2;
+  if (apart && rows > 1)
+    for (Line& line : wrap({{{input.label, Role::label}}, 2, true}, columns)) drawn.lines.push_back(std::move(line));
+  const std::string label(fit_columns(apart ? "> " : input.label + " ", std::max(0, columns / 2)));
   const int room = std::max(1, columns - display_width(label) - 1);
   // What stands before the cursor is kept in sight.
   std::string_view shown = input.text;
@@ -164,6 +170,17 @@ Input draw_input(const InputLine& input, int columns, int rows) {
 }
 
 }  // namespace
+
+int scroll_limit(const View& view, Size size) {
+  for (const Panel& panel : view.panels) {
+    if (!panel.active || panel.focus) continue;
+    const bool beside = view.panels.size() > 1 && size.columns >= kSideBySideColumns;
+    const int columns = beside ? (size.columns - 3) / 2 : size.columns;
+    const int lines = static_cast<int>(draw_blocks(panel.blocks, std::nullopt, true, columns).lines.size());
+    return std::max(0, lines - std::max(1, size.rows - 4));
+  }
+  return 0;
+}
 
 Picture render(const View& view, Size size) {
   const int columns = std::max(1, size.columns);

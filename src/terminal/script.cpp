@@ -4,6 +4,7 @@
 
 #include "witnessmark/base/display_width.h"
 #include "witnessmark/base/fold.h"
+#include "witnessmark/terminal/player.h"
 #include "witnessmark/terminal/review.h"
 
 namespace witnessmark {
@@ -87,10 +88,10 @@ class Script {
 
 }  // namespace
 
-Result<void> review_by_script(CodingDesk& desk, const ReviewSetting& setting, std::string_view script,
-                              std::string_view source, std::ostream& out) {
-  Session session(desk, Size{80, 24}, setting.player);
-  Script play(session, source, out);
+Result<void> review_by_script(CodingDesk& desk, const ReviewRequest& request, std::ostream& out) {
+  Session session(desk, Size{80, 24}, player_program(request.player));
+  Script play(session, request.script_source, out);
+  std::string_view script = request.script;
   std::int64_t number = 0;
   while (!script.empty() && !session.finished()) {
     const std::size_t end = std::min(script.find('\n'), script.size());

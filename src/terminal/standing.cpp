@@ -21,8 +21,7 @@ struct LineOf {
   std::string operator()(const ClaimsPlace& place) const {
     const ClaimQuery& query = place.query;
     const auto word = [](const auto& value) { return value ? std::string(to_string(*value)) : ""; };
-    return fmt::format("claims\t{}\t{}\t{}\t{}\t{}\t{}\t{}\t{}\t{}\t{}", place.at,
-                       query.order == ClaimQuery::Order::review ? "review" : "position", plain(query.interview),
+    return fmt::format("claims\t{}\t{}\t{}\t{}\t{}\t{}\t{}\t{}\t{}", place.at, plain(query.interview),
                        plain(query.speaker), plain(query.subject), plain(query.place), word(query.statement),
                        word(query.status), word(query.outcome), query.recall_least.value_or(-1));
   }
@@ -61,18 +60,17 @@ std::size_t place_in_list(const std::string& text) {
 }
 
 std::optional<Place> claims_of(const Fields& fields) {
-  if (fields.size() != 11) return std::nullopt;
+  if (fields.size() != 10) return std::nullopt;
   ClaimsPlace place;
   place.at = place_in_list(fields[1]);
-  place.query.order = fields[2] == "review" ? ClaimQuery::Order::review : ClaimQuery::Order::position;
-  place.query.interview = fields[3];
-  place.query.speaker = fields[4];
-  place.query.subject = fields[5];
-  place.query.place = fields[6];
-  place.query.statement = parse_statement(fields[7]);
-  place.query.status = parse_claim_status(fields[8]);
-  place.query.outcome = parse_outcome(fields[9]);
-  if (const auto years = number(fields[10]); years && *years >= 0) place.query.recall_least = years;
+  place.query.interview = fields[2];
+  place.query.speaker = fields[3];
+  place.query.subject = fields[4];
+  place.query.place = fields[5];
+  place.query.statement = parse_statement(fields[6]);
+  place.query.status = parse_claim_status(fields[7]);
+  place.query.outcome = parse_outcome(fields[8]);
+  if (const auto years = number(fields[9]); years && *years >= 0) place.query.recall_least = years;
   place.page.first = place.at - std::min<std::size_t>(place.at, 100);
   return place;
 }
@@ -90,7 +88,7 @@ std::optional<Place> place_of(const Fields& fields) {
     return place;
   }
   if (kind == "claim" && fields.size() == 2)
-    if (const auto id = parse_id(fields[1])) return ClaimPlace{*id, nullptr, 0};
+    if (const auto id = parse_id(fields[1])) return ClaimPlace{*id};
   if (kind == "report" && fields.size() == 4) {
     const auto report = number(fields[2]);
     if (report && *report >= 0 && *report <= static_cast<int>(ReportKind::cautions))

@@ -38,6 +38,7 @@ class CodingDesk {
   // What is shown.
 
   std::vector<InterviewLine> interviews() const;
+  /// In review order.
   ClaimPage claims(const ClaimQuery& query, std::size_t first, std::size_t most) const;
   /// An Error when it is not known, has no transcript, or is withheld and not opened.
   Result<TranscriptPage> transcript(const std::string& interview) const;

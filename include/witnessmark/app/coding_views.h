@@ -55,12 +55,12 @@ struct ClaimLine {
   bool lost = false;
   bool proposed_otherwise = false;
   int rank = 0;
+  Withheld withheld = Withheld::none;   ///< A restricted passage: nothing of it is shown.
   bool operator==(const ClaimLine&) const = default;
 };
 
-/// Which claims a list shows, and in which order. What is empty does not narrow.
+/// Which claims a list shows. What is empty does not narrow.
 struct ClaimQuery {
-  enum class Order { review, position };
   std::string interview;
   std::string speaker;        ///< Part of a name.
   std::string subject;        ///< Key of the list of equipment; what lies within it counts.
@@ -69,17 +69,21 @@ struct ClaimQuery {
   std::optional<ClaimStatus> status;
   std::optional<Outcome> outcome;
   std::optional<std::int64_t> recall_least;   ///< Told at least so many years after.
-  Order order = Order::review;
   bool operator==(const ClaimQuery&) const = default;
   bool narrows() const;
 };
 
-/// A part of such a list.
+/// A part of such a list, in review order.
 struct ClaimPage {
   std::size_t first = 0;        ///< Number of its first line in the whole list.
   std::size_t total = 0;
   std::vector<ClaimLine> lines;
   std::string withheld;         ///< What was not shown, counted.
+};
+
+struct SentenceLine {
+  CodePointRange range;
+  std::optional<TimeAt> at;
 };
 
 /// One turn of a transcript.
@@ -89,7 +93,7 @@ struct TurnLine {
   CodePointRange range;
   std::string text;             ///< As in the reading text: make it visible() before it is shown.
   std::optional<TimeAt> at;
-  std::vector<CodePointRange> sentences;
+  std::vector<SentenceLine> sentences;
   bool read = false;            ///< All of it in passages marked as read.
 };
 

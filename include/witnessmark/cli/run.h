@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "witnessmark/app/review_request.h"
 #include "witnessmark/base/file_system.h"
 #include "witnessmark/base/id.h"
 #include "witnessmark/base/result.h"
@@ -13,15 +14,6 @@
 namespace witnessmark {
 
 class CodingDesk;
-
-/// How a coder wants to work.
-struct ReviewRequest {
-  bool plain = false;          ///< By prompts, line by line.
-  std::string script;          ///< Orders to play instead of keys; none unless script_source says where they are from.
-  std::string script_source;
-  std::string player;          ///< Program with its arguments; {recording} and {seconds} are filled in.
-  bool mouse = false;
-};
 
 /// What the command line takes from the process it runs in.
 struct CommandSetting {

@@ -35,6 +35,7 @@ struct ReviewRow {
 /// Which claims, and which page of them. Empty parts do not narrow.
 struct ReviewRequest {
   std::string interview = {};
+  std::vector<std::string> without = {};   ///< Not those of these interviews.
   std::vector<std::string> speakers = {};  ///< Person keys or labels.
   std::vector<std::string> subjects = {};  ///< Equipment keys.
   std::vector<std::string> places = {};    ///< Place keys.

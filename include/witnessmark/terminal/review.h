@@ -1,32 +1,25 @@
 #pragma once
 #include <iosfwd>
-#include <string>
-#include <string_view>
 
 #include "witnessmark/app/coding_desk.h"
+#include "witnessmark/app/review_request.h"
 #include "witnessmark/base/result.h"
-#include "witnessmark/terminal/session.h"
 
 namespace witnessmark {
 
-/// How the coder works.
-struct ReviewSetting {
-  bool colour = true;
-  bool mouse = false;      ///< The wheel moves; off, the terminal's own selecting of text works.
-  Session::Player player;
-};
+/// Lets a coder work at the desk in the way asked for: on the terminal, by prompts, or by a script.
+Result<void> review(CodingDesk& desk, const ReviewRequest& request, std::istream& in, std::ostream& out);
 
 /// On the terminal the process runs in, until the coder ends. Leaves it as it was, whatever happens. An Error when there
 /// is none, or it cannot move its cursor.
-Result<void> review_on_terminal(CodingDesk& desk, const ReviewSetting& setting);
+Result<void> review_on_terminal(CodingDesk& desk, const ReviewRequest& request);
 
 /// By prompts, line by line: what stands at the cursor is said in a line, and a line is answered with a key, the word for
 /// it, or what is asked for. For screen readers, and where no terminal can be drawn on.
-void review_by_prompts(CodingDesk& desk, const ReviewSetting& setting, std::istream& in, std::ostream& out);
+void review_by_prompts(CodingDesk& desk, const ReviewRequest& request, std::istream& in, std::ostream& out);
 
 /// Plays a script of keys and prints the screens it asks for. One order a line: `size 80x24`, `key Down Enter s`,
 /// `type late in sixty-two`, `show` (prints the screen), `# …`. An Error, with line and column, for what it cannot read.
-Result<void> review_by_script(CodingDesk& desk, const ReviewSetting& setting, std::string_view script,
-                              std::string_view source, std::ostream& out);
+Result<void> review_by_script(CodingDesk& desk, const ReviewRequest& request, std::ostream& out);
 
 }  // namespace witnessmark

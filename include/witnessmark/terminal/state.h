@@ -30,6 +30,7 @@ struct ClaimsPlace {
 struct SentencePlace {
   std::size_t turn = 0;
   CodePointRange range;
+  std::optional<TimeAt> at;
 };
 
 struct TranscriptPlace {
@@ -44,9 +45,10 @@ struct TranscriptPlace {
 };
 
 struct ClaimPlace {
-  Id id;
-  std::shared_ptr<const ClaimPageFull> page;
+  Id id = {};
+  std::shared_ptr<const ClaimPageFull> page = nullptr;
   int scroll = 0;
+  bool to_correct = false;   ///< The form is opened once it is loaded.
 };
 
 /// A claim being corrected or added, or a query being made, field by field.
@@ -88,6 +90,7 @@ struct Prompt {
   std::string label;
   std::string text;
   std::size_t cursor = 0;                ///< Byte offset.
+  std::string now;                       ///< What the field holds; an empty answer keeps it.
   std::vector<TermMatch> matches;        ///< For names of a list.
   std::size_t chosen = 0;
   std::optional<AuthorityList::Kind> list;   ///< Names of this list are offered.

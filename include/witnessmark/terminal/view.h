@@ -48,4 +48,7 @@ struct View {
 /// 20 rows; on less only the active one is shown.
 Picture render(const View& view, Size size);
 
+/// How far the active panel can be moved until its last line is seen; 0 for panels with a focus.
+int scroll_limit(const View& view, Size size);
+
 }  // namespace witnessmark

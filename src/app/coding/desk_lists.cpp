@@ -1,7 +1,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
-#include <tuple>
+#include <map>
 
 #include "app/coding/desk_state.h"
 #include "witnessmark/app/claim_words.h"
@@ -9,6 +9,7 @@
 #include "witnessmark/base/fold.h"
 #include "witnessmark/store/claims.h"
 #include "witnessmark/store/passages_read.h"
+#include "witnessmark/store/review_rows.h"
 #include "witnessmark/store/transcripts.h"
 #include "witnessmark/store/weighings.h"
 
@@ -22,24 +23,20 @@ std::string names_of(const Interview& interview, const Withholding& withholding)
   return names;
 }
 
-bool holds(const ClaimQuery& query, const ClaimLine& line) {
-  if (query.outcome && line.outcome != query.outcome) return false;
-  if (query.recall_least && (!line.recall_distance || line.recall_distance->most < *query.recall_least)) return false;
-  return name_has(line.speaker, query.speaker);
-}
-
-/// Undecided claims come first, then by rank; within a rank as they were told.
-bool review_before(const ClaimLine& a, const ClaimLine& b) {
-  const auto key = [](const ClaimLine& line) { return std::tuple(line.decided && !line.proposed_otherwise, line.rank); };
-  return key(a) < key(b);
+/// Persons one of whose names has what was typed, and the labels of transcripts that do.
+std::vector<std::string> speakers_named(const InterviewFile& file, const std::string& typed) {
+  std::vector<std::string> speakers;
+  for (const Person& person : file.persons)
+    if (name_has(person.name, typed) || name_has(person.pseudonym, typed)) speakers.push_back(person.key);
+  for (const Speaker& speaker : file.speakers)
+    if (speaker.person.empty() && name_has(speaker.label, typed)) speakers.push_back(speaker.label);
+  return speakers;
 }
 
 }  // namespace
 
 bool ClaimQuery::narrows() const {
-  ClaimQuery all;
-  all.order = order;
-  return !(*this == all);
+  return !(*this == ClaimQuery{});
 }
 
 bool name_has(std::string_view name, std::string_view typed) {
@@ -112,30 +109,59 @@ std::vector<InterviewLine> CodingDesk::interviews() const {
   return lines;
 }
 
+ReviewRequest CodingDesk::State::request_for(const ClaimQuery& query) const {
+  ReviewRequest request;
+  request.interview = query.interview;
+  for (const Interview& interview : people->file().interviews)
+    if (withholding->reason(interview.key, {}) != Withheld::none) request.without.push_back(interview.key);
+  if (!query.speaker.empty()) {
+    request.speakers = speakers_named(people->file(), query.speaker);
+    if (request.speakers.empty()) request.speakers = {"\n"};  // no label is a line break: nobody is called so
+  }
+  if (!query.subject.empty()) request.subjects = maker->lists().equipment.all_within(query.subject);
+  if (!query.place.empty()) request.places = maker->lists().places.all_within(query.place);
+  request.statement = query.statement;
+  request.status = query.status;
+  request.outcome = query.outcome;
+  if (query.recall_least) request.recall_least = static_cast<int>(std::min<std::int64_t>(*query.recall_least, 10'000));
+  return request;
+}
+
 ClaimPage CodingDesk::claims(const ClaimQuery& query, std::size_t first, std::size_t most) const {
   const State& state = *state_;
+  ReviewRequest request = state.request_for(query);
+  ClaimPage page;
+  page.total = static_cast<std::size_t>(count_review_rows(state.site, request));
+  page.first = std::min(first, page.total);
+  request.offset = page.first;
+  request.limit = most;
+  const std::vector<ReviewRow> rows = review_rows(state.site, request);
   ClaimFilter filter;
   filter.with_mentions = false;
-  if (!query.interview.empty()) filter.interviews = {query.interview};
-  if (!query.subject.empty()) filter.subjects = state.maker->lists().equipment.all_within(query.subject);
-  if (!query.place.empty()) filter.places = state.maker->lists().places.all_within(query.place);
-  if (query.status) filter.statuses = {*query.status};
-  Withholding counting = *state.withholding;
-  std::vector<ClaimLine> lines;
+  std::map<Id, std::size_t> place;
+  for (const ReviewRow& row : rows) {
+    place.emplace(row.id, filter.ids.size());
+    filter.ids.push_back(row.id);
+  }
+  if (rows.empty()) return page;
+  page.lines.resize(rows.size());
   for_each_claim(state.site, filter, [&](const StoredClaim& stored) {
-    if (query.statement && stored.claim.statement != *query.statement) return;
-    if (!counting.may_show(stored.claim.interview, stored.claim.quotes)) return;
-    ClaimLine line = state.line(stored);
-    if (holds(query, line)) lines.push_back(std::move(line));
+    ClaimLine& line = page.lines[place.at(stored.claim.id)];
+    line = state.line(stored);
+    line.withheld = state.withholding->reason(stored.claim.interview, stored.claim.quotes);
+    if (line.withheld != Withheld::none) line.subject = line.place = line.number = line.when = "";
   });
-  if (query.order == ClaimQuery::Order::review) std::stable_sort(lines.begin(), lines.end(), review_before);
-  ClaimPage page;
-  page.total = lines.size();
-  page.first = std::min(first, lines.size());
-  const std::size_t past = std::min(lines.size(), page.first + most);
-  page.lines.assign(lines.begin() + static_cast<std::ptrdiff_t>(page.first), lines.begin() + static_cast<std::ptrdiff_t>(past));
-  page.withheld = counting.account();
+  page.withheld = state.withheld_words(query);
   return page;
+}
+
+/// Interviews none of whose claims are listed.
+std::string CodingDesk::State::withheld_words(const ClaimQuery& query) const {
+  std::size_t interviews = 0;
+  for (const Interview& interview : people->file().interviews)
+    interviews += (query.interview.empty() || query.interview == interview.key) &&
+                  withholding->reason(interview.key, {}) != Withheld::none;
+  return interviews == 0 ? "" : fmt::format("{} interviews withheld", interviews);
 }
 
 std::vector<TermMatch> CodingDesk::terms(AuthorityList::Kind kind, std::string_view typed, std::size_t most) const {

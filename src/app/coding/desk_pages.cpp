@@ -44,7 +44,7 @@ std::vector<TurnLine> turns_of(const OpenTranscript& open, const InterviewFile& 
     turns.push_back(std::move(turn));
   }
   for (const Sentence& sentence : open.stored.sentences)
-    if (sentence.utterance < turns.size()) turns[sentence.utterance].sentences.push_back(sentence.range);
+    if (sentence.utterance < turns.size()) turns[sentence.utterance].sentences.push_back({sentence.range, time_at(transcript, sentence.range.begin)});
   return turns;
 }
 

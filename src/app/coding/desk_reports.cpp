@@ -5,6 +5,7 @@
 #include "app/coding/desk_state.h"
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/app/said_about.h"
+#include "witnessmark/base/fold.h"
 #include "witnessmark/store/journal.h"
 #include "witnessmark/store/search.h"
 
@@ -77,9 +78,10 @@ Report journal(const SiteFile& site) {
   std::int64_t passed = 0;
   for_each_event(site, [&](const JournalEvent& event) {
     if (++passed <= all - kMost) return;
-    ReportLine entry{Weight::item, fmt::format("{}  {}: {} {} {}{}", event.wall_time.substr(0, 16), event.actor, event.kind,
-                                               event.target_kind, event.target_kind == "claim" ? "" : event.target,
-                                               event.interview.empty() ? "" : " (" + event.interview + ")"),
+    const bool named = parse_id(event.target) == std::nullopt && event.target_kind != "passages-read";
+    ReportLine entry{Weight::item, fmt::format("{}  {}: {} {}{}{}", event.wall_time.substr(0, 16), event.actor, event.kind,
+                                               event.target_kind, named && !event.target.empty() ? " " + event.target : "",
+                                               event.interview.empty() || event.interview == event.target ? "" : " in " + event.interview),
                      std::nullopt, event.interview, std::nullopt, ""};
     if (!event.why.empty()) entry.text += ": " + event.why;
     entry.text = one_line(entry.text);
@@ -90,6 +92,23 @@ Report journal(const SiteFile& site) {
   report.title = all > kMost ? fmt::format("The last {} of {} acts, newest first", kMost, all)
                              : fmt::format("{} acts, newest first", all);
   return report;
+}
+
+/// The sentence of a turn that holds the first of the words, else its first.
+Sentence sentence_with(const OpenTranscript& open, const SearchHit& hit, const std::string& words) {
+  std::string first = fold(words.substr(0, words.find(' ')));
+  std::erase_if(first, [](char c) { return c == '"' || c == '*'; });
+  Sentence found;
+  found.range = hit.range;
+  bool any = false;
+  for (const Sentence& sentence : open.stored.sentences) {
+    if (sentence.utterance != hit.utterance) continue;
+    const bool holds = fold(open.index->slice(sentence.range)).find(first) != std::string::npos;
+    if (!any || holds) found = sentence;
+    any = true;
+    if (holds) break;
+  }
+  return found;
 }
 
 /// The talk around the words found.
@@ -104,12 +123,11 @@ Report found_words(const CodingDesk::State& state, const std::string& words) {
   for (const SearchHit& hit : hits) {
     if (!counting.may_show(hit.interview, {hit.range})) continue;
     const OpenTranscript& open = state.maker->turn_to(hit.interview, 0);
-    const auto at = time_at(open.stored.transcript, hit.range.begin);
-    std::string text = one_line(open.index->slice(hit.range));
-    constexpr std::size_t kLong = 400;
-    if (text.size() > kLong) text = text.substr(0, text.rfind(' ', kLong)) + " …";
-    report.lines.push_back({Weight::item, fmt::format("{} {}{}: {}", hit.interview, at ? to_timecode(at->time) + " " : "", hit.speaker, text),
-                            std::nullopt, hit.interview, hit.range.begin, ""});
+    const Sentence sentence = sentence_with(open, hit, words);
+    const auto at = time_at(open.stored.transcript, sentence.range.begin);
+    report.lines.push_back({Weight::item, fmt::format("{} {}{}: {}", hit.interview, at ? to_timecode(at->time) + " " : "",
+                                                      hit.speaker, one_line(open.index->slice(sentence.range))),
+                            std::nullopt, hit.interview, sentence.range.begin, ""});
   }
   report.title = fmt::format("{}{} turns; {}", hits.size(), hits.size() == kMost ? " or more" : "", counting.account());
   if (report.lines.empty()) line(report, Weight::caution, "Nobody says this in what may be shown. A word that ends in * is a beginning.");

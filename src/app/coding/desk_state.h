@@ -9,6 +9,7 @@
 #include "witnessmark/app/coding_desk.h"
 #include "witnessmark/app/withholding.h"
 #include "witnessmark/language/date_lexicon.h"
+#include "witnessmark/store/review_rows.h"
 #include "witnessmark/store/site_file.h"
 #include "witnessmark/store/undo.h"
 
@@ -34,7 +35,7 @@ struct CodingDesk::State {
 
   Result<void> check_may_edit() const;
   Result<Claim> claim_to_change(const Id& id) const;
-  Proposals proposals() const { return blind ? Proposals::hidden : Proposals::shown; }
+  ProposalView proposals() const { return blind ? ProposalView::hidden : ProposalView::shown; }
   /// Weighs one claim as it now is; nothing when there is no such claim any more.
   Result<void> weigh(const Id& claim);
   Result<std::string> words_of(const Result<std::optional<CoderAct>>& act, std::string_view what);
@@ -43,6 +44,8 @@ struct CodingDesk::State {
   /// The next ordinal among claims of the same main quote and statement.
   int free_ordinal(const Claim& claim) const;
   ClaimLine line(const StoredClaim& stored) const;
+  ReviewRequest request_for(const ClaimQuery& query) const;
+  std::string withheld_words(const ClaimQuery& query) const;
 };
 
 /// "ends · Cargo derrick · Foredeck": what an entry states.

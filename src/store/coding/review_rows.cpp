@@ -23,6 +23,11 @@ struct Condition {
     sql += fmt::format(" AND {} = ?", column);
     texts.emplace_back(value);
   }
+  void is_none_of(const char* column, const std::vector<std::string>& values) {
+    if (values.empty()) return;
+    sql += fmt::format(" AND {} NOT IN (SELECT value FROM json_each(?))", column);
+    texts.push_back(list_to_json(values));
+  }
   void is_any_of(const char* column, const std::vector<std::string>& values) {
     if (values.empty()) return;
     if (values.size() == 1) return is(column, values[0]);
@@ -34,6 +39,7 @@ struct Condition {
 Condition condition_of(const ReviewRequest& request) {
   Condition condition;
   if (!request.interview.empty()) condition.is("interview", request.interview);
+  condition.is_none_of("interview", request.without);
   condition.is_any_of("speaker", request.speakers);
   condition.is_any_of("subject", request.subjects);
   condition.is_any_of("place", request.places);

@@ -19,8 +19,8 @@ void keep_inside(std::size_t& at, const std::vector<Kind>& items) {
 std::vector<SentencePlace> sentences_of(const TranscriptPage& page) {
   std::vector<SentencePlace> sentences;
   for (std::size_t turn = 0; turn < page.turns.size(); ++turn) {
-    for (const CodePointRange& range : page.turns[turn].sentences) sentences.push_back({turn, range});
-    if (page.turns[turn].sentences.empty()) sentences.push_back({turn, page.turns[turn].range});
+    for (const SentenceLine& line : page.turns[turn].sentences) sentences.push_back({turn, line.range, line.at});
+    if (page.turns[turn].sentences.empty()) sentences.push_back({turn, page.turns[turn].range, page.turns[turn].at});
   }
   return sentences;
 }
@@ -61,13 +61,20 @@ struct Arrival {
     each<ClaimPlace>(work.state, [&](ClaimPlace& place) {
       if (place.id == loaded.page->line.id) place.page = loaded.page;
     });
+    auto* shown = std::get_if<ClaimPlace>(&work.state.place());
+    if (!shown || shown->id != loaded.page->line.id || !shown->to_correct) return;
+    shown->to_correct = false;
+    open_form(work, *loaded.page);
   }
 
   void operator()(const ReportLoaded& loaded) const {
     each<ReportPlace>(work.state, [&](ReportPlace& place) {
       if (place.kind != loaded.kind || place.subject != loaded.subject) return;
       place.report = loaded.report;
-      keep_inside(place.at, loaded.report->lines);
+      const auto& lines = loaded.report->lines;
+      if (place.at == 0)
+        while (place.at + 1 < lines.size() && lines[place.at].weight == ReportLine::Weight::heading) ++place.at;
+      keep_inside(place.at, lines);
     });
   }
 

@@ -79,19 +79,13 @@ void repeat(Work& work, const Id& claim) {
   decide(work, std::move(again));
 }
 
+/// The form needs all of the claim: from a list it is opened first.
 void correct(Work& work, const Id& id) {
   const auto* shown = std::get_if<ClaimPlace>(&work.state.place());
-  if (!shown || !shown->page) {
-    // The form needs all of the claim: it is opened first.
-    work.go(ClaimPlace{id, nullptr, 0});
-    return work.say("press e again to correct it");
-  }
-  FormPlace form;
-  form.draft = shown->page->record.claim;
-  form.subject_name = shown->page->record.subject_name;
-  form.place_name = shown->page->record.place_name;
-  if (!shown->page->record.quotes.empty()) form.quote = shown->page->record.quotes.front().text;
-  work.go(std::move(form));
+  if (shown && shown->page) return open_form(work, *shown->page);
+  ClaimPlace claim{id};
+  claim.to_correct = true;
+  work.go(std::move(claim));
 }
 
 void play(Work& work) {
@@ -103,7 +97,7 @@ void play(Work& work) {
     at = claim->page->line.at;
     recording = claim->page->record.recording;
   } else if (talk && talk->page && talk->at < talk->sentences.size()) {
-    at = talk->page->turns[talk->sentences[talk->at].turn].at;
+    at = talk->sentences[talk->at].at;
     recording = talk->page->recording;
   }
   if (!work.state.can_play) return work.say("name a player first: review --player PROGRAM", Role::warning);
@@ -129,12 +123,22 @@ void advance(Work& work) {
     const auto next = claim_after(state);
     if (!next) return;
     step(*list, 1);
-    std::get<ClaimPlace>(state.place()) = ClaimPlace{*next, nullptr, 0};
+    std::get<ClaimPlace>(state.place()) = ClaimPlace{*next};
     return;  // what was decided loads the place shown
   }
+  // In a list of undecided claims the next one takes its place by itself.
   const auto* claims = std::get_if<ClaimsPlace>(&state.place());
-  const bool stays = claims == nullptr || claims->query.order == ClaimQuery::Order::position;
-  if (stays && claim_after(state)) step(state.place(), 1);
+  const bool leaves = claims != nullptr && claims->query.status == ClaimStatus::proposed;
+  if (!leaves && claim_after(state)) step(state.place(), 1);
+}
+
+void open_form(Work& work, const ClaimPageFull& page) {
+  FormPlace form;
+  form.draft = page.record.claim;
+  form.subject_name = page.record.subject_name;
+  form.place_name = page.record.place_name;
+  if (!page.record.quotes.empty()) form.quote = page.record.quotes.front().text;
+  work.go(std::move(form));
 }
 
 bool press_deciding(Work& work, const Key& key) {

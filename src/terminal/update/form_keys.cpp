@@ -16,13 +16,8 @@ void change(Work& work, FormPlace& form) {
   prompt.reads_date = field.kind == Field::Kind::date;
   if (field.kind == Field::Kind::equipment) prompt.list = AuthorityList::Kind::equipment;
   if (field.kind == Field::Kind::place) prompt.list = AuthorityList::Kind::places;
-  if (field.kind == Field::Kind::words) prompt.text = field.value;
-  if (prompt.reads_date && form.draft.when.dated.value)
-    prompt.text = form.draft.when.dated.written.empty() ? to_string(*form.draft.when.dated.value)
-                                                        : form.draft.when.dated.written;
-  prompt.cursor = prompt.text.size();
-  if (prompt.list) work.want(FindTerms{prompt.list, prompt.text});
-  if (prompt.reads_date) work.want(ReadDate{prompt.text, form.draft});
+  prompt.now = field.value;
+  if (prompt.list) work.want(FindTerms{prompt.list, ""});
   work.ask(std::move(prompt));
 }
 
@@ -52,6 +47,7 @@ void save(Work& work, FormPlace& form) {
 }  // namespace
 
 void set_field(Work& work, FormPlace& form, const Prompt& prompt) {
+  if (prompt.text.empty() && prompt.chosen == 0) return work.say("left as it was; Delete empties a field", Role::faint);
   if (prompt.reads_date) {
     if (prompt.date) fill_date(form, prompt.date->when);
     return;
@@ -60,7 +56,6 @@ void set_field(Work& work, FormPlace& form, const Prompt& prompt) {
     if (const std::string fault = fill_words(form, form.at, prompt.text); !fault.empty()) work.say(fault, Role::warning);
     return;
   }
-  if (prompt.text.empty()) return fill_term(form, form.at, "", "");
   if (prompt.chosen < prompt.matches.size()) {
     const TermMatch& match = prompt.matches[prompt.chosen];
     return fill_term(form, form.at, match.key, match.name);

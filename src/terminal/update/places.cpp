@@ -72,7 +72,7 @@ bool press(Work& work, ClaimsPlace& place, const Key& key) {
   }
   const auto id = claim_here(work.state);
   if (key.name == Key::Name::enter && id) {
-    work.go(ClaimPlace{*id, nullptr, 0});
+    work.go(ClaimPlace{*id});
   } else if (key.is("t") && id) {
     const ClaimLine& line = place.page.lines[place.at - place.page.first];
     go_to_talk(work, line.interview, line.quotes.front().begin);
@@ -81,11 +81,6 @@ bool press(Work& work, ClaimsPlace& place, const Key& key) {
     form.purpose = FormPlace::Purpose::filter;
     form.query = place.query;
     work.go(std::move(form));
-  } else if (key.is("o")) {
-    using Order = ClaimQuery::Order;
-    place.query.order = place.query.order == Order::review ? Order::position : Order::review;
-    place.at = 0;
-    work.want(LoadClaims{place.query, 0});
   } else if (key.is("A")) {
     if (!work.state.can_edit) return work.say(work.state.why_reading, Role::warning), true;
     decide_all(work, place);
@@ -103,7 +98,7 @@ void turn_to(Work& work, ClaimPlace& place, int steps) {
   Place& list = work.state.places[work.state.places.size() - 2];
   if (auto* claims = std::get_if<ClaimsPlace>(&list)) claims->at += static_cast<std::size_t>(steps);
   if (auto* talk = std::get_if<TranscriptPlace>(&list)) talk->claim += static_cast<std::size_t>(steps);
-  place = ClaimPlace{*id, nullptr, 0};
+  place = ClaimPlace{*id};
   work.want(LoadClaim{*id});
 }
 
@@ -128,7 +123,8 @@ bool press(Work& work, ClaimPlace& place, const Key& key) {
       return true;
     case Key::Name::down:
     case Key::Name::page_down:
-      place.scroll = std::min(10'000, place.scroll + (key.name == Key::Name::down ? 1 : page));
+      place.scroll = std::min(scroll_limit(view(work.state), work.state.size),
+                              place.scroll + (key.name == Key::Name::down ? 1 : page));
       return true;
     case Key::Name::right:
       return turn_to(work, place, 1), true;
@@ -183,7 +179,7 @@ bool press(Work& work, ReportPlace& place, const Key& key) {
   }
   if (key.name != Key::Name::enter) return false;
   if (line.claim) {
-    work.go(ClaimPlace{*line.claim, nullptr, 0});
+    work.go(ClaimPlace{*line.claim});
   } else if (line.position) {
     go_to_talk(work, line.interview, *line.position);
   } else {
@@ -194,7 +190,8 @@ bool press(Work& work, ReportPlace& place, const Key& key) {
 
 bool press(Work& work, KeysPlace& place, const Key& key) {
   std::size_t at = static_cast<std::size_t>(place.scroll);
-  if (key.name == Key::Name::end || !move_in(at, 1000, key, page_rows(work.state))) return false;
+  const auto most = static_cast<std::size_t>(scroll_limit(view(work.state), work.state.size)) + 1;
+  if (!move_in(at, most, key, page_rows(work.state))) return false;
   place.scroll = static_cast<int>(at);
   return true;
 }

@@ -64,8 +64,8 @@ void answer_time(Work& work, const Prompt& prompt) {
   if (talk == nullptr || !talk->page) return;
   if (!time || prompt.text.empty()) return work.say("a time is written 4:05 or 1:02:03", Role::warning);
   std::optional<CodePoint> found;
-  for (const TurnLine& turn : talk->page->turns)
-    if (turn.at && turn.at->time <= *time) found = turn.range.begin;
+  for (const SentencePlace& sentence : talk->sentences)
+    if (sentence.at && sentence.at->time <= *time) found = sentence.range.begin;
   if (!found) return work.say("the transcript has no times to go by", Role::warning);
   go_to(*talk, *found);
 }

@@ -26,7 +26,7 @@ void open_claim(Work& work, const TranscriptPlace& place) {
   const auto& claims = place.page->claims;
   if (place.claim < claims.size() &&
       (place.on_claims || quotes(claims[place.claim], place.sentences[place.at].range)))
-    return work.go(ClaimPlace{claims[place.claim].id, nullptr, 0});
+    return work.go(ClaimPlace{claims[place.claim].id});
   work.say("no claim rests on this sentence; i adds one", Role::faint);
 }
 

@@ -51,6 +51,8 @@ void arrive(Work& work, const Event& event);
 std::optional<Id> claim_here(const State& state);
 /// The claim after it in the same list.
 std::optional<Id> claim_after(const State& state, int steps = 1);
+/// Opens the form that corrects a claim.
+void open_form(Work& work, const ClaimPageFull& page);
 /// Goes on to the next claim after a decision.
 void advance(Work& work);
 /// The sentences selected, or the one at the cursor, as one range.

@@ -48,11 +48,12 @@ void add_quote(Blocks& blocks, const ClaimPageFull& page) {
 void add_reading(Blocks& blocks, const ClaimPageFull& page) {
   const Claim& claim = page.record.claim;
   labelled(blocks, "Statement", what_words(page.record));
-  std::string when = page.meaning;
+  std::string when = page.meaning.empty() ? "no date that could be resolved" : page.meaning;
+  if (!claim.when.dated.value && claim.when.dated.written.empty()) when = "no date";
   if (claim.when.carried) when += ", carried from the talk before";
   if (!claim.when.anchor.empty()) when += fmt::format(", from {}", claim.when.anchor);
   for (const std::string& other : claim.when.alternatives) when += "; or " + other;
-  labelled(blocks, "When", when.empty() ? "no date" : when);
+  labelled(blocks, "When", when);
   labelled(blocks, "Knows it", how_words(claim));
   labelled(blocks, "Recall", recall_words(page.record.recall));
   std::string status(to_string(claim.status));

@@ -14,20 +14,17 @@ std::string per_hundred(std::int64_t part, std::int64_t whole) {
 }
 
 Block interview_block(const InterviewLine& line) {
-  const std::string name = pad_columns(line.key, 12) + " ";
+  const std::string name = pad_columns(line.key, 10) + " ";
   if (line.withheld != Withheld::none)
     return {{{name, Role::plain}, {fmt::format("withheld: {}", to_string(line.withheld)), Role::warning},
              {fmt::format("  {} claims", line.all_claims()), Role::faint}},
-            13, true};
-  std::string work = line.has_transcript ? fmt::format("{} of {} claims decided", line.decided(), line.all_claims())
+            11, true};
+  std::string work = line.has_transcript ? fmt::format("{:>3} of {:>3} decided", line.decided(), line.all_claims())
                                          : std::string("no transcript");
-  if (line.claims[1] > 0) work += fmt::format(", {} said so", line.claims[1]);
-  if (line.read > 0) work += fmt::format(", read {}", per_hundred(line.read, line.code_points));
-  std::string rest = fmt::format("  {}", line.narrators);
-  rest += fmt::format(", {}", line.date);
-  if (line.length) rest += fmt::format(", {}", to_timecode(*line.length));
+  if (line.has_transcript) work += fmt::format(", read {:>5}", per_hundred(line.read, line.code_points));
+  std::string rest = fmt::format("  {}, {}", line.narrators, line.date);
   rest += fmt::format(", {}{}", to_string(line.standing), line.opened ? ", opened though withheld" : "");
-  return {{{name, Role::plain}, {pad_columns(work, 30), Role::label}, {rest, Role::faint}}, 13, true};
+  return {{{name, Role::plain}, {work, Role::label}, {rest, Role::faint}}, 11, true};
 }
 
 std::string_view outcome_word(const std::optional<Outcome>& outcome) {
@@ -43,6 +40,8 @@ Role role_of(const std::optional<Outcome>& outcome) {
 }  // namespace
 
 Line claim_line(const ClaimLine& line) {
+  if (line.withheld != Withheld::none)
+    return {{fmt::format("  withheld: {}", to_string(line.withheld)), Role::warning}};
   std::string text = fmt::format("{}{}", line.polarity == Polarity::denied ? "not " : "", to_string(line.statement));
   for (const std::string* part : {&line.subject, &line.number, &line.place, &line.when})
     if (!part->empty()) text += " · " + *part;
@@ -86,8 +85,8 @@ std::vector<Panel> panels_of(const State&, const ClaimsPlace& place) {
     line.push_back({fmt::format("  {}, {}", page.lines[i].interview, page.lines[i].speaker), Role::faint});
     panel.blocks.push_back({std::move(line), 4, true});
   }
-  panel.title = fmt::format("{} claims{}, {}; {}", page.total, place.query.narrows() ? " of those asked for" : "",
-                            place.query.order == ClaimQuery::Order::review ? "in review order" : "as told", page.withheld);
+  panel.title = fmt::format("{} claims{}, in review order{}{}", page.total, place.query.narrows() ? " of those asked for" : "",
+                            page.withheld.empty() ? "" : "; ", page.withheld);
   panel.focus = at - begin;
   if (panel.blocks.empty())
     panel.blocks.push_back(paragraph(place.query.narrows() ? "No claim is of this kind. f asks for others."
@@ -150,7 +149,9 @@ std::vector<Panel> panels_of(const State& state, const KeysPlace& place) {
   if (behind.places.size() > 1) behind.places.pop_back();
   panel.title = fmt::format("Keys of “{}”", name_of(behind.place()));
   for (const KeyHelp& help : keys_of(behind))
-    panel.blocks.push_back({{{pad_columns(help.key, 10) + "  ", Role::key}, {std::string(help.words), Role::plain}}, 12, true});
+    panel.blocks.push_back({{{help.key.size() > 10 ? std::string(help.key) : pad_columns(help.key, 10), Role::key},
+                             {"  " + std::string(help.words), Role::plain}},
+                            12, true});
   panel.blocks.push_back(paragraph(""));
   panel.blocks.push_back(paragraph(
       "Before a claim: . proposed, + said so, - misread, x set aside. Said so means that the narrator did say it, not that "

@@ -11,7 +11,8 @@
 namespace witnessmark {
 namespace {
 
-constexpr std::size_t kAround = 60;
+constexpr std::size_t kAround = 60;          // sentences and claims drawn before and after the cursor
+constexpr std::int64_t kTimedEvery = 30'000;  // within a turn the time stands at least so often
 
 bool shown(const State& state, const ClaimLine& claim) {
   return !state.blind || claim.decided || claim.by_coder;
@@ -78,9 +79,14 @@ Block sentence_block(const State& state, const TranscriptPlace& place, std::size
   return block;
 }
 
-Block turn_block(const TurnLine& turn) {
-  std::string time;
-  if (turn.at) time = fmt::format("{}{} ", turn.at->timing == Timing::interpolated ? "about " : "", to_timecode(turn.at->time));
+std::string time_of(const std::optional<TimeAt>& at) {
+  return at ? fmt::format("{}{} ", at->timing == Timing::interpolated ? "about " : "", to_timecode(at->time)) : "";
+}
+
+/// Who speaks, and when; within a long turn only the time.
+Block turn_block(const TurnLine& turn, const SentencePlace& sentence, bool goes_on) {
+  const std::string time = time_of(sentence.at);
+  if (goes_on) return {{{time, Role::faint}}, 0, false};
   const std::string speaker = turn.speaker.empty() ? "(no speaker named)" : turn.speaker;
   return {{{time, Role::faint}, {speaker, Role::label}, {turn.read ? "  read" : "", Role::faint}}, 0, false};
 }
@@ -90,9 +96,15 @@ Panel talk_panel(const State& state, const TranscriptPlace& place) {
   const TranscriptPage& page = *place.page;
   const std::size_t begin = place.at - std::min(place.at, kAround);
   const std::size_t past = std::min(place.sentences.size(), place.at + kAround);
+  std::optional<Millisecond> timed;
   for (std::size_t n = begin; n < past; ++n) {
-    const std::size_t turn = place.sentences[n].turn;
-    if (n == begin || turn != place.sentences[n - 1].turn) panel.blocks.push_back(turn_block(page.turns[turn]));
+    const SentencePlace& sentence = place.sentences[n];
+    const bool new_turn = n == begin || sentence.turn != place.sentences[n - 1].turn;
+    const bool late = timed && sentence.at && sentence.at->time.value - timed->value >= kTimedEvery;
+    if (new_turn || late) {
+      panel.blocks.push_back(turn_block(page.turns[sentence.turn], sentence, !new_turn));
+      timed = sentence.at ? std::optional(sentence.at->time) : std::nullopt;
+    }
     if (n == place.at) panel.focus = panel.blocks.size();
     panel.blocks.push_back(sentence_block(state, place, n));
   }

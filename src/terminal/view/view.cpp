@@ -9,6 +9,10 @@ namespace {
 
 InputLine input_of(const Prompt& prompt) {
   InputLine input{prompt.label, prompt.text, prompt.cursor, {}, std::nullopt};
+  if (!prompt.now.empty() && prompt.matches.empty() && prompt.text.empty())
+    input.below.push_back(paragraph("now " + prompt.now + "; Enter alone keeps it", Role::faint, 2));
+  if (prompt.reads_date && prompt.text.empty())
+    input.below.push_back(paragraph("as people say it (late in sixty-two, the spring of 1957) or in EDTF (1957-21, [1962,1963])", Role::faint, 2));
   for (const TermMatch& match : prompt.matches) {
     Line line = {{match.name, Role::plain}};
     if (!match.by.empty()) line.push_back({"  (" + match.by + ")", Role::faint});
