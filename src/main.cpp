@@ -51,9 +51,9 @@ std::filesystem::path shared_folder() {
   return WITNESSMARK_SOURCE_SHARED;
 }
 
-witnessmark::Result<void> review(witnessmark::CodingDesk& desk, const witnessmark::ReviewRequest& request) {
+witnessmark::Result<void> review(witnessmark::CodingDesk& desk, const witnessmark::ReviewMode& request) {
   const char* no_colour = std::getenv("NO_COLOR");
-  witnessmark::ReviewRequest wanted = request;
+  witnessmark::ReviewMode wanted = request;
   wanted.colour = no_colour == nullptr || *no_colour == '\0';  // the convention of no-color.org
   return witnessmark::review(desk, wanted, std::cin, std::cout);
 }

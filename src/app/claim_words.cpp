@@ -6,6 +6,15 @@
 
 namespace witnessmark {
 
+std::string_view in_words(ClaimStatus status) {
+  if (status == ClaimStatus::said_so) return "said so";
+  return status == ClaimStatus::set_aside ? "set aside" : to_string(status);
+}
+
+std::string_view in_words(Outcome outcome) {
+  return outcome == Outcome::cannot_tell ? "cannot tell" : to_string(outcome);
+}
+
 std::string one_line(std::string_view text) {
   std::string line;
   for (const char c : text) {

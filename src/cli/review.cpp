@@ -6,7 +6,7 @@ namespace witnessmark {
 void add_review(CLI::App& program, Command& command) {
   struct Options {
     std::string file, script;
-    ReviewRequest request;
+    ReviewMode request;
   };
   auto options = std::make_shared<Options>();
   CLI::App* app = program.add_subcommand("review", "Go through claims and transcripts at the terminal, and decide");
@@ -23,7 +23,7 @@ void add_review(CLI::App& program, Command& command) {
     if (!command.setting().review)
       return command.fail({"", 0, 0, "this program has no terminal user interface", "build it with the terminal layer"});
     const Surroundings surroundings = command.surroundings();
-    ReviewRequest request = options->request;
+    ReviewMode request = options->request;
     if (!options->script.empty()) {
       const auto script = surroundings.files.read(options->script);
       if (!script) return command.fail(script.error());

@@ -95,7 +95,7 @@ attr_t look(Role role, bool colour) {
 
 class Screen {
  public:
-  explicit Screen(const ReviewRequest& request) {
+  explicit Screen(const ReviewMode& request) {
     if (std::setlocale(LC_CTYPE, "") == nullptr || MB_CUR_MAX == 1) std::setlocale(LC_CTYPE, "C.UTF-8");
     set_handlers();
     initscr();
@@ -242,7 +242,7 @@ std::optional<Event> read_event(bool& gone) {
 
 }  // namespace
 
-Result<void> review_on_terminal(CodingDesk& desk, const ReviewRequest& request) {
+Result<void> review_on_terminal(CodingDesk& desk, const ReviewMode& request) {
   if (isatty(STDIN_FILENO) == 0 || isatty(STDOUT_FILENO) == 0)
     return Error{"", 0, 0, "there is no terminal to draw on", "use --plain, or --script FILE"};
   int fault = 0;

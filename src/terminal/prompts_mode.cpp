@@ -112,7 +112,7 @@ class Prompts {
 
 }  // namespace
 
-void review_by_prompts(CodingDesk& desk, const ReviewRequest& request, std::istream& in, std::ostream& out) {
+void review_by_prompts(CodingDesk& desk, const ReviewMode& request, std::istream& in, std::ostream& out) {
   Session session(desk, Size{100, 1000}, player_program(request.player));
   Prompts prompts(session, out);
   prompts.say();

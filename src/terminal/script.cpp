@@ -88,7 +88,7 @@ class Script {
 
 }  // namespace
 
-Result<void> review_by_script(CodingDesk& desk, const ReviewRequest& request, std::ostream& out) {
+Result<void> review_by_script(CodingDesk& desk, const ReviewMode& request, std::ostream& out) {
   Session session(desk, Size{80, 24}, player_program(request.player));
   Script play(session, request.script_source, out);
   std::string_view script = request.script;

@@ -5,6 +5,8 @@
 #include <deque>
 #include <utility>
 
+#include "witnessmark/app/claim_words.h"
+
 namespace witnessmark {
 namespace {
 
@@ -59,8 +61,8 @@ struct Perform {
   }
 
   Event operator()(const Decide& wanted) const {
-    const std::string words = wanted.claims.size() == 1 ? std::string(to_string(wanted.status))
-                                                        : fmt::format("{}: {} claims", to_string(wanted.status), wanted.claims.size());
+    const std::string words = wanted.claims.size() == 1 ? std::string(in_words(wanted.status))
+                                                        : fmt::format("{}: {} claims", in_words(wanted.status), wanted.claims.size());
     return done(desk.decide(wanted.claims, wanted.status, wanted.why), words + ". Saved.",
                 wanted.claims.size() == 1 ? std::optional(wanted.claims.front()) : std::nullopt);
   }

@@ -69,7 +69,7 @@ std::string run_line(const std::string& line, const RandomBytes& random) {
   const SystemFileReader files;
   const int code = run(words, {in, out, err, files, kSource / "shared", to_day({2026, 1, 15}), "tester", random,
                                [] { return std::string("2026-01-15T10:00:00+0000"); }, false,
-                               [&](CodingDesk& desk, const ReviewRequest& request) { return review(desk, request, in, out); }});
+                               [&](CodingDesk& desk, const ReviewMode& request) { return review(desk, request, in, out); }});
   std::string text = out.str();
   if (!err.str().empty()) text += "--- standard error\n" + err.str();
   return text + fmt::format("--- exit {}\n", code);

@@ -10,6 +10,10 @@ namespace witnessmark {
 // How a claim reads in a line, on the command line and on the terminal alike. All are safe to print: control and
 // bidirectional characters stand as visible marks.
 
+/// "said so", "set aside"; "cannot tell".
+std::string_view in_words(ClaimStatus status);
+std::string_view in_words(Outcome outcome);
+
 /// White space as it falls in a transcript is no part of how a quote reads: runs become one blank.
 std::string one_line(std::string_view text);
 

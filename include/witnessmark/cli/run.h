@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "witnessmark/app/review_request.h"
+#include "witnessmark/app/review_mode.h"
 #include "witnessmark/base/file_system.h"
 #include "witnessmark/base/id.h"
 #include "witnessmark/base/result.h"
@@ -28,7 +28,7 @@ struct CommandSetting {
   std::function<std::string()> wall_clock;
   bool err_is_terminal = false;               ///< Progress is shown only then.
   /// Lets a coder work at the desk; none where there is no terminal user interface.
-  std::function<Result<void>(CodingDesk&, const ReviewRequest&)> review;
+  std::function<Result<void>(CodingDesk&, const ReviewMode&)> review;
 };
 
 /// Exit codes: 0 done; 1 faults were found (verify); 2 wrong use or bad input; 3 the machine failed.

@@ -135,7 +135,7 @@ Result<void> CodingDesk::restrict_passage(const std::string& interview, CodePoin
   auto done = mark_passage(state.site, passage, why);
   if (done) {
     // The coder goes on working on it; everywhere else it is withheld from now on.
-    state.opened.insert(interview);
+    state.restricted.insert(interview);
     state.read_anew();
   }
   return done;

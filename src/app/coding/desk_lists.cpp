@@ -161,7 +161,8 @@ std::string CodingDesk::State::withheld_words(const ClaimQuery& query) const {
   for (const Interview& interview : people->file().interviews)
     interviews += (query.interview.empty() || query.interview == interview.key) &&
                   withholding->reason(interview.key, {}) != Withheld::none;
-  return interviews == 0 ? "" : fmt::format("{} interviews withheld", interviews);
+  if (interviews == 0) return "";
+  return fmt::format("{} interview{} withheld", interviews, interviews == 1 ? "" : "s");
 }
 
 std::vector<TermMatch> CodingDesk::terms(AuthorityList::Kind kind, std::string_view typed, std::size_t most) const {

@@ -1,12 +1,12 @@
 #include <fmt/core.h>
 
-#include <algorithm>
+#include <deque>
 
 #include "app/coding/desk_state.h"
 #include "witnessmark/app/claim_words.h"
+#include "witnessmark/app/journal_listing.h"
 #include "witnessmark/app/said_about.h"
 #include "witnessmark/base/fold.h"
-#include "witnessmark/store/journal.h"
 #include "witnessmark/store/search.h"
 
 namespace witnessmark {
@@ -70,27 +70,51 @@ Report cautions() {
   return report;
 }
 
+/// What an event was, for people: its kind, and what it was about unless that is a number only.
+std::string event_words(const JournalEvent& event) {
+  struct Row {
+    std::string_view kind, target_kind, words;
+  };
+  constexpr Row kRows[] = {{"decided", "claim", "decided on a claim"},      {"added", "claim", "added a claim"},
+                           {"noted", "note", "wrote a note"},               {"checked", "quote-check", "checked a quote against the recording"},
+                           {"read", "passages-read", "read a passage"},     {"restricted", "passage", "restricted a passage"},
+                           {"linked", "entry-link", "linked an entry"}};
+  std::string words = fmt::format("{} {}", event.kind, event.target_kind);
+  for (const Row& row : kRows)
+    if (event.kind == row.kind && event.target_kind == row.target_kind) words = row.words;
+  const bool named = event.target_kind == "interview" || event.target_kind == "person";
+  if (named && event.target != event.interview) words += " " + event.target;
+  if (!event.interview.empty()) words += " in " + event.interview;
+  return words;
+}
+
+/// What follows from other acts by itself is left out.
+bool of_itself(const JournalEvent& event) {
+  return event.kind == "weighed" || event.target_kind == "claim-origin";
+}
+
 /// The newest acts first, so many at most.
-Report journal(const SiteFile& site) {
-  constexpr std::int64_t kMost = 500;
+Report journal(const CodingDesk::State& state) {
+  constexpr std::size_t kMost = 500;
   Report report;
-  const std::int64_t all = count_events(site);
-  std::int64_t passed = 0;
-  for_each_event(site, [&](const JournalEvent& event) {
-    if (++passed <= all - kMost) return;
-    const bool named = parse_id(event.target) == std::nullopt && event.target_kind != "passages-read";
-    ReportLine entry{Weight::item, fmt::format("{}  {}: {} {}{}{}", event.wall_time.substr(0, 16), event.actor, event.kind,
-                                               event.target_kind, named && !event.target.empty() ? " " + event.target : "",
-                                               event.interview.empty() || event.interview == event.target ? "" : " in " + event.interview),
-                     std::nullopt, event.interview, std::nullopt, ""};
-    if (!event.why.empty()) entry.text += ": " + event.why;
-    entry.text = one_line(entry.text);
-    if (event.target_kind == "claim") entry.claim = parse_id(event.target);
-    report.lines.push_back(std::move(entry));
-  });
-  std::reverse(report.lines.begin(), report.lines.end());
-  report.title = all > kMost ? fmt::format("The last {} of {} acts, newest first", kMost, all)
-                             : fmt::format("{} acts, newest first", all);
+  std::deque<ReportLine> newest;
+  std::size_t all = 0;
+  const std::string withheld =
+      list_journal(state.site, "", state.surroundings.today, [&](const ListedEvent& listed) {
+        const JournalEvent& event = listed.event;
+        if (of_itself(event)) return;
+        ++all;
+        ReportLine entry{Weight::item, fmt::format("{}  {} {}", event.wall_time.substr(0, 16), event.actor, event_words(event)),
+                         std::nullopt, event.interview, std::nullopt, ""};
+        if (!event.why.empty()) entry.text += ": " + event.why;
+        entry.text = one_line(entry.text);
+        if (event.target_kind == "claim") entry.claim = parse_id(event.target);
+        newest.push_front(std::move(entry));
+        if (newest.size() > kMost) newest.pop_back();
+      });
+  report.lines.assign(newest.begin(), newest.end());
+  report.title = all > kMost ? fmt::format("The last {} of {} acts, newest first; {}", kMost, all, withheld)
+                             : fmt::format("{} acts, newest first; {}", all, withheld);
   return report;
 }
 
@@ -144,7 +168,7 @@ Result<Report> CodingDesk::report(ReportKind kind, const std::string& subject) c
     case ReportKind::search:
       return found_words(state, subject);
     case ReportKind::journal:
-      return journal(state.site);
+      return journal(state);
     case ReportKind::cautions:
       return cautions();
     case ReportKind::contradictions:

@@ -56,7 +56,7 @@ void add_reading(Blocks& blocks, const ClaimPageFull& page) {
   labelled(blocks, "When", when);
   labelled(blocks, "Knows it", how_words(claim));
   labelled(blocks, "Recall", recall_words(page.record.recall));
-  std::string status(to_string(claim.status));
+  std::string status(in_words(claim.status));
   if (!page.record.coded_by.empty()) status += fmt::format(", by {} {}", page.record.coded_by, page.record.coded_at.substr(0, 10));
   labelled(blocks, "Status", status, claim.status == ClaimStatus::said_so ? Role::good : Role::plain);
   labelled(blocks, "Checked", page.checked);
@@ -87,7 +87,7 @@ Blocks evidence_blocks(const ClaimPageFull& page, int columns) {
       blocks.push_back(paragraph(comparison.explanation, Role::plain, 2));
       continue;
     }
-    std::string words = fmt::format("{}. {} ", n, to_string(comparison.outcome));
+    std::string words = fmt::format("{}. {}: ", n, in_words(comparison.outcome));
     if (!line.link.empty()) words += fmt::format("({}) ", line.link);
     blocks.push_back({{{words, role_of(comparison.outcome)}, {one_line(comparison.explanation), Role::plain}}, 3, true});
     blocks.push_back({{{fmt::format("   {} {}, {}; {}{}", line.kind, comparison.entry, line.source, line.reference,

@@ -4,6 +4,7 @@
 #include "terminal/form.h"
 #include "terminal/key_table.h"
 #include "terminal/view/panels.h"
+#include "witnessmark/app/claim_words.h"
 #include "witnessmark/base/display_width.h"
 
 namespace witnessmark {
@@ -28,7 +29,7 @@ Block interview_block(const InterviewLine& line) {
 }
 
 std::string_view outcome_word(const std::optional<Outcome>& outcome) {
-  return outcome ? to_string(*outcome) : std::string_view("not weighed");
+  return outcome ? in_words(*outcome) : std::string_view("not weighed");
 }
 
 Role role_of(const std::optional<Outcome>& outcome) {

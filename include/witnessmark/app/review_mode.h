@@ -4,7 +4,7 @@
 namespace witnessmark {
 
 /// How a coder wants to work at the desk.
-struct ReviewRequest {
+struct ReviewMode {
   bool plain = false;          ///< By prompts, line by line.
   std::string script = {};     ///< Orders played instead of keys; none unless script_source says where they are from.
   std::string script_source = {};
