@@ -26,10 +26,14 @@ class CodingDesk {
   /// surroundings must outlive it.
   static Result<CodingDesk> open(const std::filesystem::path& path, const Surroundings& surroundings, bool may_read = true);
 
+  /// At a site file that is open already.
+  static Result<CodingDesk> at(SiteFile site, const Surroundings& surroundings);
+
   CodingDesk(CodingDesk&&) noexcept;
   CodingDesk& operator=(CodingDesk&&) noexcept;
   ~CodingDesk();
 
+  const SiteFile& site() const;
   std::string site_name() const;
   std::string coder() const;
   bool can_edit() const;

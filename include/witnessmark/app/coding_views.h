@@ -132,6 +132,13 @@ struct NoteLine {
   std::string by, when, text;
 };
 
+/// When the register alone lets a fixture have come and gone.
+struct BoundLine {
+  std::string label;            ///< "bounds", with a question mark where the register contradicts itself.
+  std::string place;
+  Period period;
+};
+
 /// One claim in full.
 struct ClaimPageFull {
   ClaimRecord record;
@@ -139,6 +146,7 @@ struct ClaimPageFull {
   std::string before, after;    ///< The talk around the main quote.
   std::string meaning;          ///< Its time in words: "September to November 1962".
   std::vector<EvidenceLine> evidence;
+  std::vector<BoundLine> bounds;
   std::vector<CueLine> cues;
   std::vector<NoteLine> notes;
   std::string checked;          ///< "against the recording, by Anna, 1998-03-02"; empty.

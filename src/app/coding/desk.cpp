@@ -26,6 +26,7 @@ void CodingDesk::State::read_anew() {
   withholding = std::make_unique<Withholding>(site, surroundings.today);
   for (const auto* worked_on : {&opened, &restricted})
     for (const std::string& interview : *worked_on) withholding->open(interview);
+  stays.reset();
   maker = std::make_unique<RecordMaker>(site, policy);
 }
 
@@ -63,22 +64,26 @@ CodingDesk& CodingDesk::operator=(CodingDesk&&) noexcept = default;
 CodingDesk::~CodingDesk() = default;
 
 Result<CodingDesk> CodingDesk::open(const std::filesystem::path& path, const Surroundings& surroundings, bool may_read) {
+  auto site = SiteFile::edit(path, {surroundings.coder, surroundings.random, surroundings.wall_clock});
+  if (site) return at(std::move(site).value(), surroundings);
+  const Error refused = site.error();
+  if (may_read) site = SiteFile::read(path);
+  if (!site) return refused;
+  auto desk = at(std::move(site).value(), surroundings);
+  if (desk) desk->state_->why_reading = refused.message;
+  return desk;
+}
+
+Result<CodingDesk> CodingDesk::at(SiteFile site, const Surroundings& surroundings) {
   auto policy = load_date_policy(surroundings);
   if (!policy) return policy.error();
   auto lexicon = DateLexicon::load(surroundings.files, surroundings.language);
   if (!lexicon) return lexicon.error();
-  auto site = SiteFile::edit(path, {surroundings.coder, surroundings.random, surroundings.wall_clock});
-  std::string why_reading;
-  if (!site) {
-    const Error refused = site.error();
-    why_reading = refused.message;
-    if (may_read) site = SiteFile::read(path);
-    if (!site) return refused;
-  }
-  auto state = std::make_unique<State>(std::move(site).value(), surroundings, std::move(policy).value(),
-                                       std::move(lexicon).value());
-  state->why_reading = std::move(why_reading);
-  return CodingDesk(std::move(state));
+  return CodingDesk(std::make_unique<State>(std::move(site), surroundings, std::move(policy).value(), std::move(lexicon).value()));
+}
+
+const SiteFile& CodingDesk::site() const {
+  return state_->site;
 }
 
 std::string CodingDesk::site_name() const {

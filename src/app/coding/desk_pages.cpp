@@ -151,6 +151,7 @@ Result<ClaimPageFull> CodingDesk::claim(const Id& id) const {
   const std::vector<EntryLink> links = links_of_claim(state.site, id);
   for (const Comparison& comparison : page.record.comparisons)
     page.evidence.push_back(evidence_line(comparison, links, *state.maker));
+  page.bounds = state.bounds_beside(stored->claim);
   for (const Mention& mention : stored->claim.mentions)
     page.cues.push_back({mention.kind, one_line(open.index->slice(mention.range)), mention.value, mention.rule});
   for (const Note& note : notes_on_claim(state.site, id))

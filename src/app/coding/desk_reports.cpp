@@ -3,6 +3,7 @@
 #include <deque>
 
 #include "app/coding/desk_state.h"
+#include "app/coding/report_lines.h"
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/app/journal_listing.h"
 #include "witnessmark/app/said_about.h"
@@ -13,14 +14,6 @@ namespace witnessmark {
 namespace {
 
 using Weight = ReportLine::Weight;
-
-void heading(Report& report, std::string text) {
-  report.lines.push_back({Weight::heading, std::move(text), std::nullopt, "", std::nullopt, ""});
-}
-
-void line(Report& report, Weight weight, std::string text) {
-  report.lines.push_back({weight, std::move(text), std::nullopt, "", std::nullopt, ""});
-}
 
 /// A claim with its words, how it was told, and how it stands; each line leads to it.
 void add_record(Report& report, const ClaimRecord& record) {
@@ -40,18 +33,18 @@ Result<Report> said(const SiteFile& site, const std::string& name, const Surroun
   if (!found) return found.error();
   Report report;
   for (const std::string& term : found->terms) report.title += (report.title.empty() ? "" : "; ") + one_line(term);
-  heading(report, fmt::format("Said so, reviewed: {}", found->reviewed.size()));
+  add_line(report, Weight::heading, fmt::format("Said so, reviewed: {}", found->reviewed.size()));
   for (const ClaimRecord& record : found->reviewed) add_record(report, record);
-  heading(report, fmt::format("Preview: proposed, not yet reviewed: {}", found->proposed.size()));
+  add_line(report, Weight::heading, fmt::format("Preview: proposed, not yet reviewed: {}", found->proposed.size()));
   for (const ClaimRecord& record : found->proposed) add_record(report, record);
-  heading(report, fmt::format("Named in talk, in no claim, not read yet: {}", found->unread.size()));
+  add_line(report, Weight::heading, fmt::format("Named in talk, in no claim, not read yet: {}", found->unread.size()));
   for (const UnreadPassage& passage : found->unread)
     report.lines.push_back({Weight::item, fmt::format("{} {}: “{}”", passage.interview, time_words(passage.time, passage.timing),
                                                       one_line(passage.text)),
                             std::nullopt, passage.interview, passage.range.begin, ""});
   for (const std::string& interview : found->without_transcript)
-    line(report, Weight::caution, interview + ": no transcript, so nothing in it was read");
-  line(report, Weight::caution, found->withheld);
+    add_line(report, Weight::caution, interview + ": no transcript, so nothing in it was read");
+  add_line(report, Weight::caution, found->withheld);
   return report;
 }
 
@@ -66,7 +59,7 @@ Report cautions() {
         "Age and recall distance are facts about the telling. No date is corrected by them, and no narrator is graded.",
         "Findings about the fabric (hazardous materials, confined spaces, live systems, ordnance) are historical only: before "
         "anyone enters, opens or handles anything, site safety rules, local codes and licensed people decide."})
-    line(report, Weight::item, text);
+    add_line(report, Weight::item, text);
   return report;
 }
 
@@ -154,11 +147,15 @@ Report found_words(const CodingDesk::State& state, const std::string& words) {
                             std::nullopt, hit.interview, sentence.range.begin, ""});
   }
   report.title = fmt::format("{}{} turns; {}", hits.size(), hits.size() == kMost ? " or more" : "", counting.account());
-  if (report.lines.empty()) line(report, Weight::caution, "Nobody says this in what may be shown. A word that ends in * is a beginning.");
+  if (report.lines.empty()) add_line(report, Weight::caution, "Nobody says this in what may be shown. A word that ends in * is a beginning.");
   return report;
 }
 
 }  // namespace
+
+void add_line(Report& report, ReportLine::Weight weight, std::string text) {
+  report.lines.push_back({weight, std::move(text), std::nullopt, "", std::nullopt, ""});
+}
 
 Result<Report> CodingDesk::report(ReportKind kind, const std::string& subject) const {
   const State& state = *state_;
@@ -172,6 +169,7 @@ Result<Report> CodingDesk::report(ReportKind kind, const std::string& subject) c
     case ReportKind::cautions:
       return cautions();
     case ReportKind::contradictions:
+      return contradiction_report(state.site, state.surroundings);
     case ReportKind::open_questions:
     case ReportKind::configuration:
     case ReportKind::differences:

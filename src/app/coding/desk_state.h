@@ -12,6 +12,7 @@
 #include "witnessmark/store/review_rows.h"
 #include "witnessmark/store/site_file.h"
 #include "witnessmark/store/undo.h"
+#include "witnessmark/weigh/bounds.h"
 
 namespace witnessmark {
 
@@ -33,6 +34,7 @@ struct CodingDesk::State {
   std::unique_ptr<People> people;
   std::unique_ptr<Withholding> withholding;
   std::unique_ptr<RecordMaker> maker;
+  std::unique_ptr<StayEvidence> stays;   ///< Of the register alone; made when first asked for.
 
   Result<void> check_may_edit() const;
   Result<Claim> claim_to_change(const Id& id) const;
@@ -45,6 +47,8 @@ struct CodingDesk::State {
   /// The next ordinal among claims of the same main quote and statement.
   int free_ordinal(const Claim& claim) const;
   ClaimLine line(const StoredClaim& stored) const;
+  /// The register's bounds of the fixture a claim speaks of.
+  std::vector<BoundLine> bounds_beside(const Claim& claim);
   ReviewRequest request_for(const ClaimQuery& query) const;
   std::string withheld_words(const ClaimQuery& query) const;
 };

@@ -9,6 +9,7 @@
 #include "cli/weigh/section.h"
 #include "cli/weigh/statement_text.h"
 #include "witnessmark/app/claim_words.h"
+#include "witnessmark/app/remedies.h"
 
 namespace witnessmark {
 namespace {

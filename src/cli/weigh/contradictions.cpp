@@ -9,30 +9,13 @@
 #include "cli/weigh/section.h"
 #include "cli/weigh/statement_text.h"
 #include "witnessmark/app/claim_words.h"
+#include "witnessmark/app/remedies.h"
 #include "witnessmark/time/relations.h"
 
 namespace witnessmark {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-std::string days(std::int64_t number) {
-  return in_unit({number, number}, "day");
-}
-
-std::string misdating_words(const Resolution::Misdating& one) {
-  if (one.earlier && one.later)
-    return fmt::format("{} or more earlier, or {} or more later", days(*one.earlier), days(*one.later));
-  return fmt::format("{} or more {}", days(one.earlier ? *one.earlier : *one.later),
-                     one.earlier ? "earlier" : "later");
-}
-
-std::string joined(const std::vector<std::string>& words, std::string_view last) {
-  std::string text;
-  for (std::size_t i = 0; i < words.size(); ++i)
-    text += (i == 0 ? "" : i + 1 == words.size() ? fmt::format(" {} ", last) : std::string(", ")) + words[i];
-  return text;
-}
 
 std::vector<std::string> short_words(const std::vector<StatementKey>& keys) {
   std::vector<std::string> words;
@@ -58,51 +41,10 @@ void print_sets(std::ostream& out, const Dispute& dispute) {
     if (set.size() != 2) fmt::print(out, "      {} together\n", joined(short_words(set), "and"));
 }
 
-/// Statements of which the same is to be said, in one line.
-void print_grouped(std::ostream& out, std::string_view heading,
-                   const std::vector<std::pair<StatementKey, std::string>>& each) {
-  std::vector<std::pair<std::string, std::vector<StatementKey>>> grouped;
-  for (const auto& [key, words] : each) {
-    const auto same =
-        std::find_if(grouped.begin(), grouped.end(), [&](const auto& one) { return one.first == words; });
-    if (same == grouped.end())
-      grouped.push_back({words, {key}});
-    else
-      same->second.push_back(key);
-  }
-  for (const auto& [words, keys] : grouped) {
-    fmt::print(out, "      {:<22}{}: {}\n", heading, joined(short_words(keys), "and"), one_line(words));
-    heading = "";
-  }
-}
-
-void print_set_aside(std::ostream& out, const Resolution& resolution) {
-  std::string words = "no single statement or source is enough";
-  if (!resolution.set_aside.empty())
-    words = joined(short_words(resolution.set_aside), "or") + " alone would be enough";
-  else if (!resolution.set_aside_sources.empty())
-    words = joined(resolution.set_aside_sources, "or") + ", with all that rests on it, would be enough; no one statement is";
-  fmt::print(out, "      {:<22}{}\n", "setting aside", words);
-}
-
 void print_resolution(std::ostream& out, const Resolution& resolution) {
   fmt::print(out, "    what would resolve it\n");
-  std::vector<std::pair<StatementKey, std::string>> each;
-  for (const auto& one : resolution.wrong_identification) each.push_back({one.statement, one.how});
-  print_grouped(out, "wrong identification", each);
-  if (resolution.another_episode)
-    fmt::print(out, "      {:<22}{}\n", "another episode", one_line(resolution.episode_words));
-  each.clear();
-  for (const auto& one : resolution.misdating)
-    each.push_back({one.statement, "if dated " + misdating_words(one)});
-  print_grouped(out, "misdating", each);
-  each.clear();
-  for (const auto& one : resolution.mishearing)
-    each.push_back({one.statement, one.other_date.empty()
-                                       ? "hear the recording"
-                                       : "hear the recording: the words may also mean " + one.other_date});
-  print_grouped(out, "mishearing", each);
-  print_set_aside(out, resolution);
+  for (const Remedy& remedy : remedies(resolution))
+    fmt::print(out, "      {:<22}{}\n", remedy.heading, remedy.words);
 }
 
 void print_disputes(std::ostream& out, const std::vector<ShownDispute>& disputes,

@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "witnessmark/app/claim_words.h"
+#include "witnessmark/app/remedies.h"
 #include "witnessmark/time/period.h"
 
 namespace witnessmark {
@@ -15,11 +16,6 @@ void print_statement(std::ostream& out, const StatementLine& line, const std::st
   fmt::print(out, "{}    {}{}\n", indent, one_line(line.by),
              line.telling.empty() ? "" : "; " + one_line(line.telling));
   if (!line.quote.empty()) fmt::print(out, "{}    “{}”\n", indent, one_line(line.quote));
-}
-
-std::string short_key(const StatementKey& key) {
-  constexpr std::size_t kTellingDigits = 8;
-  return key.kind == StatementKey::Kind::claim ? "claim " + key.key.substr(0, kTellingDigits) : key.key;
 }
 
 std::string short_keys(const std::vector<StatementKey>& keys) {

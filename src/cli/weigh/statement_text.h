@@ -12,8 +12,7 @@ namespace witnessmark {
 /// A statement for people: the key or the beginning of a claim's id, who says it and what, then the words.
 void print_statement(std::ostream& out, const StatementLine& line, const std::string& indent);
 
-/// "e-077", "claim 9d147ce7", several with commas.
-std::string short_key(const StatementKey& key);
+/// Short keys with commas between.
 std::string short_keys(const std::vector<StatementKey>& keys);
 
 /// "14 February 1963".

@@ -78,7 +78,12 @@ Blocks evidence_blocks(const ClaimPageFull& page, int columns) {
   std::vector<TimelineRow> rows = {{"claim", page.record.claim.when.period, Role::mark}};
   for (const EvidenceLine& line : page.evidence)
     if (!line.comparison.entry.empty()) rows.push_back({line.comparison.entry, line.period, role_of(line.comparison.outcome)});
+  for (const BoundLine& bound : page.bounds) rows.push_back({bound.label, bound.period, Role::plain});
   for (Block& block : timeline(rows, columns)) blocks.push_back(std::move(block));
+  for (const BoundLine& bound : page.bounds)
+    blocks.push_back(paragraph(fmt::format("{}{}, from the register alone: there {}", bound.label,
+                                           bound.place.empty() ? "" : " at " + bound.place, describe(bound.period)),
+                               Role::plain, 3));
   std::size_t n = 0;
   for (const EvidenceLine& line : page.evidence) {
     ++n;

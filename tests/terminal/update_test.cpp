@@ -1,0 +1,129 @@
+#include <doctest/doctest.h>
+
+#include "witnessmark/terminal/state.h"
+
+using namespace witnessmark;
+
+namespace {
+
+ClaimLine line_of(std::uint8_t number) {
+  ClaimLine line;
+  line.id.bytes[0] = number;
+  line.interview = "lind-1";
+  line.quotes = {{{10 * number}, {10 * number + 5}}};
+  return line;
+}
+
+/// A list of three claims at the first.
+State list_of_three() {
+  State state;
+  ClaimsPlace place;
+  place.page = {0, 3, {line_of(1), line_of(2), line_of(3)}, ""};
+  state.places.push_back(place);
+  return state;
+}
+
+Update press(State state, const Key& key) { return update(std::move(state), KeyPressed{key}); }
+Update press(State state, const char* key) { return press(std::move(state), *parse_key(key)); }
+
+const Decide& decision(const Update& made) {
+  REQUIRE(made.effects.size() == 1);
+  REQUIRE(std::holds_alternative<Decide>(made.effects[0]));
+  return std::get<Decide>(made.effects[0]);
+}
+
+}  // namespace
+
+TEST_CASE("said so decides on the claim at the cursor and goes on to the next") {
+  const Update made = press(list_of_three(), "s");
+  CHECK(decision(made).claims == std::vector<Id>{line_of(1).id});
+  CHECK(decision(made).status == ClaimStatus::said_so);
+  CHECK(std::get<ClaimsPlace>(made.state.place()).at == 1);
+}
+
+TEST_CASE("among undecided claims the next one takes the place of the one decided on") {
+  State state = list_of_three();
+  std::get<ClaimsPlace>(state.place()).query.status = ClaimStatus::proposed;
+  CHECK(std::get<ClaimsPlace>(press(state, "s").state.place()).at == 0);
+}
+
+TEST_CASE("misread needs a reason, and Escape leaves everything as it was") {
+  State state = press(list_of_three(), "m").state;
+  REQUIRE(state.prompt);
+  CHECK(press(state, "Escape").effects.empty());
+  CHECK_FALSE(press(state, "Escape").state.prompt);
+  CHECK(press(state, "Enter").effects.empty());
+  for (const char* key : {"n", "o"}) state = press(std::move(state), key).state;
+  const Update made = press(state, "Enter");
+  CHECK(decision(made).why == "no");
+  CHECK(decision(made).status == ClaimStatus::misread);
+}
+
+TEST_CASE("the last decision is made again with its reason") {
+  State state = press(list_of_three(), "x").state;
+  state = press(std::move(state), "d").state;
+  state = press(std::move(state), "Enter").state;
+  const Update made = press(state, ".");
+  CHECK(decision(made).claims == std::vector<Id>{line_of(2).id});
+  CHECK(decision(made).status == ClaimStatus::set_aside);
+  CHECK(decision(made).why == "d");
+}
+
+TEST_CASE("deciding on all says how many, and nothing is done on another letter") {
+  State state = press(list_of_three(), "A").state;
+  REQUIRE(state.prompt);
+  CHECK(state.prompt->label.find("All 3") == 0);
+  CHECK(press(press(state, "y").state, "Enter").effects.empty());
+  CHECK(decision(press(press(state, "s").state, "Enter")).claims.size() == 3);
+}
+
+TEST_CASE("a file that is only read takes no decision") {
+  State state = list_of_three();
+  state.can_edit = false;
+  state.why_reading = "somebody else is editing";
+  for (const char* key : {"s", "m", "x", "e", ".", "n", "k", "d", "j", "A", "u", "U"}) {
+    CAPTURE(key);
+    const Update made = press(state, key);
+    CHECK(made.effects.empty());
+    CHECK_FALSE(made.state.prompt);
+    CHECK(made.state.message == state.why_reading);
+  }
+}
+
+TEST_CASE("typing goes by characters, not by bytes") {
+  State state = press(list_of_three(), "/").state;
+  for (const char* typed : {"e\u0301", "\u706F", "a"}) state = press(std::move(state), Key{Key::Name::text, typed}).state;
+  state = press(std::move(state), "Left").state;
+  state = press(std::move(state), "Backspace").state;
+  CHECK(state.prompt->text == "e\u0301" "a");
+  state = press(std::move(state), "Home").state;
+  state = press(std::move(state), "Delete").state;
+  CHECK(state.prompt->text == "a");
+}
+
+TEST_CASE("where one stood is found again") {
+  State state = list_of_three();
+  auto& place = std::get<ClaimsPlace>(state.place());
+  place.at = 2;
+  place.query = {"lind-1", "Anna\tLind", "crane", "deck", Statement::ends, ClaimStatus::proposed, Outcome::conflicts, 30};
+  state.places.push_back(ClaimPlace{line_of(3).id});
+  state.places.push_back(ReportPlace{ReportKind::said_about, "crane", nullptr, 4});
+  const Update again = begin(State{}, standing_text(state));
+  REQUIRE(again.state.places.size() == 4);
+  place.query.speaker = "Anna Lind";
+  CHECK(std::get<ClaimsPlace>(again.state.places[1]).query == place.query);
+  CHECK(std::get<ClaimsPlace>(again.state.places[1]).at == 2);
+  CHECK(std::get<ClaimPlace>(again.state.places[2]).id == line_of(3).id);
+  CHECK(std::get<ReportPlace>(again.state.places[3]).at == 4);
+  CHECK(standing_text(again.state) == standing_text(begin(State{}, standing_text(again.state)).state));
+  for (const char* broken : {"", "claims", "claims\tx", "claim\tzz", "report\t1\t99\t", "\t\n\t\t", "interviews\t-5"})
+    CHECK(begin(State{}, broken).state.places.size() == 1);
+}
+
+TEST_CASE("key names are read as they are written") {
+  for (const char* name : {"s", "S", "Space", "Enter", "Escape", "Tab", "BackTab", "Up", "PageDown", "Ctrl-r", "Delete", "?", "."}) {
+    REQUIRE(parse_key(name));
+    CHECK(to_string(*parse_key(name)) == name);
+  }
+  for (const char* none : {"", "Return now", "Ctrl-", "ab"}) CHECK_FALSE(parse_key(none));
+}
