@@ -100,6 +100,14 @@ const Keys& form() {
   return kKeys;
 }
 
+const Keys& differences() {
+  static const Keys kKeys = {
+      {"s", "as here", "Settles the difference: what stands here stays.", true},
+      {"o", "the other's", "Settles the difference: the other coder's decision is taken.", true},
+  };
+  return kKeys;
+}
+
 const Keys& report() {
   static const Keys kKeys = {
       {"Enter", "go there", "Opens the claim or the place in the transcript that the line is about."},
@@ -114,7 +122,9 @@ struct KeysOfPlace {
   Keys operator()(const TranscriptPlace&) const { return joined(transcript(), deciding()); }
   Keys operator()(const ClaimPlace&) const { return joined(deciding(), claim()); }
   Keys operator()(const FormPlace&) const { return form(); }
-  Keys operator()(const ReportPlace&) const { return report(); }
+  Keys operator()(const ReportPlace& place) const {
+    return place.kind == ReportKind::differences ? joined(differences(), report()) : report();
+  }
   Keys operator()(const KeysPlace&) const { return {{"Up Down PageUp PageDown", "", "Reads on."}}; }
 
   static Keys joined(Keys first, const Keys& second) {

@@ -34,7 +34,9 @@ std::optional<Scale> scale_of(const std::vector<TimelineRow>& rows, int columns)
   if (!low || columns < 8) return std::nullopt;
   // Whole years, so that the marks beneath stand for 1 January.
   const Day first = to_day({to_civil(*low).year, 1, 1});
-  const Day past = to_day({to_civil(*high).year + 1, 1, 1});
+  const auto last = to_civil(*high);
+  const bool whole = last.month == 1 && last.day == 1 && *high > first;
+  const Day past = to_day({last.year + (whole ? 0 : 1), 1, 1});
   return Scale{first, past, columns};
 }
 
@@ -76,7 +78,7 @@ std::string years(const Scale& scale) {
   }
   const std::int64_t start = first + ((step - first % step) % step);
   for (std::int64_t year = start; year < past; year += step) {
-    const auto column = static_cast<std::size_t>((to_day({year, 1, 1}) - scale.first) * scale.columns / scale.days());
+    const auto column = static_cast<std::size_t>(((to_day({year, 1, 1}) - scale.first) * scale.columns + scale.days() / 2) / scale.days());
     const std::string number = std::to_string(year);
     if (column + number.size() <= text.size()) text.replace(column, number.size(), number);
   }

@@ -61,7 +61,7 @@ const std::vector<Library>& libraries() {
       {"term.h", {"terminal"}},
       {"spawn.h", {"terminal"}},
       // POSIX: files and locks, what a terminal is, who is at it.
-      {"fcntl.h", {"base", "store"}},
+      {"fcntl.h", {"base", "store", "terminal"}},
       {"sys/", {"base", "store", "terminal"}},
       {"unistd.h", {"base", "store", "cli", "terminal", "main"}},
       {"pwd.h", {"main"}},

@@ -105,13 +105,14 @@ TEST_CASE("where one stood is found again") {
   State state = list_of_three();
   auto& place = std::get<ClaimsPlace>(state.place());
   place.at = 2;
-  place.query = {"lind-1", "Anna\tLind", "crane", "deck", Statement::ends, ClaimStatus::proposed, Outcome::conflicts, 30};
+  ClaimQuery query = {"lind-1", "Anna\tLind", "crane", "deck", Statement::ends, ClaimStatus::proposed, Outcome::conflicts, 30};
+  place.query = query;
   state.places.push_back(ClaimPlace{line_of(3).id});
   state.places.push_back(ReportPlace{ReportKind::said_about, "crane", nullptr, 4});
   const Update again = begin(State{}, standing_text(state));
   REQUIRE(again.state.places.size() == 4);
-  place.query.speaker = "Anna Lind";
-  CHECK(std::get<ClaimsPlace>(again.state.places[1]).query == place.query);
+  query.speaker = "Anna Lind";
+  CHECK(std::get<ClaimsPlace>(again.state.places[1]).query == query);
   CHECK(std::get<ClaimsPlace>(again.state.places[1]).at == 2);
   CHECK(std::get<ClaimPlace>(again.state.places[2]).id == line_of(3).id);
   CHECK(std::get<ReportPlace>(again.state.places[3]).at == 4);

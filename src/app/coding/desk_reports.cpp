@@ -170,9 +170,10 @@ Result<Report> CodingDesk::report(ReportKind kind, const std::string& subject) c
       return cautions();
     case ReportKind::contradictions:
       return contradiction_report(state.site, state.surroundings);
+    case ReportKind::differences:
+      return difference_report(state);
     case ReportKind::open_questions:
     case ReportKind::configuration:
-    case ReportKind::differences:
       break;
   }
   return Error{};

@@ -76,12 +76,13 @@ Result<Report> contradiction_report(const SiteFile& site, const Surroundings& su
   const auto account = contradiction_account(site, "", kMost, surroundings);
   if (!account) return account.error();
   Report report;
-  report.title = fmt::format("{} of register and reviewed claims; preview: {} with proposals; {}",
-                             in_unit({account->reviewed_sets, account->reviewed_sets}, "set"), account->preview_sets, account->withheld);
+  report.title = fmt::format("{} that cannot all be true; {} more with proposals",
+                             in_unit({account->reviewed_sets, account->reviewed_sets}, "set"), account->preview_sets);
   add_disputes(report, account->reviewed, account->reviewed_total, account->statements);
   add_line(report, Weight::heading, "Preview, with claims nobody has reviewed:");
   add_disputes(report, account->preview, account->preview_total, account->statements);
   add_line(report, Weight::caution, "The order is for reading only, and none of this is a finding about a person.");
+  add_line(report, Weight::caution, account->withheld);
   return report;
 }
 

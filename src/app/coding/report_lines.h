@@ -1,6 +1,7 @@
 #pragma once
 #include <string>
 
+#include "witnessmark/app/coding_desk.h"
 #include "witnessmark/app/coding_views.h"
 #include "witnessmark/app/surroundings.h"
 #include "witnessmark/base/result.h"
@@ -10,6 +11,9 @@ namespace witnessmark {
 
 /// A line that leads nowhere.
 void add_line(Report& report, ReportLine::Weight weight, std::string text);
+
+/// What coders decided otherwise in two copies, and how far they agree.
+Report difference_report(const CodingDesk::State& state);
 
 /// What cannot all be true.
 Result<Report> contradiction_report(const SiteFile& site, const Surroundings& surroundings);

@@ -80,10 +80,6 @@ Blocks evidence_blocks(const ClaimPageFull& page, int columns) {
     if (!line.comparison.entry.empty()) rows.push_back({line.comparison.entry, line.period, role_of(line.comparison.outcome)});
   for (const BoundLine& bound : page.bounds) rows.push_back({bound.label, bound.period, Role::plain});
   for (Block& block : timeline(rows, columns)) blocks.push_back(std::move(block));
-  for (const BoundLine& bound : page.bounds)
-    blocks.push_back(paragraph(fmt::format("{}{}, from the register alone: there {}", bound.label,
-                                           bound.place.empty() ? "" : " at " + bound.place, describe(bound.period)),
-                               Role::plain, 3));
   std::size_t n = 0;
   for (const EvidenceLine& line : page.evidence) {
     ++n;
@@ -100,6 +96,10 @@ Blocks evidence_blocks(const ClaimPageFull& page, int columns) {
                         Role::faint}},
                       3, true});
   }
+  for (const BoundLine& bound : page.bounds)
+    blocks.push_back(paragraph(fmt::format("{}{}, from the register alone: there {}", bound.label,
+                                           bound.place.empty() ? "" : " at " + bound.place, describe(bound.period)),
+                               Role::plain, 3));
   if (page.evidence.empty()) blocks.push_back(paragraph("Not weighed yet: witnessmark weigh holds it against the register.", Role::faint));
   return blocks;
 }

@@ -1,0 +1,92 @@
+#include "witnessmark/app/coder_agreement_report.h"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <nlohmann/json.hpp>
+#include <set>
+#include <tuple>
+
+#include "witnessmark/app/claim_words.h"
+
+namespace witnessmark {
+namespace {
+
+using Json = nlohmann::json;
+
+Json parsed(const std::string& state) {
+  Json object = Json::parse(state, nullptr, false);
+  return object.is_object() ? object : Json::object();
+}
+
+/// Number of the status a decision gave; 0 when it left the claim undecided.
+std::size_t status_of(const Decided& decided) {
+  const auto status = parse_claim_status(parsed(decided.state).value("status", "proposed"));
+  return static_cast<std::size_t>(status.value_or(ClaimStatus::proposed));
+}
+
+constexpr std::size_t kStatuses = 4;
+using Table = std::array<std::array<std::int64_t, kStatuses>, kStatuses>;
+
+CoderPair pair_of(const std::string& first, const std::string& second, bool blind, const Table& table) {
+  CoderPair pair{first, second, blind, 0, 0, {}, {}};
+  std::vector<std::vector<std::int64_t>> rows;
+  std::vector<std::vector<std::optional<double>>> values(2);
+  for (std::size_t i = 0; i < kStatuses; ++i) {
+    rows.emplace_back(table[i].begin(), table[i].end());
+    pair.same_status += table[i][i];
+    for (std::size_t j = 0; j < kStatuses; ++j) {
+      pair.claims += table[i][j];
+      values[0].insert(values[0].end(), static_cast<std::size_t>(table[i][j]), static_cast<double>(i));
+      values[1].insert(values[1].end(), static_cast<std::size_t>(table[i][j]), static_cast<double>(j));
+    }
+  }
+  pair.status = cohen_kappa(rows);
+  pair.alpha = krippendorff_alpha(values, Scale::nominal);
+  return pair;
+}
+
+std::string value_words(const Json& object, const std::string& name) {
+  if (!object.contains(name) || object[name].is_null()) return "nothing";
+  const Json& value = object[name];
+  const std::string words = value.is_string() ? value.get<std::string>() : value.dump();
+  return words.empty() ? "nothing" : words;
+}
+
+}  // namespace
+
+std::vector<CoderPair> coder_agreement(const SiteFile& site) {
+  std::map<std::tuple<std::string, std::string, bool>, Table> tables;
+  for (const DoubleDecision& decision : double_decisions(site)) {
+    if (decision.target_kind != "claim") continue;
+    const Decided *first = &decision.here, *second = &decision.there;
+    if (second->who < first->who) std::swap(first, second);
+    Table& table = tables[{first->who, second->who, first->blind && second->blind}];
+    ++table[status_of(*first)][status_of(*second)];
+  }
+  std::vector<CoderPair> pairs;
+  for (const auto& [key, table] : tables) {
+    const auto& [first, second, blind] = key;
+    pairs.push_back(pair_of(first, second, blind, table));
+  }
+  return pairs;
+}
+
+std::vector<std::string> difference_words(const DoubleDecision& difference) {
+  const Json here = parsed(difference.here.state), there = parsed(difference.there.state);
+  std::set<std::string> names;
+  for (const Json* side : {&here, &there})
+    for (const auto& item : side->items()) names.insert(item.key());
+  std::vector<std::string> lines;
+  for (const std::string& name : names) {
+    const std::string a = value_words(here, name), b = value_words(there, name);
+    if (a != b) lines.push_back(one_line(fmt::format("{}: here {}, there {}", name, a, b)));
+  }
+  if (here.empty()) lines.insert(lines.begin(), "here left undecided or taken away");
+  if (there.empty()) lines.insert(lines.begin(), "there left undecided or taken away");
+  return lines;
+}
+
+}  // namespace witnessmark
