@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <set>
 
+#include "witnessmark/store/claims.h"
+#include "witnessmark/store/conclusions.h"
 #include "witnessmark/store/evidence.h"
 #include "witnessmark/store/interviews.h"
 
@@ -12,7 +14,7 @@ namespace {
 /// Every key of the site file, by kind.
 class KnownKeys {
  public:
-  explicit KnownKeys(const SiteFile& site) {
+  explicit KnownKeys(const SiteFile& site) : site_(site) {
     const InterviewFile interviews = load_interviews(site);
     for (const auto& interview : interviews.interviews) add(KeyKind::interview, interview.key);
     for (const auto& person : interviews.persons) add(KeyKind::person, person.key);
@@ -24,16 +26,20 @@ class KnownKeys {
     const AuthorityLists lists = load_lists(site);
     for (const auto& term : lists.places.terms()) add(KeyKind::place, term.key);
     for (const auto& term : lists.equipment.terms()) add(KeyKind::equipment, term.key);
+    for (const auto& conclusion : load_conclusions(site).conclusions) add(KeyKind::conclusion, conclusion.key);
   }
 
   bool has(const UnresolvedKey& wanted) const {
     return std::any_of(wanted.may_be.begin(), wanted.may_be.end(), [&](KeyKind kind) {
-      return keys_.contains({kind, wanted.key});
+      if (kind != KeyKind::claim) return keys_.contains({kind, wanted.key});
+      const auto id = parse_id(wanted.key);
+      return id && find_claim(site_, *id).has_value();
     });
   }
 
  private:
   void add(KeyKind kind, const std::string& key) { keys_.emplace(kind, key); }
+  const SiteFile& site_;
   std::set<std::pair<KeyKind, std::string>> keys_;
 };
 

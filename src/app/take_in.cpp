@@ -199,6 +199,24 @@ EvidenceTakenIn take_in_evidence(SiteFile& site, const std::filesystem::path& en
   return account;
 }
 
+ConclusionsTakenIn take_in_conclusions(SiteFile& site, const ConclusionFilePaths& paths,
+                                       const Surroundings& surroundings) {
+  ConclusionsTakenIn account;
+  const AuthorityLists lists = load_lists(site);
+  ConclusionFilesReading reading = read_conclusion_files(surroundings.files, lists, paths);
+  account.diagnostics = std::move(reading.diagnostics);
+  append(account.diagnostics, check_keys(site, reading.unresolved, {}));
+  if (!reading.ok || has_error(account.diagnostics)) return account;
+  auto changes = save_conclusions(site, reading.file);
+  if (!changes) {
+    add_error(account.diagnostics, changes.error());
+    return account;
+  }
+  account.changes = std::move(changes).value();
+  account.done = true;
+  return account;
+}
+
 ListTakenIn take_in_list(SiteFile& site, AuthorityList::Kind kind, const std::filesystem::path& path,
                          const Surroundings& surroundings) {
   ListTakenIn account;

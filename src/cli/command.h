@@ -59,6 +59,7 @@ class Command {
 // One function for each group of commands; each adds its own to the program.
 void add_create(CLI::App& program, Command& command);
 void add_taking_in(CLI::App& program, Command& command);  // take-in, evidence, list
+void add_conclusions(CLI::App& program, Command& command);
 void add_propose(CLI::App& program, Command& command);
 void add_review(CLI::App& program, Command& command);
 void add_weigh(CLI::App& program, Command& command);

@@ -58,6 +58,7 @@ int run(const std::vector<std::string>& arguments, const CommandSetting& setting
   add_review(program, command);
   add_weigh(program, command);
   add_said_about(program, command);
+  add_conclusions(program, command);
   add_export(program, command);
   add_dates(program, command);
   add_edtf(program, command);

@@ -1,23 +1,12 @@
 #include <fmt/ostream.h>
 
 #include "command.h"
+#include "taking_in_text.h"
 #include "witnessmark/app/take_in.h"
 #include "witnessmark/base/fold.h"
 
 namespace witnessmark {
 namespace {
-
-void print_counts(Command& command, std::string_view what, const RowCounts& counts) {
-  if (counts.added + counts.changed + counts.unchanged == 0) return;
-  fmt::print(command.out(), "{}: {} new, {} changed, {} as before\n", what, counts.added, counts.changed,
-             counts.unchanged);
-}
-
-void print_changed(Command& command, const std::vector<ChangedRow>& changed) {
-  for (const ChangedRow& row : changed)
-    fmt::print(command.out(), "  changed {} {}: {}\n", row.kind, visible(row.key),
-               fmt::join(row.fields, ", "));
-}
 
 std::string_view in_words(TranscriptChanges::Kind kind) {
   switch (kind) {

@@ -6,8 +6,10 @@
 #include "witnessmark/app/surroundings.h"
 #include "witnessmark/base/error.h"
 #include "witnessmark/model/authority_list.h"
+#include "witnessmark/read/conclusion_files.h"
 #include "witnessmark/read/interview_files.h"
 #include "witnessmark/read/register_files.h"
+#include "witnessmark/store/conclusions.h"
 #include "witnessmark/store/evidence.h"
 #include "witnessmark/store/interviews.h"
 #include "witnessmark/store/transcripts.h"
@@ -45,6 +47,16 @@ struct EvidenceTakenIn {
 /// The dated register from CSV or XML, all or nothing.
 EvidenceTakenIn take_in_evidence(SiteFile& site, const std::filesystem::path& entries, const RegisterFilePaths& paths,
                                  const Surroundings& surroundings);
+
+struct ConclusionsTakenIn {
+  bool done = false;
+  std::vector<Diagnostic> diagnostics;
+  ConclusionChanges changes;
+};
+
+/// Conclusions, enquiries and searches from CSV, all or nothing.
+ConclusionsTakenIn take_in_conclusions(SiteFile& site, const ConclusionFilePaths& paths,
+                                       const Surroundings& surroundings);
 
 struct ListTakenIn {
   bool done = false;

@@ -62,7 +62,8 @@ struct Entry {
   Dated when;
   Reading reading = Reading::within;
   Nature nature = Nature::done;
-  std::optional<std::int64_t> number;
+  std::optional<std::int64_t> number;        ///< The least, where number_most is given.
+  std::optional<std::int64_t> number_most;   ///< Where the number is not certain.
   std::string attribute;
   SpotVisible spot_visible = SpotVisible::not_stated;
   Identification identification = Identification::certain;
@@ -70,7 +71,11 @@ struct Entry {
   std::vector<std::string> over;     ///< Entries whose trace lies beneath this one's.
   std::string observation, interpretation, observer;
   Fabric fabric = Fabric::unknown;
+  std::string letter_figure;                 ///< See letter_figure.h; mostly empty.
   std::string notes;
+
+  /// The most the number can be.
+  std::optional<std::int64_t> most() const { return number_most ? number_most : number; }
   bool operator==(const Entry&) const = default;
 };
 

@@ -7,7 +7,7 @@
 
 namespace witnessmark {
 
-enum class KeyKind { interview, person, source, entry, stay, event, place, equipment };
+enum class KeyKind { interview, person, source, entry, stay, event, place, equipment, conclusion, claim };
 std::string_view to_string(KeyKind kind);
 
 /// A key that none of the files read defines. It may be in the site file already; if not, `what` is the error

@@ -28,6 +28,10 @@ std::string_view with_article(KeyKind kind) {
       return "a named event";
     case KeyKind::place:
       return "a place";
+    case KeyKind::conclusion:
+      return "a conclusion";
+    case KeyKind::claim:
+      return "a claim";
     case KeyKind::equipment:
       break;
   }

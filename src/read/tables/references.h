@@ -43,8 +43,9 @@ class References {
     std::string source;
     std::int64_t line = 0;
   };
-  std::array<std::unordered_map<std::string, Definition>, 8> defined_;
-  std::array<std::vector<std::string>, 8> order_;  // keys as they came
+  static constexpr std::size_t kKinds = static_cast<std::size_t>(KeyKind::claim) + 1;
+  std::array<std::unordered_map<std::string, Definition>, kKinds> defined_;
+  std::array<std::vector<std::string>, kKinds> order_;  // keys as they came
   std::vector<Use> uses_;
 };
 

@@ -6,6 +6,7 @@
 
 #include "read/tables/register_rows.h"
 #include "read/tables/table_files.h"
+#include "witnessmark/model/letter_figure.h"
 
 namespace witnessmark {
 namespace {
@@ -128,11 +129,27 @@ class RegisterRows {
 
   void read_values(RowReader& row, Entry& entry) {
     entry.number = row.number("number");
+    entry.number_most = row.number("number_most");
+    read_letter_figure(row, entry);
     entry.attribute = row.text("attribute");
     entry.spot_visible = parse_spot_visible(row.choice("spot_visible")).value_or(SpotVisible::not_stated);
     entry.identification =
         parse_identification(row.choice("identification")).value_or(Identification::certain);
     entry.fabric = parse_fabric(row.choice("fabric")).value_or(Fabric::unknown);
+  }
+
+  void read_letter_figure(RowReader& row, Entry& entry) {
+    entry.letter_figure = row.text("letter_figure");
+    if (entry.letter_figure.empty()) return;
+    const auto noted = parse_letter_figure(entry.letter_figure);
+    const auto kind = kinds_.find(entry.source);
+    if (!noted) {
+      row.fail("letter_figure", "is not of the letter-figure scale",
+               "write a letter A to F, a figure 1 to 6, or both, such as B2");
+    } else if (noted->letter != 0 && kind != kinds_.end() && kind->second == SourceKind::testimony) {
+      row.fail("letter_figure", "has a letter, and the source is testimony: no person is graded",
+               "leave out the letter; the figure may stay");
+    }
   }
 
   void read_grounds(RowReader& row, Entry& entry) {
@@ -182,6 +199,9 @@ class RegisterRows {
     if (needs_thing && !row.has("subject") && !row.has("place")) {
       row.fail("subject", fmt::format("and place are empty, and the statement is {}", statement),
                "say of what, or where");
+    }
+    if (entry.number_most && (!entry.number || *entry.number_most <= *entry.number)) {
+      row.fail("number_most", "is not more than the number", "give the least in number and the most here");
     }
     if (entry.number && entry.statement != Statement::count) {
       row.warn("number", fmt::format("holds a number, but the statement is {}", statement),

@@ -3,6 +3,7 @@
 #include <type_traits>
 
 #include "witnessmark/model/claim.h"
+#include "witnessmark/model/conclusion.h"
 #include "witnessmark/model/site.h"
 
 // The fields of each record, named once. Whoever goes over a record (writing it as JSON, reading it back,
@@ -159,6 +160,8 @@ void fields(V& visit, R& r) {
   visit("observer", r.observer);
   visit("fabric", r.fabric);
   visit("notes", r.notes);
+  visit("number_most", r.number_most);
+  visit("letter_figure", r.letter_figure);
 }
 
 template <typename V, Either<Stay> R>
@@ -180,6 +183,49 @@ void fields(V& visit, R& r) {
   visit("spoken", r.spoken);
   visit("dated", r.when);
   visit("source", r.source);
+  visit("notes", r.notes);
+}
+
+template <typename V, Either<Conclusion> R>
+void fields(V& visit, R& r) {
+  visit("key", r.key);
+  visit("id", r.id);
+  visit("subject", r.subject);
+  visit("place", r.place);
+  visit("wording", r.wording);
+  visit("reasons", r.reasons);
+  visit("author", r.author);
+  visit("dated", r.date);
+  visit("evidence", r.evidence);
+  visit("published", r.published);
+  visit("replaces", r.replaces);
+  visit("notes", r.notes);
+}
+
+template <typename V, Either<Enquiry> R>
+void fields(V& visit, R& r) {
+  visit("key", r.key);
+  visit("id", r.id);
+  visit("question", r.question);
+  visit("answer", r.answer);
+  visit("sent_to", r.sent_to);
+  visit("author", r.author);
+  visit("dated", r.date);
+  visit("conclusions", r.conclusions);
+  visit("notes", r.notes);
+}
+
+template <typename V, Either<Search> R>
+void fields(V& visit, R& r) {
+  visit("key", r.key);
+  visit("id", r.id);
+  visit("source", r.source);
+  visit("subject", r.subject);
+  visit("place", r.place);
+  visit("looked_through", r.when);
+  visit("found", r.found);
+  visit("author", r.author);
+  visit("dated", r.date);
   visit("notes", r.notes);
 }
 

@@ -142,6 +142,36 @@ struct Table<NamedEvent> {
   static std::string interview(const NamedEvent&) { return {}; }
 };
 
+template <>
+struct Table<Conclusion> {
+  static constexpr const char* name = "conclusions";
+  static constexpr const char* kind = "conclusion";
+  static constexpr std::array key_columns{"key"};
+  static std::array<std::string_view, 1> key(const Conclusion& r) { return {r.key}; }
+  static std::string target(const Conclusion& r) { return r.key; }
+  static std::string interview(const Conclusion&) { return {}; }
+};
+
+template <>
+struct Table<Enquiry> {
+  static constexpr const char* name = "enquiries";
+  static constexpr const char* kind = "enquiry";
+  static constexpr std::array key_columns{"key"};
+  static std::array<std::string_view, 1> key(const Enquiry& r) { return {r.key}; }
+  static std::string target(const Enquiry& r) { return r.key; }
+  static std::string interview(const Enquiry&) { return {}; }
+};
+
+template <>
+struct Table<Search> {
+  static constexpr const char* name = "searches";
+  static constexpr const char* kind = "search";
+  static constexpr std::array key_columns{"key"};
+  static std::array<std::string_view, 1> key(const Search& r) { return {r.key}; }
+  static std::string target(const Search& r) { return r.key; }
+  static std::string interview(const Search&) { return {}; }
+};
+
 /// Parts of a record that stand in tables of their own.
 template <typename R>
 void load_children(StoreConnection&, R&) {}

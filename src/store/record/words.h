@@ -8,6 +8,7 @@
 #include "witnessmark/model/authority_list.h"
 #include "witnessmark/model/claim.h"
 #include "witnessmark/model/comparison.h"
+#include "witnessmark/model/conclusion.h"
 #include "witnessmark/model/dated.h"
 #include "witnessmark/model/entry.h"
 #include "witnessmark/model/interview.h"
@@ -46,6 +47,7 @@ WITNESSMARK_WORDS(Nature, {"done", "intended"});
 WITNESSMARK_WORDS(Identification, {"certain", "probable", "possible"});
 WITNESSMARK_WORDS(SpotVisible, {"not-stated", "yes", "no", "partly"});
 WITNESSMARK_WORDS(Fabric, {"unknown", "original", "restored"});
+WITNESSMARK_WORDS(Search::Found, {"nothing", "something"});
 WITNESSMARK_WORDS(SpeakerRole, {"narrator", "interviewer", "other", "unknown"});
 WITNESSMARK_WORDS(Standing, {"draft", "audited", "narrator-reviewed"});
 WITNESSMARK_WORDS(MentionKind, {"date", "place", "equipment", "quantity", "action", "cue"});

@@ -59,6 +59,9 @@ RecordsByText current_records(StoreConnection& connection) {
   read_records<Entry>(connection, records);
   read_records<Stay>(connection, records);
   read_records<NamedEvent>(connection, records);
+  read_records<Conclusion>(connection, records);
+  read_records<Enquiry>(connection, records);
+  read_records<Search>(connection, records);
   return records;
 }
 

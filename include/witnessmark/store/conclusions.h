@@ -1,0 +1,22 @@
+#pragma once
+#include "witnessmark/model/conclusion.h"
+#include "witnessmark/store/changes.h"
+#include "witnessmark/store/site_file.h"
+
+namespace witnessmark {
+
+struct ConclusionChanges {
+  RowCounts conclusions, enquiries, searches;
+  std::vector<ChangedRow> changed;
+  bool any() const;
+};
+
+/// Takes in conclusions, enquiries and searches in one transaction, by the rules of save_interviews. An Error when a
+/// search names a source, or a conclusion or enquiry a conclusion, that neither the input nor the site file has, or when
+/// conclusions replace one another in a circle.
+Result<ConclusionChanges> save_conclusions(SiteFile& site, const ConclusionFile& file);
+
+/// All of them, each part sorted by key.
+ConclusionFile load_conclusions(const SiteFile& site);
+
+}  // namespace witnessmark
