@@ -74,8 +74,11 @@ Meaning property(bool equal, const Claim& claim, const RegisterIndex::Item& item
 
 Meaning counts(const Claim& claim, const RegisterIndex::Item& item) {
   if (!claim.quantity || !item.entry->number) return {Outcome::cannot_tell};
-  const std::int64_t number = *item.entry->number;
-  const bool equal = claim.quantity->least <= number && number <= claim.quantity->most;
+  const std::int64_t least = *item.entry->number;
+  const std::int64_t most = item.entry->most().value_or(least);
+  const bool equal = claim.quantity->least <= least && most <= claim.quantity->most;
+  const bool apart = most < claim.quantity->least || claim.quantity->most < least;
+  if (!equal && !apart) return {Outcome::cannot_tell};
   return property(equal, claim, item);
 }
 

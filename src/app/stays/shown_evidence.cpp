@@ -1,5 +1,7 @@
 #include "app/stays/shown_evidence.h"
 
+#include "app/shown_register.h"
+
 #include <fmt/core.h>
 
 #include <algorithm>
@@ -12,46 +14,6 @@
 #include "witnessmark/weigh/recall.h"
 
 namespace witnessmark {
-namespace {
-
-/// The interviews an entry tells of: a testimony's own, and those its date or identification rests on.
-std::set<std::string> interviews_beneath(const Entry& entry,
-                                         const std::map<std::string, const Source*>& sources) {
-  std::set<std::string> interviews;
-  const auto add = [&](const std::string& key) {
-    const auto source = sources.find(key);
-    if (source == sources.end())
-      interviews.insert(key);
-    else if (!source->second->interview.empty())
-      interviews.insert(source->second->interview);
-  };
-  if (const auto source = sources.find(entry.source);
-      source != sources.end() && source->second->kind == SourceKind::testimony)
-    add(entry.source);
-  for (const auto* keys : {&entry.date_rests_on, &entry.identification_rests_on, &entry.caption_rests_on})
-    for (const std::string& key : *keys) add(key);
-  return interviews;
-}
-
-}  // namespace
-
-Register ShownEvidence::shown_register(const SiteFile& site) {
-  Register evidence = load_register(site);
-  std::map<std::string, const Source*> sources;
-  for (const Source& source : evidence.sources) sources.emplace(source.key, &source);
-  std::set<std::string> erased;
-  for (const ErasedInterview& one : erased_interviews(site)) erased.insert(one.interview);
-  const auto removed = std::erase_if(evidence.entries, [&](const Entry& entry) {
-    const auto interviews = interviews_beneath(entry, sources);
-    return std::any_of(interviews.begin(), interviews.end(), [&](const std::string& key) {
-      const bool known = people_.knows_interview(key) || erased.contains(key);
-      return known && withholding_.reason(key, {}) != Withheld::none;
-    });
-  });
-  entries_withheld_ = static_cast<std::int64_t>(removed);
-  return evidence;
-}
-
 std::vector<HeldClaim> ShownEvidence::shown_claims(const SiteFile& site, const DatePolicy& policy) {
   std::vector<HeldClaim> claims;
   ClaimFilter filter;
@@ -73,7 +35,7 @@ ShownEvidence::ShownEvidence(const SiteFile& site, const Surroundings& surroundi
       surroundings_(surroundings),
       withholding_(site, surroundings.today),
       people_(site),
-      register_(shown_register(site)),
+      register_(shown_register(site, people_, withholding_, entries_withheld_)),
       lists_(load_lists(site)),
       index_(register_, lists_, policy),
       claims_(shown_claims(site, policy)),
@@ -97,11 +59,7 @@ std::string ShownEvidence::place_name(const std::string& key) const {
 }
 
 std::string ShownEvidence::withheld() const {
-  std::string text = withholding_.account();
-  if (entries_withheld_ > 0)
-    text += fmt::format("; {} {} on withheld testimony left out", entries_withheld_,
-                        entries_withheld_ == 1 ? "entry that rests" : "entries that rest");
-  return text;
+  return withheld_words(withholding_, entries_withheld_);
 }
 
 Result<NamedTerms> named_terms(const AuthorityLists& lists, std::string_view name, bool equipment_too) {

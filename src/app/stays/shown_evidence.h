@@ -37,7 +37,6 @@ class ShownEvidence {
 
  private:
   ShownEvidence(const SiteFile& site, const Surroundings& surroundings, const DatePolicy& policy);
-  Register shown_register(const SiteFile& site);
   std::vector<HeldClaim> shown_claims(const SiteFile& site, const DatePolicy& policy);
 
   const SiteFile& site_;

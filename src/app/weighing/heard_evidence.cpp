@@ -1,38 +1,16 @@
 #include "app/weighing/heard_evidence.h"
 
-#include <set>
+#include "app/shown_register.h"
 
 #include "witnessmark/app/date_meaning.h"
 #include "witnessmark/store/evidence.h"
 #include "witnessmark/weigh/recall.h"
 
 namespace witnessmark {
-namespace {
-
-/// The register without what its sources have from interviews that may not go out.
-Register register_to_be_heard(const SiteFile& site, Withholding& withholding) {
-  Register evidence = load_register(site);
-  std::set<std::string> closed;
-  for (const Source& source : evidence.sources) {
-    if (!source.interview.empty() && withholding.reason(source.interview, {}) != Withheld::none)
-      closed.insert(source.key);
-  }
-  std::erase_if(evidence.entries, [&](const Entry& entry) {
-    if (!closed.contains(entry.source)) return false;
-    const auto source = std::find_if(evidence.sources.begin(), evidence.sources.end(),
-                                     [&](const Source& held) { return held.key == entry.source; });
-    return !withholding.may_show(source->interview, {});
-  });
-  std::erase_if(evidence.itinerary, [&](const Stay& stay) { return closed.contains(stay.source); });
-  return evidence;
-}
-
-}  // namespace
-
 HeardEvidence::HeardEvidence(const SiteFile& site, const DatePolicy& policy, Day today)
     : withholding_(site, today),
       people_(site),
-      evidence_(register_to_be_heard(site, withholding_)),
+      evidence_(shown_register(site, people_, withholding_, entries_left_out_)),
       lists_(load_lists(site)),
       index_(evidence_, lists_, policy),
       records_(site, policy) {
@@ -69,6 +47,10 @@ std::vector<Testimony> HeardEvidence::testimony(bool with_proposals) const {
     heard.push_back({&claim, &interview, narrator.key, recall.in_service});
   }
   return heard;
+}
+
+std::string HeardEvidence::withheld() const {
+  return withheld_words(withholding_, entries_left_out_);
 }
 
 ClaimRecord HeardEvidence::record(const StoredClaim& stored) {

@@ -30,6 +30,8 @@ class HeardEvidence {
   const People& people() const { return people_; }
   const DatePolicy& policy() const { return index_.policy(); }
   const Withholding& withholding() const { return withholding_; }
+  /// What was left out, in words.
+  std::string withheld() const;
 
   /// By interview and position.
   const std::vector<StoredClaim>& claims() const { return claims_; }
@@ -47,6 +49,7 @@ class HeardEvidence {
 
   Withholding withholding_;
   People people_;
+  std::int64_t entries_left_out_ = 0;
   Register evidence_;
   AuthorityLists lists_;
   RegisterIndex index_;

@@ -116,7 +116,7 @@ std::optional<Claim> Statements::question_of(const RegisterIndex::Item& item) co
   claim.when.dated = entry.when;
   claim.when.reading = entry.reading;
   claim.when.period = item.period;
-  if (entry.number) claim.quantity = Quantity{*entry.number, *entry.number, ""};
+  if (entry.number) claim.quantity = Quantity{*entry.number, *entry.most(), ""};
   claim.attribute = entry.attribute;
   return entry.statement == Statement::located ? std::nullopt : question_of(claim);
 }
