@@ -14,10 +14,13 @@
 #include "witnessmark/store/claims.h"
 #include "witnessmark/store/evidence.h"
 #include "witnessmark/store/interviews.h"
+#include "witnessmark/store/review_rows.h"
 #include "witnessmark/store/search.h"
 #include "witnessmark/store/transcripts.h"
+#include "witnessmark/store/undo.h"
 #include "witnessmark/store/verify.h"
 #include "witnessmark/store/weighings.h"
+#include "witnessmark/store/workplace.h"
 
 // A synthetic site: so many interviews of so many turns, a claim in every tenth turn or so, entries,
 // weighings. Prints what each kind of writing and reading costs, on the disk of the folder given (or the
@@ -290,6 +293,76 @@ void decide(SiteFile& site) {
       count, one * 1e3, one / bare, bare * 1e3);
 }
 
+/// What a list in the terminal asks for, against a bare read of the same rows by their numbers.
+void page(const SiteFile& site, const std::filesystem::path& path) {
+  struct Asked {
+    const char* what;
+    ReviewRequest request;
+  };
+  const std::vector<ReviewRow> all = review_rows(site, {.limit = 1000000});
+  const ReviewRow& middle = all[all.size() / 2];
+  const Asked asked[] = {
+      {"first page", {}},
+      {"after a row in the middle", {.after = middle}},
+      {"before it", {.before = middle}},
+      {"by offset, the last", {.offset = all.size() - 100}},
+      {"one interview", {.interview = key_of(0)}},
+      {"one thing", {.subjects = {"thing-7"}}},
+      {"two things", {.subjects = {"thing-7", "thing-8"}}},
+      {"one place", {.places = {"place-3"}}},
+      {"one speaker and statement", {.speakers = {"aske"}, .statement = Statement::count}},
+      {"said so", {.status = ClaimStatus::said_so}},
+      {"misread: none", {.status = ClaimStatus::misread}},
+      {"thing, place, status: few",
+       {.subjects = {"thing-7"}, .places = {"place-7"}, .status = ClaimStatus::proposed}},
+      {"outcome", {.outcome = Outcome::compatible}},
+  };
+  sqlite3* bare = nullptr;
+  if (sqlite3_open_v2(path.c_str(), &bare, SQLITE_OPEN_READONLY, nullptr) != SQLITE_OK) std::exit(1);
+  for (const Asked& each : asked) {
+    constexpr int kTimes = 20;
+    std::vector<ReviewRow> rows;
+    const double paging = seconds([&] {
+      for (int i = 0; i < kTimes; ++i) rows = review_rows(site, each.request);
+    });
+    std::string sql = "SELECT * FROM claims WHERE claim IN (0";
+    for (const ReviewRow& row : rows) sql += "," + std::to_string(row.row);
+    sql += ")";
+    const double reading = seconds([&] {
+      for (int i = 0; i < kTimes; ++i)
+        sqlite3_exec(
+            bare, sql.c_str(), [](void*, int, char**, char**) { return 0; }, nullptr, nullptr);
+    });
+    fmt::print("page      {}, {} rows of {}: {:.2f} ms, {:.1f} times a bare read of these rows\n", each.what,
+               rows.size(), all.size(), paging / kTimes * 1e3, paging / reading);
+  }
+  sqlite3_close(bare);
+  const double counting = seconds([&] { count_claims(site); });
+  fmt::print("count     claims by interview, status and statement: {:.1f} ms\n", counting * 1e3);
+  const double matching = seconds([&] { count_review_rows(site, {.statement = Statement::count}); });
+  fmt::print("count     of one statement: {:.1f} ms\n", matching * 1e3);
+}
+
+/// What a coder does, each on the disk, in times of one decision; the workplace waits for no disk.
+void undo_and_stand(SiteFile& site) {
+  constexpr int kTimes = 100;
+  const double undoing = wall_seconds([&] {
+    for (int i = 0; i < kTimes; ++i) must(undo(site));
+  });
+  const double redoing = wall_seconds([&] {
+    for (int i = 0; i < kTimes; ++i) must(redo(site));
+  });
+  const double standing = wall_seconds([&] {
+    for (int i = 0; i < kTimes; ++i) must(save_workplace(site, "Bench", fmt::format("{{\"step\":{}}}", i)));
+  });
+  const double bare = synced_write(site.path().string() + ".probe");
+  fmt::print(
+      "undo      {:.2f} ms, redo {:.2f} ms, workplace {:.3f} ms each; {:.1f}, {:.1f}, {:.2f} times a bare "
+      "synced write\n",
+      undoing / kTimes * 1e3, redoing / kTimes * 1e3, standing / kTimes * 1e3, undoing / kTimes / bare,
+      redoing / kTimes / bare, standing / kTimes / bare);
+}
+
 void read(const std::filesystem::path& path) {
   std::optional<SiteFile> site;
   const double opening = wall_seconds([&] { site.emplace(must(SiteFile::read(path))); });
@@ -300,6 +373,7 @@ void read(const std::filesystem::path& path) {
   fmt::print("load      {} claims with mentions: {:.2f} s\n", count, loading);
   const double by_subject = seconds([&] { count = load_claims(*site, {.subjects = {"thing-7"}}).size(); });
   fmt::print("one thing {} claims: {:.1f} ms\n", count, by_subject * 1e3);
+  page(*site, path);
   const double searching = seconds([&] { count = search_talk(*site, {"\"crane lamp\" buoy"}).size(); });
   fmt::print("search    phrase and word, first {} hits: {:.1f} ms\n", count, searching * 1e3);
   const double verifying = seconds([&] { count = verify(*site).findings.size(); });
@@ -319,6 +393,7 @@ int main(int count, char** arguments) {
     fill(site, interviews, per_interview);
     weigh(site);
     decide(site);
+    undo_and_stand(site);
     const double closing = seconds([&] { const SiteFile closed = std::move(site); });
     fmt::print("close     {:.2f} s\n", closing);
   }

@@ -134,9 +134,13 @@ std::vector<OwnEvent> events_of_act(StoreConnection& connection, const EventId& 
 
 std::optional<EventId> act_to_undo(StoreConnection& connection, std::string_view actor) {
   std::optional<EventId> found;
+  std::map<EventId, bool> undone;  // what was said last of each act, which is met first
   visit_acts_backwards(connection, actor,
                        [&](const EventId& id, std::string_view kind, const auto& reverses) {
-                         if (reverses || !is_coders(kind) || is_undone(connection, id)) return true;
+                         if (reverses) undone.emplace(*reverses, kind == "undone");
+                         const auto known = undone.find(id);
+                         if (reverses || !is_coders(kind) || (known != undone.end() && known->second))
+                           return true;
                          found = id;
                          return false;
                        });
