@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "store/sample_site.h"
+#include "witnessmark/store/conclusions.h"
 #include "witnessmark/store/entry_links.h"
 #include "witnessmark/store/erasure.h"
 #include "witnessmark/store/journal.h"
@@ -179,6 +180,10 @@ TEST_CASE("rows, transcripts and proposals that only the other copy has are take
   Register own = evidence();
   own.sources[0].title = "The crew's album";
   must(save_register(site.first, own));
+  ConclusionFile concluded;
+  concluded.conclusions.emplace_back().key = "c1";
+  concluded.conclusions[0].wording = "The crane was gone by 1962.";
+  must(save_conclusions(site.second, concluded));
   const auto at = [](const SiteFile& file) { return load_claims(file, {.interviews = {"aske-3"}}); };
   Claim decided = at(site.second)[0].claim;
   decided.status = ClaimStatus::said_so;
@@ -190,6 +195,7 @@ TEST_CASE("rows, transcripts and proposals that only the other copy has are take
   CHECK(report.taken == 1);
   CHECK(not_taken(report) == std::vector<std::string>{"source album: it differs here, in title"});
   CHECK(at(site.first)[0].claim == at(site.second)[0].claim);
+  CHECK(load_conclusions(site.first).conclusions == load_conclusions(site.second).conclusions);
   CHECK(load_register(site.first).entries[0].notes == "seen again");
   CHECK(load_interviews(site.first).persons[1].name == "Ole Brandt the elder");
   CHECK(findings(site.first) == std::vector<std::string>{});

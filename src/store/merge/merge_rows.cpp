@@ -2,6 +2,7 @@
 
 #include "store/merge/merging.h"
 #include "store/record/tables.h"
+#include "witnessmark/store/conclusions.h"
 #include "witnessmark/store/evidence.h"
 #include "witnessmark/store/interviews.h"
 
@@ -127,6 +128,16 @@ Result<void> merge_lists(Merging& merging) {
   return {};
 }
 
+/// Two copies may each be sound and together go in a circle: then none of the other's is taken.
+void merge_conclusions(Merging& merging) {
+  const ConclusionFile file{rows_to_take<Conclusion>(merging), rows_to_take<Enquiry>(merging),
+                            rows_to_take<Search>(merging)};
+  const auto saved = save_conclusions(merging.site, file);
+  if (!saved) return merging.skip("conclusions", "", saved.error().message);
+  merging.report.rows +=
+      saved->conclusions.written() + saved->enquiries.written() + saved->searches.written();
+}
+
 }  // namespace
 
 bool Merging::is_erased_here(const std::string& interview) const {
@@ -139,7 +150,9 @@ bool Merging::is_erased_here(const std::string& interview) const {
 Result<void> merge_rows(Merging& merging) {
   if (auto merged = merge_interviews(merging); !merged) return merged;
   if (auto merged = merge_evidence(merging); !merged) return merged;
-  return merge_lists(merging);
+  if (auto merged = merge_lists(merging); !merged) return merged;
+  merge_conclusions(merging);
+  return {};
 }
 
 }  // namespace witnessmark
