@@ -240,6 +240,25 @@ TEST_CASE("what was erased here does not come back, and what was erased there is
   CHECK(findings(site.second) == std::vector<std::string>{});
 }
 
+TEST_CASE("a copy whose journal was altered is not brought in, and nothing has changed") {
+  TwoCoders site;
+  decide(site.second, 0, ClaimStatus::said_so);
+  const auto events = count_events(site.first);
+  { const SiteFile closed = std::move(site.second); }
+  const auto path = site.folder / "b.site";
+  CHECK(
+      RawFile(path).run("PRAGMA writable_schema = ON; CREATE TEMP TABLE kept AS SELECT * FROM sqlite_schema; "
+                        "DELETE FROM sqlite_schema WHERE type = 'trigger'; PRAGMA writable_schema = RESET; "
+                        "UPDATE journal_content SET why = 'another reason' WHERE why = 'why 0'; "
+                        "PRAGMA writable_schema = ON; INSERT INTO sqlite_schema SELECT * FROM kept "
+                        "WHERE type = 'trigger'; PRAGMA writable_schema = RESET") == "ok");
+  const auto refused = merge_site_file(site.first, must(SiteFile::read(path)));
+  REQUIRE(!refused.ok());
+  CHECK(refused.error().message.ends_with("is not what its hash says: this copy was altered"));
+  CHECK(count_events(site.first) == events);
+  CHECK(findings(site.first) == std::vector<std::string>{});
+}
+
 TEST_CASE("only another copy of the same site is brought in") {
   TwoCoders site;
   const SiteFile stranger = site_in_memory(77);

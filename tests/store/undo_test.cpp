@@ -113,6 +113,39 @@ TEST_CASE("notes, links, checks, passages read and restricted are kept, undone a
   CHECK(findings(site) == std::vector<std::string>{});
 }
 
+TEST_CASE("two coders at one file: each undoes their own, and not what the other changed since") {
+  const TemporaryFolder folder;
+  const auto path = folder / "guillemot.site";
+  must(filled_site().copy_to(path));
+  const auto with = [&](const std::string& name, std::uint64_t seed, auto work) {
+    SiteFile site = must(SiteFile::edit(path, editor(name, seed)));
+    work(site);
+    CHECK(findings(site) == std::vector<std::string>{});
+  };
+  with("A. Coder", 21, [](SiteFile& site) {
+    must(decide_claim(site, decided(site, 0, ClaimStatus::said_so), "heard"));
+    must(decide_claim(site, decided(site, 1, ClaimStatus::said_so), "heard"));
+  });
+  with("B. Other", 22, [](SiteFile& site) {
+    CHECK(words_of(undo(site)) == "nothing");
+    must(decide_claim(site, decided(site, 1, ClaimStatus::misread), "not so"));
+  });
+  with("A. Coder", 23, [](SiteFile& site) {
+    const auto refused = undo(site);
+    REQUIRE(!refused.ok());
+    CHECK(refused.error().message.ends_with("B. Other changed it since (decided)"));
+    CHECK(load_claims(site)[1].claim.status == ClaimStatus::misread);
+  });
+  with("B. Other", 24, [](SiteFile& site) { CHECK(words_of(undo(site)) == "decision in aske-1"); });
+  // What stood in the way is undone: now it goes, in another session than the one it was done in.
+  with("A. Coder", 25, [](SiteFile& site) {
+    CHECK(words_of(undo(site)) == "decision in aske-1");
+    CHECK(words_of(undo(site)) == "decision in aske-1");
+    CHECK(words_of(undo(site)) == "nothing");
+    CHECK(load_claims(site)[0].claim.status == ClaimStatus::proposed);
+  });
+}
+
 TEST_CASE("proposing again between a decision and its undoing breaks neither") {
   SiteFile site = filled_site();
   must(decide_claim(site, decided(site, 0, ClaimStatus::said_so), "heard"));

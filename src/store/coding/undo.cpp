@@ -34,7 +34,7 @@ Error refused(const OwnEvent& event, const OwnEvent& by) {
 }
 
 Result<void> turn_claim_round(StoreConnection& connection, const OwnEvent& event, NewEvent reversal) {
-  const Id id = *parse_id(event.target);
+  const Id id = parse_id(event.target).value_or(Id{});
   switch (claim_change(event.before, event.after)) {
     case ClaimChange::added:
     case ClaimChange::first_decided:

@@ -46,7 +46,9 @@ Result<MergeReport> merge_site_file(SiteFile& site, const SiteFile& other) {
                   .there = other.connection(),
                   .parting = Parting(site.connection(), other.connection())};
   if (auto checked = merging.parting.check_common(); !checked) return checked.error();
-  merging.brought = merging.parting.bring_in();
+  auto brought = merging.parting.bring_in();
+  if (!brought) return brought.error();
+  merging.brought = std::move(*brought);
   if (merging.brought.empty()) return merging.report;
   merging.report.events = merging.brought.size();
   for (const auto step :
@@ -81,7 +83,7 @@ Result<DoubleDecision> open_difference(const SiteFile& site, std::int64_t number
 Result<void> settle_claim(SiteFile& site, const DoubleDecision& difference, const std::string& state,
                           std::string_view why) {
   StoreConnection& connection = site.connection();
-  const Id id = *parse_id(difference.target);
+  const Id id = parse_id(difference.target).value_or(Id{});
   NewEvent event{.kind = "settled",
                  .target_kind = "claim",
                  .target = difference.target,

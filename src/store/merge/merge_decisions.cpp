@@ -135,7 +135,7 @@ std::string decided_state(const std::optional<ClaimRow>& row) {
 }
 
 Result<void> merge_claim(Merging& merging, ClaimMatcher& matcher, const OwnEvent& about) {
-  const Id id = *parse_id(about.target);
+  const Id id = parse_id(about.target).value_or(Id{});
   const auto theirs = find_claim_row(merging.there, id);
   const Id ours = theirs ? matcher.ours(*theirs) : id;
   Target target{.kind = "claim",
@@ -255,7 +255,7 @@ Result<void> merge_decisions(Merging& merging) {
   }
   // What is written about a claim comes after it and goes before it.
   const auto is_there = [&](const OwnEvent* event) {
-    return find_claim_row(merging.there, *parse_id(event->target)).has_value();
+    return find_claim_row(merging.there, parse_id(event->target).value_or(Id{})).has_value();
   };
   std::stable_partition(claims.begin(), claims.end(), is_there);
   const auto going = std::find_if_not(claims.begin(), claims.end(), is_there);
@@ -266,7 +266,7 @@ Result<void> merge_decisions(Merging& merging) {
     if (auto merged = merge_record(merging, *record); !merged) return merged;
   }
   for (auto claim = going; claim != claims.end(); ++claim) {
-    const Id id = *parse_id((*claim)->target);
+    const Id id = parse_id((*claim)->target).value_or(Id{});
     if (is_written_about(merging.here, id)) {
       merging.skip("claim", (*claim)->target,
                    "it was taken back there, and something is written about it here");

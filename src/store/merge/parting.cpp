@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include <nlohmann/json.hpp>
 
 #include "store/journal_writer.h"
@@ -111,24 +113,72 @@ std::int64_t Parting::session_row(const Id& id, const std::string& actor) {
   return row;
 }
 
-std::vector<OwnEvent> Parting::bring_in() {
+namespace {
+
+/// Events here that one of the other copy follows.
+class Followed {
+ public:
+  struct Row {
+    std::string sha256;
+    std::int64_t event = 0;
+  };
+
+  Followed(StoreConnection& here, StoreConnection& there)
+      : follows_(*there.database,
+                 "SELECT sessions.id, counter FROM journal_follows JOIN journal ON journal.event = "
+                 "journal_follows.follows JOIN sessions USING (session) WHERE journal_follows.event = ?"),
+        own_(*here.database,
+             "SELECT event, sha256 FROM journal WHERE session = (SELECT session FROM sessions WHERE id = ?) "
+             "AND counter = ?") {}
+
+  std::vector<Row> by(std::int64_t event_there) {
+    std::vector<Row> rows;
+    follows_.reset();
+    follows_.bind(event_there);
+    while (follows_.step()) {
+      own_.reset();
+      own_.bind(follows_.id(0)).bind(follows_.integer(1));
+      if (own_.step()) rows.push_back({own_.blob(1), own_.integer(0)});
+      own_.reset();
+    }
+    std::sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) { return a.sha256 < b.sha256; });
+    return rows;
+  }
+
+ private:
+  SqlStatement follows_;
+  SqlStatement own_;
+};
+
+/// Content may be missing where it was erased; what is there must be what its hash says.
+bool is_as_hashed(const EventRow& row, bool has_content, const std::vector<Followed::Row>& followed) {
+  std::string follows;
+  for (const Followed::Row& each : followed) follows += each.sha256;
+  const NewEvent& event = row.event;
+  return (!has_content || framed_sha256({event.before, event.after, event.why}) == row.content_sha256) &&
+         event_sha256(row.origin, event, row.content_sha256, follows) == row.sha256;
+}
+
+}  // namespace
+
+Result<std::vector<OwnEvent>> Parting::bring_in() {
   std::vector<OwnEvent> events;
   SqlStatement select(*there_.database, std::string(kEvents) + "ORDER BY journal.event");
-  SqlStatement follows(
-      *there_.database,
-      "SELECT sessions.id, counter FROM journal_follows JOIN journal ON journal.event = "
-      "journal_follows.follows JOIN sessions USING (session) WHERE journal_follows.event = ?");
-  SqlStatement number_of(
-      *here_.database,
-      "SELECT event FROM journal WHERE session = (SELECT session FROM sessions WHERE id = ?) AND "
-      "counter = ?");
   SqlStatement erased(
       *here_.database,
       "SELECT 1 FROM erasures WHERE (kind = 'interview' AND key = ?) OR (kind = ? AND key = ?)");
   SqlStatement next(*here_.database, "SELECT coalesce(max(event), 0) + 1 FROM journal");
+  Followed followed_by(here_, there_);
   while (select.step()) {
     if (here_knew({select.id(1), select.integer(2)})) continue;
     EventRow row = row_of(select);
+    const auto followed = followed_by.by(select.integer(0));
+    if (!is_as_hashed(row, !select.is_null(9), followed)) {
+      return Error{there_.path.string(), 0, 0,
+                   fmt::format("event {} is not what its hash says: this copy was altered",
+                               to_string(EventId{row.origin.session, row.origin.counter})),
+                   "verify it, and use a copy that was not altered"};
+    }
     row.session = session_row(row.origin.session, row.origin.actor);
     next.reset();
     next.step();
@@ -139,15 +189,9 @@ std::vector<OwnEvent> Parting::bring_in() {
     if (erased.step()) row.event.before = row.event.after = row.event.why = "";
     erased.reset();
     insert_event_row(here_, row);
-    follows.reset();
-    follows.bind(select.integer(0));
-    while (follows.step()) {
-      number_of.reset();
-      number_of.bind(follows.id(0)).bind(follows.integer(1)).step();
-      const std::int64_t followed = number_of.integer(0);
-      number_of.reset();
-      here_.prepared("INSERT INTO journal_follows VALUES (?, ?)").bind(row.number).bind(followed).run();
-      here_.prepared("DELETE FROM journal_heads WHERE event = ?").bind(followed).run();
+    for (const Followed::Row& each : followed) {
+      here_.prepared("INSERT INTO journal_follows VALUES (?, ?)").bind(row.number).bind(each.event).run();
+      here_.prepared("DELETE FROM journal_heads WHERE event = ?").bind(each.event).run();
     }
     here_.prepared("INSERT INTO journal_heads VALUES (?)").bind(row.number).run();
     events.push_back(event_of(row));

@@ -30,7 +30,8 @@ class Parting {
 
   /// Brings the other's events that were not here into the journal; they change nothing else. Content of what
   /// was erased here stays out. In order, numbered as they are here.
-  std::vector<OwnEvent> bring_in();
+  /// An Error when one is not what its hash says.
+  Result<std::vector<OwnEvent>> bring_in();
 
   /// Events here on a target that the other copy does not know.
   std::vector<OwnEvent> unknown_there(std::string_view target_kind, std::string_view target) const;
