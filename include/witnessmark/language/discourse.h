@@ -14,6 +14,8 @@ namespace witnessmark {
 /// How two-digit years are completed.
 struct CenturyPolicy {
   std::int64_t century_begins = 1900;   ///< '43 is 1943 when nothing in the talk or the narrator's life says otherwise.
+  /// Years: a two-digit year that would lie fewer than these before the interview may be of the century before, too.
+  std::int64_t recent_years = 12;
 };
 
 /// What talk has established so far, passed in and out of every reading: a stream, a sentence and the terminal use the

@@ -177,6 +177,12 @@ class Reader {
     const auto& before = tokens_[i - 1];
     if (!before.is(Role::limit)) return Mod::none;
     const auto limit = static_cast<Mod>(before.value(Role::limit));
+    const bool denied = is(i - 2, w("not")) || is(i - 2, w("never"));
+    if (denied && limit == Mod::before) return Mod::on_or_after;
+    if (denied && limit == Mod::after) return Mod::on_or_before;
+    if (is(i - 1, w("through")))  // all through 1957: the whole of it
+      for (const auto word : {w("all"), w("right"), w("straight"), w("clear")})
+        if (is(i - 2, word)) return Mod::none;
     if (limit == Mod::until) {
       // "it wasn't until 1963": the thing came then.
       for (std::size_t back = 2; back <= 3; ++back) {

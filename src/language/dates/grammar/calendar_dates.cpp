@@ -76,8 +76,9 @@ bool Grammar::said_year(std::size_t i, Spec& spec) const {
   else if (!is(j, w("last")) && !is(j, w("next")) && !is(j, w("this")) && !is(j, w("that")))
     return false;
   auto of = std::make_unique<Spec>();
-  if (!relative(j, *of) || of->kind != Spec::Kind::relative || of->unit != Unit::year || of->count.vague ||
-      of->mod != Mod::none)
+  const bool beside = is(j + 1, w("year")) && !prose() && unit_beside(j, *of);  // of the year before
+  if (!beside && (!relative(j, *of) || of->kind != Spec::Kind::relative || of->unit != Unit::year ||
+                  of->count.vague || of->mod != Mod::none))
     return false;
   spec.end = of->end;
   spec.of = std::move(of);

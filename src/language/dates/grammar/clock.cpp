@@ -5,7 +5,7 @@
 namespace witnessmark::dates {
 namespace {
 
-std::string clock_text(int hour, int minute) {
+std::string clock_text(int hour, int minute) {  // "T08:00"
   std::string text = "T00:00";
   text[1] = static_cast<char>('0' + hour / 10);
   text[2] = static_cast<char>('0' + hour % 10);
@@ -74,10 +74,13 @@ bool Grammar::clock_digits(std::size_t i, Spec& spec) const {
       const auto before = t[i - 1].hash;
       const bool at = before == w("at") || before == w("by") || before == w("around") ||
                       before == w("about") || before == w("until");
-      if (!hours && !(leading_zero && at) &&
-          !(before == w("at") && !prose() && token.number >= 1000 &&
-            (token.number < 1700 || token.number > 2030)))
-        return false;
+      const auto& after = t[i + 1];
+      const bool no_noun = !after.is_word() || after.newline || is(i + 1, w("sharp")) ||
+                           after.any(bit(Role::after_year) | bit(Role::pronoun) | bit(Role::determiner));
+      const bool no_year = (before == w("around") || before == w("about") || before == w("until")) &&
+                           setting_.speech_year && token.number > *setting_.speech_year;
+      const bool talked = !prose() && token.number >= 1000 && no_noun && (clock_follows_at(i) || no_year);
+      if (!hours && !(leading_zero && at) && !talked) return false;
       hour = static_cast<int>(token.number / 100);
       minute = static_cast<int>(token.number % 100);
       past = hours ? i + 2 : i + 1;
@@ -125,6 +128,12 @@ bool Grammar::clock(std::size_t i, Spec& spec) const {
   spec.begin = i;
   spec.rule = "clock";
   std::size_t j = i;
+  if (t[j].is_number() && t[j].digits == 4) {
+    if (clock_span(i, spec)) return true;
+    spec.timex.clear();
+    spec.of.reset();
+    spec.rule = "clock";
+  }
   if (t[j].is(Role::clock_word)) {
     if (is(i - 1, w("high"))) return false;
     const int minutes = t[j].value(Role::clock_word);
@@ -141,22 +150,75 @@ bool Grammar::clock(std::size_t i, Spec& spec) const {
   } else if (!clock_digits(i, spec)) {
     return false;
   }
-  // on 4 October, of that day, the next morning
-  std::size_t k = spec.end;
-  if (is(k, w("on")) || is(k, w("of")))
-    ++k;
-  else if (t[k].is_sign(','))
-    ++k;
+  clock_day(spec.end, spec);
+  return true;
+}
+
+// on 4 October, of that day, the next morning, on Easter Sunday 1951
+void Grammar::clock_day(std::size_t i, Spec& spec) const {
+  const bool on = is(i, w("on")) || is(i, w("of"));
+  const std::size_t k = on || t[i].is_sign(',') ? i + 1 : i;
   Spec day;
   offer(&Grammar::day_and_month, k, day);
   offer(&Grammar::said_relative, k, day);
-  if (day.end != 0 &&
-      ((day.kind == Spec::Kind::calendar && day.date.precision == DateValue::Precision::day) ||
-       (day.kind == Spec::Kind::relative && day.unit == Unit::day))) {
-    spec.end = day.end;
-    spec.of = std::make_unique<Spec>(std::move(day));
-  }
-  return true;
+  if (on && !prose()) offer(&Grammar::named_day, k, day);
+  const bool is_day = (day.kind == Spec::Kind::calendar && day.date.precision == DateValue::Precision::day) ||
+                      (day.kind == Spec::Kind::relative && day.unit == Unit::day);
+  if (day.end == 0 || !is_day) return;
+  spec.end = day.end;
+  spec.of = std::make_unique<Spec>(std::move(day));
+}
+
+namespace {
+
+/// 0000 to 2400 as four digits.
+bool is_hours(const Token& token) {
+  return token.is_number() && token.digits == 4 && !token.grouped && token.number <= 2400 &&
+         token.number % 100 < 60;
+}
+
+}  // namespace
+
+// "at 1945", "at about 1930": years do not stand behind "at".
+bool Grammar::clock_follows_at(std::size_t i) const {
+  return is(i - 1, w("at")) || (t[i - 1].is(Role::approx) && is(i - 2, w("at")));
+}
+
+// "from 1800 to 1900": full hours or centuries cannot be told apart; with "between" they are years.
+bool Grammar::hours_or_years(std::size_t i) const {
+  const auto full = [&](std::size_t at) { return is_hours(t[at]) && t[at].number % 100 == 0; };
+  const auto joint = [&](std::size_t at) { return t[at].is(Role::range_word) || t[at].is_sign('-'); };
+  if (prose() || !full(i)) return false;
+  return (joint(i + 1) && full(i + 2)) || (joint(i - 1) && full(i - 2));
+}
+
+// the 1200 to 1600 watch, from 0800 to 1200, 1600 to 1800 on June 4: two times of one day
+bool Grammar::clock_span(std::size_t i, Spec& spec) const {
+  if (prose() || !is_hours(t[i]) || number_is_label(i)) return false;
+  std::size_t j = i + 1;
+  bool told = is(j, w("hours")) || is(j, w("hrs"));
+  if (told) ++j;
+  if (!t[j].is(Role::range_word) && !t[j].is_sign('-')) return false;
+  ++j;
+  const auto& from = t[i];
+  const auto& to = t[j];
+  if (!is_hours(to) || from.number == to.number) return false;
+  std::size_t past = j + 1;
+  if (is(past, w("hours")) || is(past, w("hrs"))) told = true, ++past;
+  const std::size_t noun = t[past].is(Role::watch) ? past + 1 : past;
+  if (t[noun].is(Role::watch_noun)) told = true, past = noun + 1;
+  constexpr std::int64_t kFirstYear = 1700, kLastYear = 2030;  // Talk does not reach further.
+  const auto may_be_year = [&](std::int64_t number) {
+    return number >= kFirstYear && number <= setting_.speech_year.value_or(kLastYear);
+  };
+  told |= !may_be_year(from.number) || !may_be_year(to.number) || from.number > to.number;
+  spec.date.precision = DateValue::Precision::day;
+  spec.date.time = clock_text(static_cast<int>(from.number) / 100, static_cast<int>(from.number) % 100);
+  spec.timex = clock_text(static_cast<int>(to.number) / 100, static_cast<int>(to.number) % 100);
+  spec.rule = "clock-range";
+  spec.end = past;
+  clock_day(past, spec);
+  return told || spec.of;
 }
 
 // the morning of DATE, early morning hours of DATE, Sunday morning, at night, DAY night

@@ -219,6 +219,7 @@ bool Grammar::unit_beside(std::size_t i, Spec& spec) const {
              weekday = unit.is(Role::weekday);
   const bool span = unit.is(Role::unit) && static_cast<Unit>(unit.value(Role::unit)) >= Unit::day;
   if (!is(i, w("the")) || (!season && !night && !weekday && !span)) return false;
+  if (before_last(i, spec)) return true;
   bool told = false;
   for (const auto word : {w("before"), w("after"), w("following"), w("previous"), w("prior")})
     told |= is(i + 2, word);
@@ -246,6 +247,19 @@ bool Grammar::unit_beside(std::size_t i, Spec& spec) const {
   // told.
   if (prose() || is(i + 2, w("following"))) return false;
   spec.end = i + 3;
+  return true;
+}
+
+// the year before last, the winter before last: seen from the day of speaking
+bool Grammar::before_last(std::size_t i, Spec& spec) const {
+  if (prose() || !is(i + 2, w("before")) || !is(i + 3, w("last")) || t[i + 4].any(bit(Role::unit) | bit(Role::season)))
+    return false;
+  if (!relative(i, spec)) return false;
+  spec.end = i + 4;
+  spec.following = Following::previous;
+  spec.count.value = 2;
+  spec.speech = true;
+  spec.rule = "before-last";
   return true;
 }
 

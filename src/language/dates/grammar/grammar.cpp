@@ -31,6 +31,10 @@ bool Grammar::read(std::size_t i, RuleSet rules, Spec& spec) const {
   if (best.end == 0 && (rules & bit(RuleName::lone_weekday)) != 0) offer(&Grammar::lone_weekday, i, best);
   if (best.end == 0) return false;
   joined(best);
+  if (!prose()) {
+    put_life(best);
+    put_tense(best);
+  }
   spec = std::move(best);
   return true;
 }

@@ -18,6 +18,7 @@ struct TalkSetting {
   bool prose = false;
   bool decade_set = false;           ///< Talk has named a year or a decade: bare numbers may be years.
   std::optional<std::int64_t> year;  ///< The year under discussion.
+  std::optional<std::int64_t> speech_year;  ///< The year of speaking: later years are hardly meant.
   std::int64_t first_year = 1800;    ///< Bare two-digit years are plausible from here …
   std::int64_t last_year = 2100;     ///< … to here.
   std::int64_t century = 1900;
@@ -197,6 +198,17 @@ class Grammar {
   bool guesses_between(const Spec& first, const Spec& second) const;
   bool second_day(Spec& first, std::size_t j, Spec& second) const;
   bool clock_digits(std::size_t i, Spec& spec) const;
+  bool clock_span(std::size_t i, Spec& spec) const;
+  void clock_day(std::size_t i, Spec& spec) const;
+  bool clock_follows_at(std::size_t i) const;
+  bool counts_till(std::size_t past) const;
+  bool hours_or_years(std::size_t i) const;
+  bool told_future(std::size_t i, std::int64_t year) const;
+  void put_life(Spec& spec) const;
+  void put_tense(Spec& spec) const;
+  bool pluperfect_near(const Spec& spec) const;
+  bool before_last(std::size_t i, Spec& spec) const;
+  Life life_told(const Spec& spec) const;
   bool clock_tail(std::size_t i, int& hour, std::size_t& past, bool& said) const;
 
   bool ends_with(std::size_t i, std::string_view ending) const {

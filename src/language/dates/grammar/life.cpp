@@ -146,6 +146,80 @@ bool Grammar::service_year(std::size_t i, Spec& spec) const {
          spec.unit == Unit::month;
 }
 
+namespace {
+
+bool has_short_year(const Spec& spec) {
+  return spec.short_year || (spec.first && has_short_year(*spec.first)) ||
+         (spec.second && has_short_year(*spec.second));
+}
+
+}  // namespace
+
+// Whose life the sentence is about; only two-digit years need it.
+Life Grammar::life_told(const Spec& spec) const {
+  constexpr std::size_t kBack = 14, kForward = 8;
+  bool born = false, elder = false, descendant = false, death = false, self = false, self_last = false;
+  const auto note = [&](const Token& token, std::size_t at) {
+    born |= is(at, w("born"));
+    death |= token.is(Role::death);
+    descendant |= token.is(Role::descendant);
+    const bool speaker = is(at, w("i")) || is(at, w("i'd")) || is(at, w("we")) || is(at, w("me")) || is(at, w("us"));
+    if (speaker) self = self_last = true;
+    if (token.is(Role::elder)) elder = true;
+    if (token.any(bit(Role::elder) | bit(Role::descendant)) || (token.is(Role::pronoun) && !speaker))
+      self_last = false;
+  };
+  const auto stops = [&](const Token& token) {
+    return token.kind == Token::Kind::end || token.is_sign('.') || token.is_sign('!') || token.is_sign('?') ||
+           token.is_sign(';');
+  };
+  std::size_t first = spec.begin;
+  while (first > 0 && spec.begin - first < kBack && !stops(t[first - 1]) && !t[first].paragraph) --first;
+  for (std::size_t at = first; at < spec.begin; ++at) note(t[at], at);
+  const bool own = self_last;
+  for (std::size_t at = spec.end; at < spec.end + kForward && !stops(t[at]) && !t[at].paragraph; ++at)
+    if (!self) note(t[at], at);
+  if (born && own) return Life::own_birth;
+  if (descendant || own) return Life::own;
+  if (born || (elder && !death)) return Life::elders;
+  if (elder || self) return Life::own;
+  return is(spec.begin - 1, w("of")) ? Life::thing : Life::untold;
+}
+
+void Grammar::put_life(Spec& spec) const {
+  if (!has_short_year(spec)) return;
+  const auto life = life_told(spec);
+  spec.life = life;
+  if (spec.first) spec.first->life = life;
+  if (spec.second) spec.second->life = life;
+}
+
+// In November we had sailed; they'd painted her in the fall.
+bool Grammar::pluperfect_near(const Spec& spec) const {
+  constexpr std::size_t kReach = 6;
+  const auto ends = [&](const Token& token) {
+    return token.kind == Token::Kind::end || token.paragraph ||
+           (token.kind == Token::Kind::sign && token.sign != ',' && token.sign != '\'');
+  };
+  const auto told = [&](std::size_t at) {
+    const bool had = is(at, w("had")) || (t[at].is_word() && t[at].is(Role::after_year) && ends_with(at, "'d"));
+    const std::size_t verb = is(at + 1, w("just")) || is(at + 1, w("already")) ? at + 2 : at + 1;
+    return had && t[verb].is_word() && (t[verb].is(Role::participle) || ends_with(verb, "ed"));
+  };
+  for (std::size_t at = spec.end; at < spec.end + kReach && !ends(t[at]); ++at)
+    if (told(at)) return true;
+  for (std::size_t at = spec.begin; at > 0 && spec.begin - at < kReach && !ends(t[at - 1]) && !t[at].paragraph; --at)
+    if (told(at - 1)) return true;
+  return false;
+}
+
+void Grammar::put_tense(Spec& spec) const {
+  if (spec.kind != Spec::Kind::calendar || spec.year_said || spec.of || spec.first || spec.day_only) return;
+  const bool back = is(spec.begin - 1, w("back")) || (is(spec.begin - 2, w("back")) && t[spec.begin - 1].is_word()) ||
+                    (is(spec.begin - 1, w("the")) && is(spec.end, w("before")));
+  spec.going_back = back || pluperfect_near(spec);
+}
+
 bool Grammar::service(std::size_t i, Spec& spec) const {
   if (prose()) return false;
   return is(i, w("my")) ? service_year(i, spec) : service_edge(i, spec);

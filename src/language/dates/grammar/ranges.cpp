@@ -44,7 +44,9 @@ void share_century(const Spec& first, Spec& second) {
   if (first.date.precision != P::year && first.date.precision != P::decade) return;
   second.date.year += first.date.year / 100 * 100;
   second.short_year = false;
-  if (first.date.precision == P::year && second.date.year < first.date.year) second.date.year += 100;
+  constexpr std::int64_t kLongest = 50;  // 1898 to 03, but not 1944 to 40
+  const bool turn = first.date.precision == P::year && second.date.year < first.date.year;
+  if (turn && second.date.year + 100 - first.date.year <= kLongest) second.date.year += 100;
 }
 
 Spec make_pair(Spec& first, Spec&& second, Spec::Join join) {
@@ -167,13 +169,19 @@ bool Grammar::corrected(Spec& first) const {
   return true;
 }
 
+// "forty in sixty-four": the number has a year of its own and is none.
+bool Grammar::counts_till(std::size_t past) const {
+  Spec other;
+  return is(past, w("in")) && year(past + 1, YearStance::supported, other);
+}
+
 // A date; after a year also a bare one.
 bool Grammar::second_date(const Spec& first, std::size_t j, Spec& second) const {
   offer(&Grammar::core, j, second);
   offer(&Grammar::parted, j, second);
   Spec found;
   if (first.date.precision == P::year && !t[j].paragraph && year(j, YearStance::supported, found) &&
-      found.end > second.end)
+      found.end > second.end && !(found.short_year && counts_till(found.end)))
     second = std::move(found);
   return second.end != 0 && second.kind == Spec::Kind::calendar && !second.first;
 }

@@ -18,6 +18,15 @@ struct Count {
   std::int64_t upper = 0;  ///< "two or three": 3; else 0.
 };
 
+/// What the sentence says of the life a two-digit year belongs to.
+enum class Life : std::uint8_t {
+  untold,     ///< Nobody's.
+  own,        ///< The speaker's, or a descendant's: recent years are likely.
+  own_birth,  ///< "I was born in '24."
+  elders,     ///< A parent's, a grandparent's, or somebody's birth: the older century is likely.
+  thing       ///< "the blizzard of '88": either.
+};
+
 /// Spec::timex of an offset from something the lists do not know.
 inline constexpr std::string_view kUnknownAnchor = "unknown-anchor";
 
@@ -48,6 +57,8 @@ struct Spec {
   DateValue date;
   bool short_year = false;   ///< date.year is 0 to 99 (of a decade 0 to 90).
   bool year_said = false;    ///< A year stands in the words.
+  Life life = Life::untold;
+  bool going_back = false;   ///< "back in December", "in November we had sailed": before the reference.
   bool day_only = false;     ///< "the seventh": month and year are missing.
   std::unique_ptr<Spec> of;  ///< "August of that year": the year's spec; "the second of that month".
   const NamedDay* named = nullptr;
@@ -68,7 +79,7 @@ struct Spec {
   bool first_edge = false;  ///< service_edge: joined rather than left.
   int number = 0;           ///< Age; which year of service (-1 the last).
   bool taken_back = false;  ///< "fifty-eight, no, …".
-  ShortText timex;          ///< set, reference.
+  ShortText timex;          ///< set, reference; the second time of a clock range.
   std::string_view rule;    ///< Of static duration.
 
   enum class Join : std::uint8_t { none, range, between, either };

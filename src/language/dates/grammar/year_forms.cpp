@@ -108,8 +108,17 @@ bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t 
   return !setting_.year || (year - *setting_.year <= 25 && *setting_.year - year <= 25) || !words;
 }
 
+// A year after the year of speaking has to be said as one: by 2050.
+bool Grammar::told_future(std::size_t i, std::int64_t year) const {
+  if (prose() || !setting_.speech_year || year <= *setting_.speech_year) return true;
+  for (const auto word : {w("in"), w("by"), w("before"), w("year"), w("since")})
+    if (is(i - 1, word)) return true;
+  return false;
+}
+
 bool Grammar::four_digit_supported(std::size_t i) const {
   if (number_is_label(i)) return false;
+  if (!prose() && (clock_follows_at(i) || hours_or_years(i))) return false;
   const auto& after = t[i + 1];
   if (after.kind == Token::Kind::sign && !after.space) {
     if (after.sign == '%') return false;
@@ -146,6 +155,7 @@ bool Grammar::year_in_digits(std::size_t i, YearStance stance, Spec& spec) const
   if (token.digits == 4 && token.number >= 1000 && token.number <= 2199) {
     if (!t[i + 1].space && (is(i + 1, w("s")) || is(i + 1, w("a")))) return false;
     if (!four_digit_supported(i)) return false;
+    if (stance == YearStance::alone && !told_future(i, token.number)) return false;
     set_year(spec, i, i + 1, token.number, false, "year-digits");
     return true;
   }
@@ -199,7 +209,7 @@ bool Grammar::year_in_words(std::size_t i, YearStance stance, Spec& spec) const 
     const auto rest = rest_of_year(i, j, past);
     const bool other = rest >= 0 && (counts_something(past) || is(i - 1, w("at")) || is(past, w("hours")) ||
                                      number_is_label(i));
-    if (rest >= 0 && !other) {
+    if (rest >= 0 && !other && (stance == YearStance::supported || told_future(i, head * 100 + rest))) {
       set_year(spec, i, past, head * 100 + rest, false, "year-words");
       return true;
     }

@@ -125,7 +125,8 @@ std::optional<DateValue> moved(const DateValue& from, std::int64_t count, Unit u
 namespace {
 
 int step_of(const Spec& spec) {
-  return spec.following == Following::next ? 1 : spec.following == Following::previous ? -1 : 0;
+  const int count = static_cast<int>(spec.count.value);  // the year before last: two
+  return spec.following == Following::next ? 1 : spec.following == Following::previous ? -count : 0;
 }
 
 /// The month a value lies in, the first of a season; 0 for none.
@@ -268,6 +269,7 @@ void Talk::put_part_of_year(const Spec& spec, const DateValue& from, Meaning& me
     if (!at || month <= at) ++year;  // the first that begins after
   } else if (step < 0) {
     if (!at || (season ? month + 2 : month) >= at) --year;  // the last that had ended
+    year += step + 1;
   } else if (spec.date.season == Season::winter && at && at <= 2) {
     --year;  // that winter, in January
   }

@@ -5,12 +5,17 @@
 
 #include <algorithm>
 
+#include "witnessmark/time/period.h"
+
 namespace witnessmark::dates {
 
 using P = DateValue::Precision;
 
 Talk::Talk(const Discourse& discourse) : discourse_(discourse), decade_(discourse.decade) {
   if (discourse.speech_time) speech_ = from_edtf(*discourse.speech_time);
+  if (speech_ && !discourse.prose)
+    speech_past_ = to_period(*discourse.speech_time, discourse.policy).past_latest();
+  if (speech_) setting_.speech_year = speech_->year;
   if (discourse.reference) reference_ = from_edtf(*discourse.reference);
   year_ = discourse.reference_year;
   if (!year_ && reference_ && reference_->precision >= P::year) year_ = reference_->year;
@@ -118,7 +123,83 @@ void Talk::complete_year(const Spec& spec, Meaning& meaning) const {
   }
   value.year = year;
   value.year_known = true;
-  if (meaning.anchor.empty()) meaning.anchor = "century " + std::to_string(year / 100 * 100);
+  if (!setting_.prose && speech_) put_century(spec, meaning);
+  if (meaning.anchor.empty()) meaning.anchor = "century " + std::to_string(value.year / 100 * 100);
+}
+
+// Talk never reaches beyond its own day, and of years just before it the sentence has to say that they are
+// the narrator's own: "my grandfather came over in ninety-one" is the other century.
+void Talk::put_century(const Spec& spec, Meaning& meaning) const {
+  auto& value = meaning.value;
+  const auto as_text = [&](std::int64_t year) {
+    DateValue other = value;
+    other.year = year;
+    const auto edtf = to_edtf(other, false);
+    return edtf ? to_string(*edtf) : std::string();
+  };
+  if (value.year > speech_->year) {
+    value.year -= 100;
+    meaning.alternatives.clear();
+  }
+  if (spec.life == Life::own_birth && discourse_.birth) {
+    const auto born = from_edtf(*discourse_.birth);
+    if (born && born->precision >= P::year && value.year - born->year >= 50) value.year -= 100;
+    meaning.alternatives.clear();
+    return;
+  }
+  if (value.year <= speech_->year - discourse_.century.recent_years || spec.life == Life::own ||
+      spec.life == Life::own_birth)
+    return;
+  const auto recent = value.year, older = recent - 100;
+  meaning.alternatives.clear();
+  if (spec.life == Life::elders) {
+    value.year = older;
+    meaning.alternatives = {as_text(recent)};
+  } else if (spec.life == Life::untold) {
+    meaning.alternatives = {as_text(older)};
+  } else {
+    meaning.alternatives = {as_text(older), as_text(recent)};
+    value.year_known = false;
+    meaning.moves_talk = false;
+  }
+}
+
+namespace {
+
+/// Said as a year, or seen from the day of speaking: tomorrow, next year, by 2050.
+bool may_lie_ahead(const Spec& spec) {
+  using Kind = Spec::Kind;
+  if (spec.of) return may_lie_ahead(*spec.of);
+  if (spec.anchor) return spec.anchor->speech || spec.anchor->kind == Kind::day_word;
+  if (spec.speech || spec.kind == Kind::day_word || spec.kind == Kind::reference || spec.when) return true;
+  if (spec.kind == Kind::event || spec.kind == Kind::service_edge || spec.kind == Kind::service_year) return true;
+  return spec.kind == Kind::calendar && spec.year_said && !spec.short_year;
+}
+
+}  // namespace
+
+// What lies after the day of speaking was not meant: an undated month is rather the year before's, anything
+// else stays open.
+void Talk::forget_future(const Spec& spec, Meaning& meaning) const {
+  if (!speech_past_ || may_lie_ahead(spec)) return;
+  std::optional<Day> first;
+  if (meaning.edtf)
+    first = to_period(*meaning.edtf, discourse_.policy).earliest();
+  else if (meaning.value.year_known && meaning.value.precision != P::none)
+    first = first_day(meaning.value);
+  if (!first || *first < *speech_past_) return;
+  const bool calendar = spec.kind == Spec::Kind::calendar && !spec.year_said;
+  auto before = meaning.value;
+  meaning.alternatives.clear();
+  meaning.edtf.reset();
+  meaning.timex.clear();
+  meaning.anchor.clear();
+  meaning.value.year_known = false;
+  meaning.no_edtf = true;
+  meaning.moves_talk = false;
+  if (!calendar || !before.year_known || spec.named) return;
+  --before.year;
+  if (const auto edtf = to_edtf(before, false)) meaning.alternatives = {to_string(*edtf)};
 }
 
 void Talk::named(const Spec& spec, Meaning& meaning, std::optional<std::int64_t> year) const {
@@ -130,11 +211,47 @@ void Talk::named(const Spec& spec, Meaning& meaning, std::optional<std::int64_t>
     const auto time = value.time;
     value = DateValue::of_day(to_civil(day_in_year(rule, *year)));
     value.time = time;
+    for (const auto day : other_days_in_year(rule, *year)) meaning.alternatives.push_back(to_string(day));
     return;
   }
   value.precision = P::day;
   value.year_known = false;
-  if (rule.kind == NamedDay::Kind::fixed) value.month = rule.month, value.day = rule.day;
+  if (rule.earlier.empty() && rule.kind == NamedDay::Kind::fixed) value.month = rule.month, value.day = rule.day;
+}
+
+// A season beside the month under discussion: in February "the winter" is the one under way, in October "the
+// spring" the next one.
+Talk::YearChoice Talk::year_for_season(int at, Season season) const {
+  const auto year = *year_;
+  const bool winter = season == Season::winter;
+  if (!at) return winter ? YearChoice{year, year - 1, false} : YearChoice{year, {}, false};
+  if (winter && at <= 2) return {year - 1, {}, false};
+  if (winter && at <= 5) return {year, year - 1, false};
+  if (season == Season::spring && at >= 10) return {year + 1, year, false};
+  if (season == Season::summer && at >= 11) return {year, year + 1, false};
+  if (season == Season::autumn && at <= 3) return {year, year - 1, false};
+  return {year, {}, false};
+}
+
+// A month eight or more behind the one just spoken of is next year's: November, then March. One five to seven
+// behind may be, one eight or more ahead may be last year's. Going back, it is the last one before.
+Talk::YearChoice Talk::year_for(const Spec& spec, int month) const {
+  const bool season = spec.date.precision == P::season;
+  const int at = !reference_                          ? 0
+                 : reference_->precision == P::season ? static_cast<int>(reference_->season) * 3
+                 : reference_->precision >= P::month  ? reference_->month
+                                                      : 0;
+  const auto year = *year_;
+  if (setting_.prose && season && !at) return {year, {}, false};
+  if (spec.going_back && !at) return {year, year - 1, true};
+  if (spec.going_back && month > at) return {year - 1, year, false};
+  if (season) return year_for_season(at, spec.date.season);
+  constexpr int kTurn = 8, kDoubt = 5;
+  if (!at || !month) return {year, {}, false};
+  if (at - month >= kTurn) return {year + 1, year, false};
+  if (at - month >= kDoubt) return {year, year + 1, false};
+  if (month - at >= kTurn) return {year, year - 1, false};
+  return {year, {}, false};
 }
 
 // A month, day or season without a year.
@@ -142,28 +259,22 @@ Meaning Talk::undated(const Spec& spec, DateValue value) const {
   Meaning meaning;
   meaning.value = value;
   if (!year_) return meaning;
-  auto year = *year_;
   const int month = value.precision == P::season ? static_cast<int>(value.season) * 3 : value.month;
-  const int at = !reference_                          ? 0
-                 : reference_->precision == P::season ? static_cast<int>(reference_->season) * 3
-                 : reference_->precision >= P::month  ? reference_->month
-                                                      : 0;
-  bool turned = false;
-  if (reference_ && reference_->precision >= P::month && at && month) {
-    // A month eight or more behind the one just spoken of is next year's: November, then March.
-    constexpr int kTurn = 8;
-    if (value.precision != P::season && at - month >= kTurn) turned = true;
-    if (value.precision == P::season && value.season == Season::winter && at <= 2) --year;
-    if (value.precision == P::season && value.season == Season::spring && at >= 10) turned = true;
-  }
-  if (turned) {
+  const auto choice = year_for(spec, month);
+  const auto add = [&](std::int64_t year) {
     DateValue other = value;
     other.year = year;
     other.year_known = true;
-    if (const auto edtf = to_edtf(other, false); edtf && !setting_.prose)
-      meaning.alternatives.push_back(to_string(*edtf));
-    ++year;
+    if (setting_.prose || (speech_past_ && first_day(other) >= *speech_past_)) return;
+    if (const auto edtf = to_edtf(other, false)) meaning.alternatives.push_back(to_string(*edtf));
+  };
+  if (choice.other) add(*choice.other);
+  if (choice.open) {
+    add(choice.year);
+    meaning.moves_talk = false;
+    return meaning;
   }
+  const auto year = choice.year;
   meaning.value.year = year;
   meaning.value.year_known = true;
   meaning.anchor = reference_anchor();
@@ -173,8 +284,27 @@ Meaning Talk::undated(const Spec& spec, DateValue value) const {
     ++ending.year;
     meaning.timex = to_timex(ending).view();
   }
-  (void)spec;
   return meaning;
+}
+
+// Christmas, New Year's Day: no year said.
+void Talk::undated_name(const Spec& spec, Meaning& meaning) const {
+  if (!year_ || spec.named->kind == NamedDay::Kind::once) return named(spec, meaning, year_);
+  const auto choice = year_for(spec, to_civil(day_in_year(*spec.named, *year_)).month);
+  if (choice.open) {
+    meaning.alternatives = {to_string(day_in_year(*spec.named, *choice.other)),
+                            to_string(day_in_year(*spec.named, choice.year))};
+    meaning.moves_talk = false;
+    return named(spec, meaning, std::nullopt);
+  }
+  meaning.anchor = reference_anchor();
+  named(spec, meaning, choice.year);
+  if (!choice.other || setting_.prose || !reference_) return;
+  constexpr int kNear = 70;  // Days: from Christmas to New Year's Day nothing is in doubt.
+  const Day from = first_day(*reference_), there = first_day(meaning.value);
+  const auto other = day_in_year(*spec.named, *choice.other);
+  if ((from < there ? there - from : from - there) > kNear && !(speech_past_ && other >= *speech_past_))
+    meaning.alternatives.push_back(to_string(other));
 }
 
 // The second Sunday of May, the last week of October (its last seven days).
@@ -279,16 +409,21 @@ Meaning Talk::calendar(const Spec& spec) const {
     meaning.value.year_known = of.value.year_known;
     if (of.value.year_known) year = of.value.year;
     if (spec.day_only && of.value.month) meaning.value.month = of.value.month;
+    if (!of.value.year_known && of.alternatives.size() == 1 && of.value.precision == P::year && !spec.named)
+      if (const auto edtf = parse_edtf(of.alternatives[0])) {  // of the year before …
+        auto other = meaning.value;
+        if (const auto found = from_edtf(*edtf)) other.year = found->year, other.year_known = true;
+        if (const auto with_year = to_edtf(other, false)) meaning.alternatives = {to_string(*with_year)};
+      }
   } else if (spec.year_said) {
     complete_year(spec, meaning);
     if (meaning.value.year_known) year = meaning.value.year;
   }
   if (spec.named) {
-    if (!year && !spec.of) {
-      year = year_;
-      meaning.anchor = reference_anchor();
-    }
-    named(spec, meaning, year);
+    if (!year && !spec.of)
+      undated_name(spec, meaning);
+    else
+      named(spec, meaning, year);
     if (spec.named->kind == NamedDay::Kind::once) meaning.anchor.clear();
     return meaning;
   }
@@ -335,7 +470,12 @@ Meaning Talk::clock(const Spec& spec) const {
   if (meaning.value.precision != P::day) meaning.value = DateValue{}, meaning.value.precision = P::day;
   meaning.timex.clear();
   meaning.edtf.reset();
+  if (!spec.timex.empty()) {  // 1200 to 1600
+    meaning.value.time = spec.timex;
+    meaning.timex = to_timex(meaning.value).view();
+  }
   meaning.value.time = spec.date.time;
+  if (!spec.timex.empty()) meaning.timex.insert(0, std::string(to_timex(meaning.value).view()) + "/");
   meaning.type = TimexType::time;
   meaning.no_edtf = meaning.value.day == 0;
   if (!spec.of) meaning.moves_talk = false;
@@ -446,6 +586,7 @@ Meaning Talk::meaning(const Spec& spec) const {
   if (spec.mod != Mod::none) meaning.mod = spec.mod;
   if (meaning.mod == Mod::approx) meaning.approximate = true;
   if (!meaning.value.time.empty() && meaning.value.precision == P::day) meaning.type = TimexType::time;
+  forget_future(spec, meaning);
   return meaning;
 }
 

@@ -52,7 +52,16 @@ class Talk {
 
  private:
   Meaning calendar(const Spec& spec) const;
+  /// The year an undated part of a year belongs to, and the other year it may belong to.
+  struct YearChoice {
+    std::int64_t year = 0;
+    std::optional<std::int64_t> other;
+    bool open = false;  ///< Which of the two cannot be told.
+  };
   Meaning undated(const Spec& spec, DateValue value) const;
+  YearChoice year_for(const Spec& spec, int month) const;
+  YearChoice year_for_season(int at, Season season) const;
+  void undated_name(const Spec& spec, Meaning& meaning) const;
   Meaning relative(const Spec& spec) const;
   Meaning relative_to_nothing(const Spec& spec) const;
   void put_part_of_year(const Spec& spec, const DateValue& from, Meaning& meaning) const;
@@ -78,6 +87,8 @@ class Talk {
   Meaning weekday(const Spec& spec) const;
   bool passing(std::int64_t year, Mod limit);
   void complete_year(const Spec& spec, Meaning& meaning) const;
+  void put_century(const Spec& spec, Meaning& meaning) const;
+  void forget_future(const Spec& spec, Meaning& meaning) const;
   std::optional<Edtf> limited(const Edtf& edtf, const Meaning& meaning, Mod limit) const;
   void named(const Spec& spec, Meaning& meaning, std::optional<std::int64_t> year) const;
   std::string reference_anchor() const;
@@ -87,6 +98,7 @@ class Talk {
   std::optional<std::int64_t> decade_;
   TalkSetting setting_;
   std::optional<DateValue> speech_;  ///< Day, month or year of speaking.
+  std::optional<Day> speech_past_;   ///< The day after it; nothing in prose.
   std::optional<DateValue> reference_;
   std::optional<std::int64_t> year_;
   bool moved_ = false;                        ///< reference_ is no longer the discourse's.

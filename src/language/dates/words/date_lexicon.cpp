@@ -28,7 +28,9 @@ constexpr std::array<std::string_view, kRoleCount> kRoleNames{
     "limit",         "range_word",     "era_sign",   "half_day",
     "label",         "counted",        "after_year", "pronoun",
     "verb_may",      "service_place",  "workplace",  "join",
-    "leave",         "correct",        "filler",     ""};
+    "leave",         "correct",        "filler",     "elder",
+    "descendant",    "death",          "price",      "participle",
+    "title",         ""};
 
 struct Named {
   std::string_view name;

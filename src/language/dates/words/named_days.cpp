@@ -49,8 +49,7 @@ bool read_month_day(std::string_view text, int& month, int& day) {
 Error unknown_rule(std::string_view rule) {
   return {"", 0, 0, "the rule \"" + std::string(rule) + "\" is not one of the known forms",
           "write MM-DD, easter+N, orthodox+N, 'N WEEKDAY of MM', 'last WEEKDAY of MM', 'WEEKDAY on or after "
-          "MM-DD' or "
-          "YYYY-MM-DD"};
+          "MM-DD' or YYYY-MM-DD; rules of former years before it as 'RULE until YYYY; '"};
 }
 
 bool parse_from_easter(std::string_view rule, std::string_view word, NamedDay& named) {
@@ -86,9 +85,20 @@ bool parse_weekday_rule(std::string_view rule, NamedDay& named) {
   return false;
 }
 
-}  // namespace
+std::string_view trimmed(std::string_view text) {
+  while (!text.empty() && text.front() == ' ') text.remove_prefix(1);
+  while (!text.empty() && text.back() == ' ') text.remove_suffix(1);
+  return text;
+}
 
-Result<NamedDay> parse_named_day(std::string_view rule) {
+/// The rule in force that year.
+const NamedDay& in_force(const NamedDay& named, std::int64_t year) {
+  for (const auto& rule : named.earlier)
+    if (year <= rule.until) return rule;
+  return named;
+}
+
+Result<NamedDay> parse_one_rule(std::string_view rule) {
   NamedDay named;
   named.kind = NamedDay::Kind::easter;
   if (parse_from_easter(rule, "easter", named)) return named;
@@ -113,7 +123,58 @@ Result<NamedDay> parse_named_day(std::string_view rule) {
   return unknown_rule(rule);
 }
 
-Day day_in_year(const NamedDay& named, std::int64_t year) {
+/// RULE [or RULE]
+Result<NamedDay> parse_rules_of_one_time(std::string_view text) {
+  constexpr std::string_view kOr = " or ";
+  const auto at = text.find(kOr);
+  const auto word = at == std::string_view::npos ? at : at + kOr.size();
+  const bool within_rule = word != std::string_view::npos && (text.substr(word, 6) == "after " ||
+                                                             text.substr(word, 7) == "before ");
+  if (at == std::string_view::npos || within_rule) return parse_one_rule(text);
+  auto named = parse_one_rule(text.substr(0, at));
+  if (!named) return named;
+  auto other = parse_one_rule(text.substr(at + kOr.size()));
+  if (!other) return other;
+  named.value().also.push_back(std::move(other).value());
+  return named;
+}
+
+/// RULE until YYYY
+Result<NamedDay> parse_former_rule(std::string_view text) {
+  constexpr std::string_view kUntil = " until ";
+  const auto at = text.rfind(kUntil);
+  int year = 0;
+  if (at == std::string_view::npos || !read_int(text.substr(at + kUntil.size()), year))
+    return Error{"", 0, 0, "the rule \"" + std::string(text) + "\" does not say until when it held",
+                 "write the last year behind it: 05-30 until 1970; last monday of 5"};
+  auto named = parse_rules_of_one_time(text.substr(0, at));
+  if (named) named.value().until = year;
+  return named;
+}
+
+}  // namespace
+
+Result<NamedDay> parse_named_day(std::string_view rule) {
+  std::vector<NamedDay> earlier;
+  for (auto sign = rule.find(';'); sign != std::string_view::npos; sign = rule.find(';')) {
+    auto former = parse_former_rule(trimmed(rule.substr(0, sign)));
+    if (!former) return former;
+    earlier.push_back(std::move(former).value());
+    rule = trimmed(rule.substr(sign + 1));
+  }
+  auto named = parse_rules_of_one_time(rule);
+  if (named) named.value().earlier = std::move(earlier);
+  return named;
+}
+
+std::vector<Day> other_days_in_year(const NamedDay& named, std::int64_t year) {
+  std::vector<Day> days;
+  for (const auto& rule : in_force(named, year).also) days.push_back(day_in_year(rule, year));
+  return days;
+}
+
+Day day_in_year(const NamedDay& all_years, std::int64_t year) {
+  const auto& named = in_force(all_years, year);
   switch (named.kind) {
     case NamedDay::Kind::fixed:
       return to_day({year, named.month, std::min(named.day, days_in_month(year, named.month))});

@@ -72,6 +72,12 @@ enum class Role : std::uint8_t {
   leave,
   correct,
   filler,
+  elder,
+  descendant,
+  death,
+  price,
+  participle,
+  title,
   phrase,  ///< First word of a named day or time; no class of its own in the file.
   count_
 };
