@@ -54,6 +54,14 @@ inline Discourse setting(std::string_view name) {
     talk.service = {service("1926/1958")};
     talk.events = {event("flood-1947", "1947-03", {"the flood"})};
   }
+  if (name == "keeper") {
+    talk.speech_time = edtf("1998-10-06");
+    talk.birth = edtf("1924-02-17");
+  }
+  if (name == "daughter") {
+    talk.speech_time = edtf("2003-04");
+    talk.birth = edtf("1931");
+  }
   if (name == "late") {
     talk.speech_time = edtf("2012-05-20");
     talk.birth = edtf("1949-02");

@@ -52,14 +52,16 @@ TEST_CASE("Rules of named days") {
 }
 
 TEST_CASE("A rule holds until its last year, then the next") {
-  // Uniform Monday Holiday Act, Public Law 90-363, section 1(a): in force from 1 January 1971; Public Law 94-97
-  // moves Veterans Day back from 1978. Joint resolution of 26 December 1941 (55 Stat. 862) for Thanksgiving.
+  // Uniform Monday Holiday Act, Public Law 90-363, section 1(a): in force from 1 January 1971; Public Law
+  // 94-97 moves Veterans Day back from 1978. Joint resolution of 26 December 1941 (55 Stat. 862) for
+  // Thanksgiving.
   const auto veterans = "11-11 until 1970; 4 monday of 10 until 1977; 11-11";
   CHECK(on(veterans, 1970) == "1970-11-11");
   CHECK(on(veterans, 1971) == "1971-10-25");
   CHECK(on(veterans, 1977) == "1977-10-24");
   CHECK(on(veterans, 1978) == "1978-11-11");
-  const auto thanksgiving = "last thursday of 11 until 1938; 3 thursday of 11 or last thursday of 11 until 1941; 4 thursday of 11";
+  const auto thanksgiving =
+      "last thursday of 11 until 1938; 3 thursday of 11 or last thursday of 11 until 1941; 4 thursday of 11";
   CHECK(on(thanksgiving, 1933) == "1933-11-30");
   CHECK(on(thanksgiving, 1940) == "1940-11-21");
   CHECK(on(thanksgiving, 1944) == "1944-11-23");
@@ -71,7 +73,7 @@ TEST_CASE("A rule holds until its last year, then the next") {
 
 TEST_CASE("Rules that are none are refused") {
   for (const char* rule : {"", "13-01", "02-30", "easter+", "easter+x", "5 monday of 9", "first monday of 9",
-                           "monday of 9", "2 funday of 5", "sunday on or near 11-27", "1957-02-29", "12-25 ", "11-11; 11-12", "11-11 until x; 11-12",
-                           "11-11 or 13-11", "11-11 until 1970;"})
+                           "monday of 9", "2 funday of 5", "sunday on or near 11-27", "1957-02-29", "12-25 ",
+                           "11-11; 11-12", "11-11 until x; 11-12", "11-11 or 13-11", "11-11 until 1970;"})
     CHECK_FALSE(parse_named_day(rule).ok());
 }

@@ -48,6 +48,58 @@ TEST_CASE("Spoken dates have exactly the values the table gives") {
   }
 }
 
+namespace {
+
+std::vector<std::string> split(const std::string& text, const std::string& sign) {
+  std::vector<std::string> parts;
+  std::size_t begin = 0;
+  for (auto at = text.find(sign); at != std::string::npos; at = text.find(sign, begin)) {
+    parts.push_back(text.substr(begin, at - begin));
+    begin = at + sign.size();
+  }
+  parts.push_back(text.substr(begin));
+  return parts;
+}
+
+/// 1946-24|1946/1947, 194X+END
+bool has_value(const DateExpression& e, const std::string& forms) {
+  for (const auto& form : split(forms, "|")) {
+    const auto plus = form.find('+');
+    const auto value = form.substr(0, plus);
+    const bool mod = plus == std::string::npos || form.substr(plus + 1) == e.mod;
+    if (mod && (e.timex3 == value || (e.edtf && to_string(*e.edtf) == value))) return true;
+  }
+  return false;
+}
+
+bool has_reading(const std::vector<DateExpression>& found, const std::string& reading) {
+  const auto values = reading == "none" ? std::vector<std::string>() : split(reading, "; ");
+  if (values.size() != found.size()) return false;
+  for (std::size_t i = 0; i < values.size(); ++i)
+    if (!has_value(found[i], values[i])) return false;
+  return true;
+}
+
+}  // namespace
+
+TEST_CASE(
+    "Sentences written without knowledge of the program have the values expected of them, nineteen in "
+    "twenty") {
+  const auto lexicon = english();
+  const auto rows = table("spoken-dates-independent.tsv");
+  CHECK(rows.size() == 120);
+  std::size_t right = 0;
+  for (const auto& row : rows) {
+    const auto reading = read_dates(row.text, lexicon, setting(row.setting));
+    bool ok = false;
+    for (const auto& expected : split(row.expected, "||")) ok |= has_reading(reading.expressions, expected);
+    right += ok;
+    if (!ok) MESSAGE(row.text << " => " << in_short(reading) << ", expected " << row.expected);
+  }
+  MESSAGE("independent sentences: " << right << " of " << rows.size());
+  CHECK(right * 20 >= rows.size() * 19);
+}
+
 TEST_CASE("Traps give no date") {
   const auto lexicon = english();
   const auto rows = table("date-traps.tsv");

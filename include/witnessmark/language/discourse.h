@@ -13,27 +13,29 @@ namespace witnessmark {
 
 /// How two-digit years are completed.
 struct CenturyPolicy {
-  std::int64_t century_begins = 1900;   ///< '43 is 1943 when nothing in the talk or the narrator's life says otherwise.
-  /// Years: a two-digit year that would lie fewer than these before the interview may be of the century before, too.
+  std::int64_t century_begins =
+      1900;  ///< '43 is 1943 when nothing in the talk or the narrator's life says otherwise.
+  /// Years: a two-digit year that would lie fewer than these before the interview may be of the century
+  /// before, too.
   std::int64_t recent_years = 12;
 };
 
-/// What talk has established so far, passed in and out of every reading: a stream, a sentence and the terminal use the
-/// same function. A value; there is no hidden state.
+/// What talk has established so far, passed in and out of every reading: a stream, a sentence and the
+/// terminal use the same function. A value; there is no hidden state.
 struct Discourse {
   // Fixed for one interview.
-  std::optional<Edtf> speech_time;           ///< Interview date; the anchor of "seventy years ago", "now".
-  std::optional<Edtf> birth;                 ///< The speaker's.
-  std::vector<ServicePeriod> service;        ///< The speaker's.
-  std::vector<NamedEvent> events;            ///< Register events people may refer to.
+  std::optional<Edtf> speech_time;     ///< Interview date; the anchor of "seventy years ago", "now".
+  std::optional<Edtf> birth;           ///< The speaker's.
+  std::vector<ServicePeriod> service;  ///< The speaker's.
+  std::vector<NamedEvent> events;      ///< Register events people may refer to.
   DatePolicy policy;
   CenturyPolicy century;
-  bool prose = false;                        ///< Written narrative rather than talk: bare "in 43" needs more support.
+  bool prose = false;  ///< Written narrative rather than talk: bare "in 43" needs more support.
 
   // Moves with the talk.
-  std::optional<Edtf> reference;             ///< Date under discussion; years, months and days are taken from it.
+  std::optional<Edtf> reference;  ///< Date under discussion; years, months and days are taken from it.
   std::optional<std::int64_t> reference_year;
-  std::optional<std::int64_t> decade;        ///< First year of the decade that bare two-digit years belong to.
+  std::optional<std::int64_t> decade;  ///< First year of the decade that bare two-digit years belong to.
   std::string speaker;
 };
 

@@ -178,7 +178,7 @@ class Reader {
     if (!before.is(Role::limit)) return Mod::none;
     const auto limit = static_cast<Mod>(before.value(Role::limit));
     const bool denied = is(i - 2, w("not")) || is(i - 2, w("never"));
-    if (denied && limit == Mod::before) return Mod::on_or_after;
+    if (denied && limit == Mod::before) return Mod::not_before;
     if (denied && limit == Mod::after) return Mod::on_or_before;
     if (is(i - 1, w("through")))  // all through 1957: the whole of it
       for (const auto word : {w("all"), w("right"), w("straight"), w("clear")})
@@ -225,6 +225,7 @@ class Reader {
       auto meaning = talk_.meaning(spec);
       fill(reading_.expressions.emplace_back(), spec, meaning, limit);
       talk_.move_to(meaning, spec, limit);
+      talk_.list_year(meaning, tokens_[spec.end - 1].end());
       return;
     }
     std::vector<DateExpression> parts;
@@ -233,6 +234,7 @@ class Reader {
       auto meaning = talk_.meaning(*part);
       fill(parts.emplace_back(), *part, meaning, Mod::none);
       talk_.move_to(meaning, *part, Mod::none);
+      talk_.list_year(meaning, tokens_[part->end - 1].end());
     }
     if (talk_.setting().prose || spec.join == Spec::Join::none || !join(spec, parts))
       for (auto& part : parts) reading_.expressions.push_back(std::move(part));

@@ -16,7 +16,7 @@ void start(Spec& spec, std::size_t begin, DateValue::Precision precision, const 
 
 bool Grammar::month_name(std::size_t i, int& month, std::size_t& past, bool beside_number) const {
   if (t[i].is(Role::month)) {
-    if (!beside_number && month_is_verb(i)) return false;
+    if (!beside_number && (month_is_verb(i) || name_not_date(i, i + 1))) return false;
     month = t[i].value(Role::month);
     past = i + 1;
     return true;
@@ -243,7 +243,7 @@ bool Grammar::numeric_date(std::size_t i, Spec& spec) const {
 }
 
 bool Grammar::lone_weekday(std::size_t i, Spec& spec) const {
-  if (!t[i].is(Role::weekday) || (t[i].possessive && !prose())) return false;
+  if (!t[i].is(Role::weekday) || (t[i].possessive && !prose()) || name_not_date(i, i + 1)) return false;
   start(spec, i, DateValue::Precision::day, "weekday");
   spec.date.weekday = t[i].value(Role::weekday);
   spec.end = i + 1;
@@ -280,8 +280,9 @@ bool Grammar::day_of_month(std::size_t i, Spec& spec) const {
     return true;
   }
   const auto before = t[i - 1].hash;
-  if (!weekday && before != w("on") && before != w("until") && before != w("since") && before != w("by") &&
-      before != w("and") && before != w("to"))
+  const bool part_of_day = before == w("of") && t[i - 2].is(Role::day_part);  // the night of the twenty-third
+  if (!weekday && !part_of_day && before != w("on") && before != w("until") && before != w("since") &&
+      before != w("by") && before != w("and") && before != w("to"))
     return false;
   if ((before == w("and") || before == w("to") || before == w("by")) && !t[j].is_number() && !weekday)
     return false;
@@ -298,7 +299,7 @@ bool Grammar::named_day(std::size_t i, Spec& spec) const {
   if (is(j, w("the"))) ++j;
   const auto* phrase = t.phrase_at(j, past);
   if (!phrase || phrase->event >= 0) return false;
-  if (is(past, w("island")) || is(past, w("eve"))) return false;
+  if (is(past, w("island")) || is(past, w("eve")) || name_not_date(j, past)) return false;
   start(spec, phrase->when ? i : j, DateValue::Precision::day, phrase->day ? "named-day" : "named-time");
   spec.end = past;
   spec.full_end = true;
@@ -330,9 +331,10 @@ void Grammar::whole_winter(Spec& spec) const {
 
 bool Grammar::season(std::size_t i, Spec& spec) const {
   std::size_t j = i;
-  if (is(j, w("the"))) ++j;
+  const bool pointed = !prose() && (is(j, w("that")) || is(j, w("this")));  // that fall of 1950
+  if (is(j, w("the")) || pointed) ++j;
   if (!t[j].is(Role::season)) return false;
-  if (season_is_thing(j)) return false;
+  if (season_is_thing(j) || (j == i && name_not_date(j, j + 1))) return false;
   start(spec, i, DateValue::Precision::season, "season");
   spec.date.season = static_cast<Season>(t[j].value(Role::season));
   spec.end = j + 1;
@@ -340,6 +342,7 @@ bool Grammar::season(std::size_t i, Spec& spec) const {
     if (spec.date.season == Season::winter && !prose()) whole_winter(spec);
     return true;
   }
+  if (pointed) return false;
   if (said_year(j + 1, spec)) return true;
   if (setting_.prose) {
     // "the summer offensive": the article is the offensive's.

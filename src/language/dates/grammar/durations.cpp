@@ -76,6 +76,11 @@ bool read_span(const Grammar& g, std::size_t i, Grammar::Span& span) {
     if (g.is(j, w("of")) && span.count.vague && g.token(j + 1).is(Role::units)) ++j;
     if (!unit_at(j)) return false;
     span.past = j + 1;
+    const auto& after = g.token(span.past);  // the twenty-second of May is a day
+    if (span.hyphen && span.unit == Unit::second && span.count.value >= 20 &&
+        (!after.is_word() || after.newline || after.hash == w("of") ||
+         after.any(bit(Role::after_year) | bit(Role::month))))
+      return false;
   }
   if (g.is(span.past, w("and")) && g.is(span.past + 1, w("a")) && g.is(span.past + 2, w("half")) &&
       !g.is(span.past + 3, w("of"))) {  // a year and a half
@@ -147,10 +152,31 @@ bool Grammar::offset_tail(std::size_t i, Spec& spec) const {
   spec.kind = Spec::Kind::offset;
   spec.speech = spec.later == Later::ago;
   spec.end = j + 1;
+  if (spec.speech && ago_on(j + 1, spec)) return true;
   if (spec.speech ||
       (!is(j, w("before")) && !is(j, w("after")) && !is(j, w("prior")) && !is(j, w("earlier"))))
     return true;
   return offset_anchor(j, spec);
+}
+
+// three years ago this month, last June, today; a week ago today
+bool Grammar::ago_on(std::size_t i, Spec& spec) const {
+  if (prose() || (spec.unit != Unit::year && spec.unit != Unit::week) || spec.count.vague) return false;
+  Spec on;
+  if (t[i].is(Role::day_word))
+    offer(&Grammar::day_word, i, on);
+  else if (spec.unit == Unit::year && (is(i, w("this")) || is(i, w("last"))))
+    offer(&Grammar::relative, i, on);
+  const bool part_of_year =
+      on.unit == Unit::month ||
+      (on.unit == Unit::year && (on.named || on.date.precision != DateValue::Precision::none));
+  if (on.end == 0 || (on.kind == Spec::Kind::relative && !part_of_year)) return false;
+  spec.end = on.end;
+  spec.speech = false;
+  spec.keeps_part = true;
+  spec.later = Later::before;
+  spec.anchor = std::make_unique<Spec>(std::move(on));
+  return true;
 }
 
 // What a span is reckoned from: before Christmas, after that, before the yard period, prior to 1962.
@@ -252,7 +278,8 @@ bool Grammar::unit_beside(std::size_t i, Spec& spec) const {
 
 // the year before last, the winter before last: seen from the day of speaking
 bool Grammar::before_last(std::size_t i, Spec& spec) const {
-  if (prose() || !is(i + 2, w("before")) || !is(i + 3, w("last")) || t[i + 4].any(bit(Role::unit) | bit(Role::season)))
+  if (prose() || !is(i + 2, w("before")) || !is(i + 3, w("last")) ||
+      t[i + 4].any(bit(Role::unit) | bit(Role::season)))
     return false;
   if (!relative(i, spec)) return false;
   spec.end = i + 4;

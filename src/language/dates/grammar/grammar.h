@@ -16,9 +16,14 @@ consteval std::uint64_t w(const char* word) {
 /// What the grammar has to know of the talk so far.
 struct TalkSetting {
   bool prose = false;
-  bool decade_set = false;           ///< Talk has named a year or a decade: bare numbers may be years.
-  std::optional<std::int64_t> year;  ///< The year under discussion.
+  bool decade_set = false;                  ///< Talk has named a year or a decade: bare numbers may be years.
+  std::optional<std::int64_t> year;         ///< The year under discussion.
   std::optional<std::int64_t> speech_year;  ///< The year of speaking: later years are hardly meant.
+  struct ListedYear {
+    std::int64_t year = 0;
+    std::size_t past = 0;  ///< Byte behind its words.
+  };
+  std::optional<ListedYear> listed;  ///< The year read last, of which a list may go on.
   std::int64_t first_year = 1800;    ///< Bare two-digit years are plausible from here …
   std::int64_t last_year = 2100;     ///< … to here.
   std::int64_t century = 1900;
@@ -204,6 +209,19 @@ class Grammar {
   bool counts_till(std::size_t past) const;
   bool hours_or_years(std::size_t i) const;
   bool told_future(std::size_t i, std::int64_t year) const;
+  bool continues_list(std::size_t i, std::int64_t value) const;
+  void put_listed_century(Spec& spec) const;
+  bool taken_back_for_year(std::size_t i, std::size_t past, std::int64_t value) const;
+  bool is_price(std::size_t i, std::size_t past) const;
+  bool spoken_year(std::size_t i, std::size_t past, std::int64_t head, std::int64_t rest) const;
+  bool ends_in_small(std::size_t i) const;
+  bool year_zero(std::size_t i, Spec& spec) const;
+  bool birthday(std::size_t i, Spec& spec) const;
+  bool year_turned(std::size_t i, Spec& spec) const;
+  bool decade_of_life(std::size_t i, Spec& spec) const;
+  bool hedged(std::size_t past) const;
+  bool name_not_date(std::size_t i, std::size_t past) const;
+  bool ago_on(std::size_t i, Spec& spec) const;
   void put_life(Spec& spec) const;
   void put_tense(Spec& spec) const;
   bool pluperfect_near(const Spec& spec) const;

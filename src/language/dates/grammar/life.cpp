@@ -146,6 +146,55 @@ bool Grammar::service_year(std::size_t i, Spec& spec) const {
          spec.unit == Unit::month;
 }
 
+// my twenty-first birthday
+bool Grammar::birthday(std::size_t i, Spec& spec) const {
+  std::int64_t years = 0;
+  std::size_t past = 0;
+  if (!ordinal(i + 1, years, past) || years < 1 || !is(past, w("birthday"))) return false;
+  spec.kind = Spec::Kind::age;
+  spec.begin = i;
+  spec.end = past + 1;
+  spec.number = static_cast<int>(years);
+  spec.unit = Unit::day;
+  spec.rule = "birthday";
+  return true;
+}
+
+// the year I turned thirty
+bool Grammar::year_turned(std::size_t i, Spec& spec) const {
+  if (!is(i, w("the")) || !is(i + 1, w("year"))) return false;
+  const std::size_t j = is(i + 2, w("that")) ? i + 3 : i + 2;
+  std::int64_t years = 0;
+  std::size_t past = 0;
+  if (!is(j, w("i")) || !is(j + 1, w("turned")) || !cardinal(j + 2, years, past) || years < 1 || years > 110)
+    return false;
+  spec.kind = Spec::Kind::age;
+  spec.begin = i;
+  spec.end = past;
+  spec.number = static_cast<int>(years);
+  spec.unit = Unit::year;
+  spec.rule = "birthday-year";
+  return true;
+}
+
+// in my twenties, in my early thirties
+bool Grammar::decade_of_life(std::size_t i, Spec& spec) const {
+  std::size_t j = i + 1;
+  if (t[j].is(Role::part)) {
+    spec.mod = static_cast<Mod>(t[j].value(Role::part));
+    ++j;
+    if (t[j].is_sign('-') && !t[j].space) ++j;
+  }
+  if (!t[j].is(Role::decade)) return false;
+  spec.kind = Spec::Kind::age;
+  spec.begin = i;
+  spec.end = j + 1;
+  spec.number = t[j].value(Role::decade);
+  spec.unit = Unit::decade;
+  spec.rule = "decade-of-life";
+  return true;
+}
+
 namespace {
 
 bool has_short_year(const Spec& spec) {
@@ -163,7 +212,8 @@ Life Grammar::life_told(const Spec& spec) const {
     born |= is(at, w("born"));
     death |= token.is(Role::death);
     descendant |= token.is(Role::descendant);
-    const bool speaker = is(at, w("i")) || is(at, w("i'd")) || is(at, w("we")) || is(at, w("me")) || is(at, w("us"));
+    const bool speaker =
+        is(at, w("i")) || is(at, w("i'd")) || is(at, w("we")) || is(at, w("me")) || is(at, w("us"));
     if (speaker) self = self_last = true;
     if (token.is(Role::elder)) elder = true;
     if (token.any(bit(Role::elder) | bit(Role::descendant)) || (token.is(Role::pronoun) && !speaker))
@@ -202,27 +252,31 @@ bool Grammar::pluperfect_near(const Spec& spec) const {
            (token.kind == Token::Kind::sign && token.sign != ',' && token.sign != '\'');
   };
   const auto told = [&](std::size_t at) {
-    const bool had = is(at, w("had")) || (t[at].is_word() && t[at].is(Role::after_year) && ends_with(at, "'d"));
+    const bool had =
+        is(at, w("had")) || (t[at].is_word() && t[at].is(Role::after_year) && ends_with(at, "'d"));
     const std::size_t verb = is(at + 1, w("just")) || is(at + 1, w("already")) ? at + 2 : at + 1;
     return had && t[verb].is_word() && (t[verb].is(Role::participle) || ends_with(verb, "ed"));
   };
   for (std::size_t at = spec.end; at < spec.end + kReach && !ends(t[at]); ++at)
     if (told(at)) return true;
-  for (std::size_t at = spec.begin; at > 0 && spec.begin - at < kReach && !ends(t[at - 1]) && !t[at].paragraph; --at)
+  for (std::size_t at = spec.begin;
+       at > 0 && spec.begin - at < kReach && !ends(t[at - 1]) && !t[at].paragraph; --at)
     if (told(at - 1)) return true;
   return false;
 }
 
 void Grammar::put_tense(Spec& spec) const {
   if (spec.kind != Spec::Kind::calendar || spec.year_said || spec.of || spec.first || spec.day_only) return;
-  const bool back = is(spec.begin - 1, w("back")) || (is(spec.begin - 2, w("back")) && t[spec.begin - 1].is_word()) ||
+  const bool back = is(spec.begin - 1, w("back")) ||
+                    (is(spec.begin - 2, w("back")) && t[spec.begin - 1].is_word()) ||
                     (is(spec.begin - 1, w("the")) && is(spec.end, w("before")));
   spec.going_back = back || pluperfect_near(spec);
 }
 
 bool Grammar::service(std::size_t i, Spec& spec) const {
   if (prose()) return false;
-  return is(i, w("my")) ? service_year(i, spec) : service_edge(i, spec);
+  if (is(i, w("my"))) return birthday(i, spec) || decade_of_life(i, spec) || service_year(i, spec);
+  return year_turned(i, spec) || service_edge(i, spec);
 }
 
 bool Grammar::event(std::size_t i, Spec& spec) const {

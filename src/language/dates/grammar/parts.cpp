@@ -19,7 +19,9 @@ bool Grammar::lone_year(std::size_t i, Spec& spec) const {
     j += 2;
   else if (is(j, w("year")) && !is(i - 1, w("the")))
     j += 1;
-  if (j != i && !t[j].is_number() && !t[j].is(Role::number) && !t[j].is_sign('\'')) return false;
+  if (j != i && !t[j].is_number() && !t[j].any(bit(Role::number) | bit(Role::year_zero)) &&
+      !t[j].is_sign('\''))
+    return false;
   if (!year(j, j == i ? YearStance::alone : YearStance::supported, spec)) return false;
   spec.begin = i;
   return true;
@@ -40,7 +42,8 @@ bool Grammar::core(std::size_t i, Spec& spec) const {
   if (head.is(Role::season) || ((is(i, w("that")) || is(i, w("this"))) && t[i + 1].is(Role::season)))
     offer(&Grammar::season, i, best);
   if (head.is(Role::phrase)) offer(&Grammar::named_day, i, best);
-  if (number || head.is_sign('\'') || head.any(bit(Role::era_sign) | bit(Role::unit) | bit(Role::units)))
+  if (number || head.is_sign('\'') ||
+      head.any(bit(Role::era_sign) | bit(Role::unit) | bit(Role::units) | bit(Role::year_zero)))
     offer(&Grammar::lone_year, i, best);
   const auto& next = t[at + 1].is_sign('-') ? t[at + 2] : t[at + 1];
   const bool digits = head.is_number() && t[at + 1].kind != Token::Kind::end && !t[at + 1].space;

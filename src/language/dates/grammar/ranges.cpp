@@ -165,6 +165,9 @@ bool Grammar::corrected(Spec& first) const {
   Spec second;
   if (!corrects || !second_date(first, k, second) || !same_grain(first, second)) return false;
   first.taken_back = true;
+  const auto& before_second = t[k - 1];
+  if (before_second.is(Role::correct) || before_second.is_sign(','))
+    share_year(first, second);  // March, no, April of 1956
   first = make_pair(first, std::move(second), Spec::Join::none);
   return true;
 }
@@ -255,7 +258,17 @@ bool Grammar::guesses_between(const Spec& first, const Spec& second) const {
       second.date.year != first.date.year + 1)
     return false;
   const auto before = t[first.begin - 1].hash;
-  return before == w("in") || before == w("about") || before == w("around") || first.mod == Mod::approx;
+  if (before == w("about") || before == w("around") || first.mod == Mod::approx) return true;
+  return hedged(second.end);
+}
+
+// something like that, somewhere in there, around there, or so, I think
+bool Grammar::hedged(std::size_t past) const {
+  const std::size_t i = t[past].is_sign(',') ? past + 1 : past;
+  for (const auto word : {w("something"), w("somewhere"), w("sometime"), w("thereabouts"), w("around"),
+                          w("about"), w("or"), w("maybe"), w("perhaps"), w("probably")})
+    if (is(i, word)) return true;
+  return is(i, w("i")) && (is(i + 1, w("think")) || is(i + 1, w("guess")) || is(i + 1, w("believe")));
 }
 
 }  // namespace witnessmark::dates

@@ -55,8 +55,8 @@ struct Spec {
   bool full_end = false;  ///< The last token's "'s" belongs to it.
 
   DateValue date;
-  bool short_year = false;   ///< date.year is 0 to 99 (of a decade 0 to 90).
-  bool year_said = false;    ///< A year stands in the words.
+  bool short_year = false;  ///< date.year is 0 to 99 (of a decade 0 to 90).
+  bool year_said = false;   ///< A year stands in the words.
   Life life = Life::untold;
   bool going_back = false;   ///< "back in December", "in November we had sailed": before the reference.
   bool day_only = false;     ///< "the seventh": month and year are missing.
@@ -68,8 +68,9 @@ struct Spec {
   Following following = Following::none;
   Unit unit = Unit::day;
   int nth = 0;  ///< "the first week of May", "the last Sunday in May": 1 to 5, -1 the last; of `unit`.
-  bool speech = false;     ///< Seen from the day of speaking: "last year", "this year".
-  bool up_to_now = false;  ///< "the last ten years".
+  bool speech = false;      ///< Seen from the day of speaking: "last year", "this year".
+  bool keeps_part = false;  ///< "three years ago this month": the anchor's month or day in another year.
+  bool up_to_now = false;   ///< "the last ten years".
   Later later = Later::none;
   Count count;
   std::unique_ptr<Spec> anchor;  ///< before Christmas.

@@ -51,6 +51,35 @@ bool Grammar::month_is_verb(std::size_t i) const {
   return march && (is(i - 1, w("the")) || is(i - 1, w("long")) || is(i + 1, w("on")));
 }
 
+// "his wife April", "Captain May", "August Lindqvist", "the May Queen", "Friday Harbor", "the Easter Rose",
+// "the schooner Christmas Eve": the date words from i to past are a name.
+bool Grammar::name_not_date(std::size_t i, std::size_t past) const {
+  if (prose() || !t[i].capital) return false;
+  const auto& before = t[i - 1];
+  const auto& after = t[past];
+  if (after.is_number() || after.is(Role::ordinal) || after.is_sign('\'')) return false;
+  if (before.is(Role::title) && !t[i].newline) return true;
+  const bool the = is(i - 1, w("the"));
+  if (the && t[i - 2].is(Role::service_place)) return true;  // aboard the Christmas Eve
+  const bool proper =
+      after.is_word() && after.space && !after.newline && after.capital && !is(past, w("i")) &&
+      !after.any(bit(Role::month) | bit(Role::weekday) | bit(Role::number) | bit(Role::after_year) |
+                 bit(Role::pronoun) | bit(Role::determiner) | bit(Role::title)) &&
+      ends_in_small(past);
+  if (!proper) return false;
+  for (const auto word :
+       {w("in"), w("on"), w("of"), w("by"), w("since"), w("until"), w("last"), w("next"), w("that"),
+        w("this"), w("every"), w("each"), w("early"), w("late"), w("mid"), w("before"), w("after")})
+    if (is(i - 1, word)) return t[i].is(Role::weekday) && (word == w("in") || word == w("of"));
+  return true;
+}
+
+// Not all in capitals: then a capital says nothing.
+bool Grammar::ends_in_small(std::size_t i) const {
+  const auto text = t.text(t[i]);
+  return !text.empty() && text.back() >= 'a' && text.back() <= 'z';
+}
+
 bool Grammar::number_is_label(std::size_t i) const {
   if (i == 0) return false;
   const auto& before = t[i - 1];

@@ -46,6 +46,38 @@ bool Grammar::plausible(std::int64_t two_digits) const {
          (year + 100 >= setting_.first_year && year + 100 <= setting_.last_year);
 }
 
+// 1951, 52, and 53; forty, forty-one, forty-two: behind a year, the next of a list.
+bool Grammar::continues_list(std::size_t i, std::int64_t value) const {
+  constexpr std::int64_t kFarthest = 10;
+  const auto* last = setting_.listed ? &*setting_.listed : nullptr;
+  if (!last || value < 20) return false;
+  std::size_t j = i - 1;
+  const bool joined_word = is(j, w("and")) || is(j, w("or"));
+  if (joined_word) --j;
+  if (t[j].is_sign(',')) --j;
+  if (j == i - 1 || !(t[j].end() == last->past)) return false;
+  const auto apart = value - last->year % 100;
+  return apart > 0 && apart <= kFarthest;
+}
+
+// "fifty-eight, no, fifty-nine": two numbers of which the second puts the first right.
+bool Grammar::taken_back_for_year(std::size_t i, std::size_t past, std::int64_t value) const {
+  const auto& before = t[i - 1];
+  const bool told =
+      i == 0 || before.is(Role::place_in_time) || before.kind == Token::Kind::sign || t[i].newline;
+  std::size_t j = past;
+  while (t[j].is_sign(',') || t[j].is_sign('-')) ++j;
+  if (!told || j == past || !t[j].is(Role::correct)) return false;
+  ++j;
+  while (t[j].is_sign(',') || t[j].any(bit(Role::filler) | bit(Role::correct))) ++j;
+  std::int64_t second = 0;
+  std::size_t end = j;
+  if (!below_hundred(j, second, end) || second < 20 || !plausible(second) || counts_something(end))
+    return false;
+  const auto& after = t[end];
+  return value >= 20 && (!after.is_word() || after.newline || after.is(Role::after_year));
+}
+
 bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t value, bool words) const {
   if (setting_.prose || value > 99 || !plausible(value)) return false;
   if (number_is_label(i) || counts_something(past)) return false;
@@ -58,6 +90,8 @@ bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t 
   if (is(past, w("to")) && t[past + 1].any(bit(Role::counted) | bit(Role::units))) return false;
   const auto before = t[i - 1].hash;
   if (t[i].newline && t[i].paragraph) return false;
+  if (continues_list(i, value)) return true;
+  if (words && taken_back_for_year(i, past, value)) return true;
   const bool strong =
       before == w("in") || before == w("since") || t[i - 1].any(bit(Role::part) | bit(Role::season)) ||
       before == w("year") ||
@@ -111,9 +145,9 @@ bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t 
 // A year after the year of speaking has to be said as one: by 2050.
 bool Grammar::told_future(std::size_t i, std::int64_t year) const {
   if (prose() || !setting_.speech_year || year <= *setting_.speech_year) return true;
-  for (const auto word : {w("in"), w("by"), w("before"), w("year"), w("since")})
+  for (const auto word : {w("in"), w("by"), w("before"), w("after"), w("year"), w("since")})
     if (is(i - 1, word)) return true;
-  return false;
+  return t[i + 1].is_sign('/') && !t[i + 1].space;  // 2050/Sep/23
 }
 
 bool Grammar::four_digit_supported(std::size_t i) const {
@@ -134,6 +168,9 @@ bool Grammar::four_digit_supported(std::size_t i) const {
   if (after.any(bit(Role::counted) | bit(Role::units))) return false;
   const auto year = t[i].number;
   const auto before = t[i - 1].hash;
+  if (!prose() && year % 100 == 0 && !t[i - 1].is(Role::place_in_time) && after.is_word() && !after.newline &&
+      !after.any(bit(Role::after_year) | bit(Role::limit) | bit(Role::range_word) | bit(Role::pronoun)))
+    return false;  // the 1800 spindles
   const bool told =
       t[i - 1].is(Role::place_in_time) || before == w("the") || before == w("year") || before == w("and");
   if (after.hash == w("hours")) return false;
@@ -165,6 +202,7 @@ bool Grammar::year_in_digits(std::size_t i, YearStance stance, Spec& spec) const
                              : bare_year_supported(i, i + 1, token.number, false);
   if (!supported) return false;
   set_year(spec, i, i + 1, token.number, true, "year-short");
+  if (stance == YearStance::alone) put_listed_century(spec);
   return true;
 }
 
@@ -173,9 +211,10 @@ bool Grammar::year_in_digits(std::size_t i, YearStance stance, Spec& spec) const
 std::int64_t Grammar::rest_of_year(std::size_t i, std::size_t j, std::size_t& past) const {
   const auto head = t[i].value(Role::number);
   std::int64_t value = 0;
-  if (is(j, w("and")) && head < 20 && below_hundred(j + 1, value, past) && value >= 20 &&
-      t[i - 1].is(Role::place_in_time))
-    return value;
+  const bool dated = t[i - 1].is(Role::place_in_time) ||
+                     (t[i - 1].is_sign(',') && !prose() &&
+                      t[i - 2].any(bit(Role::ordinal) | bit(Role::month) | bit(Role::ordinal_ending)));
+  if (is(j, w("and")) && head < 20 && below_hundred(j + 1, value, past) && value >= 20 && dated) return value;
   if (t[j].is(Role::year_zero)) {
     std::size_t k = j + 1;
     if (t[k].is_sign('-') && !t[k].space) ++k;
@@ -197,6 +236,51 @@ std::int64_t Grammar::rest_of_year(std::size_t i, std::size_t j, std::size_t& pa
   return below_hundred(j, value, past) && value >= 10 ? value : -1;
 }
 
+// "cost nineteen fifty", "paid me about nineteen forty", "nineteen forty a week": money, unless "in" or the
+// like stands before it.
+bool Grammar::is_price(std::size_t i, std::size_t past) const {
+  const auto& before = t[i - 1];
+  const bool loose = is(i - 1, w("about")) || is(i - 1, w("around")) || is(i - 1, w("like")) ||
+                     is(i - 1, w("say")) || is(i - 1, w("maybe")) || is(i - 1, w("was")) ||
+                     is(i - 1, w("past"));
+  if (before.is(Role::place_in_time) && !loose) return false;
+  const bool rate = (is(past, w("a")) || is(past, w("an")) || is(past, w("per"))) && t[past + 1].is_word() &&
+                    !t[past + 2].is(Role::later) && t[past + 1].is(Role::unit);
+  if (rate || is(past, w("apiece")) || is(past, w("each"))) return true;
+  constexpr std::size_t kReach = 6;
+  for (std::size_t back = 1; back <= kReach && back <= i; ++back) {
+    const auto& token = t[i - back];
+    if (token.kind == Token::Kind::end || (token.is(Role::place_in_time) && !loose)) return false;
+    if (token.kind == Token::Kind::sign && token.sign != '\'') return false;
+    if (token.is(Role::price)) return true;
+  }
+  return false;
+}
+
+// Whether a year in words is one: no price, no round number of things, and, long before the narrator's time,
+// said where a year is said.
+bool Grammar::spoken_year(std::size_t i, std::size_t past, std::int64_t head, std::int64_t rest) const {
+  if (is_price(i, past)) return false;
+  const auto& before = t[i - 1];
+  const auto& after = t[past];
+  const bool told = before.any(bit(Role::place_in_time) | bit(Role::part) | bit(Role::month) |
+                               bit(Role::season) | bit(Role::ordinal) | bit(Role::phrase)) ||
+                    is(i - 1, w("year")) || before.is_sign(',') || before.is_number();
+  if (rest == 0 && after.is_word() && !after.newline &&
+      !after.any(bit(Role::after_year) | bit(Role::limit) | bit(Role::place_in_time) | bit(Role::range_word) |
+                 bit(Role::pronoun) | bit(Role::determiner) | bit(Role::later)))
+    return false;  // eighteen hundred spindles
+  constexpr std::int64_t kLongAgo = 18;
+  return head >= kLongAgo || (told && !is(i - 1, w("was")));
+}
+
+// The next of a list of years is of the last one's century.
+void Grammar::put_listed_century(Spec& spec) const {
+  if (!continues_list(spec.begin, spec.date.year)) return;
+  spec.date.year += setting_.listed->year / 100 * 100;
+  spec.short_year = false;
+}
+
 // nineteen forty-nine, two thousand and eight
 bool Grammar::year_in_words(std::size_t i, YearStance stance, Spec& spec) const {
   const auto head = t[i].value(Role::number);
@@ -208,7 +292,7 @@ bool Grammar::year_in_words(std::size_t i, YearStance stance, Spec& spec) const 
   if ((early || (head >= 16 && head <= 20)) && !t[j].newline) {
     const auto rest = rest_of_year(i, j, past);
     const bool other = rest >= 0 && (counts_something(past) || is(i - 1, w("at")) || is(past, w("hours")) ||
-                                     number_is_label(i));
+                                     number_is_label(i) || (!prose() && !spoken_year(i, past, head, rest)));
     if (rest >= 0 && !other && (stance == YearStance::supported || told_future(i, head * 100 + rest))) {
       set_year(spec, i, past, head * 100 + rest, false, "year-words");
       return true;
@@ -217,8 +301,29 @@ bool Grammar::year_in_words(std::size_t i, YearStance stance, Spec& spec) const 
   if (!is(i, w("two")) || !is(i + 1, w("thousand"))) return false;
   std::int64_t rest = 0;
   if (!below_hundred(is(i + 2, w("and")) ? i + 3 : i + 2, rest, past)) rest = 0, past = i + 2;
-  if ((!told && !is(i - 1, w("year"))) || counts_something(past)) return false;
+  const auto& before = t[i - 1];
+  const auto& after = t[past];
+  const bool opens = (i == 0 || before.kind != Token::Kind::word || t[i].newline) &&
+                     (!after.is_word() || after.newline) && rest > 0 && told_future(i, 2000 + rest);
+  const bool stands = told || is(i - 1, w("year")) || (opens && !prose());
+  if (!stands || counts_something(past)) return false;
   set_year(spec, i, past, 2000 + rest, false, "year-words");
+  return true;
+}
+
+// in oh-eight, since ought-five; not the bearing oh-four-five
+bool Grammar::year_zero(std::size_t i, Spec& spec) const {
+  const auto& before = t[i - 1];
+  const bool told = is(i - 1, w("in")) || is(i - 1, w("since")) || is(i - 1, w("of")) ||
+                    is(i - 1, w("until")) ||
+                    before.any(bit(Role::month) | bit(Role::season) | bit(Role::part));
+  const std::size_t j = t[i + 1].is_sign('-') && !t[i + 1].space ? i + 2 : i + 1;
+  if (prose() || !told || !t[j].is(Role::number) || t[j].value(Role::number) > 9) return false;
+  const auto& after = t[j + 1];
+  if (after.any(bit(Role::number) | bit(Role::multiplier) | bit(Role::year_zero)) ||
+      (after.is_sign('-') && !after.space) || counts_something(j + 1))
+    return false;
+  set_year(spec, i, j + 1, t[j].value(Role::number), true, "year-short-words");
   return true;
 }
 
@@ -236,6 +341,7 @@ bool Grammar::year(std::size_t i, YearStance stance, Spec& spec) const {
     set_year(spec, i, i + 2, next.number, false, "year-ad");
     return true;
   }
+  if (token.is(Role::year_zero)) return year_zero(i, spec);
   if (!token.is(Role::number)) return false;
   if (year_in_words(i, stance, spec)) return true;
   if (is(i, w("two")) && is(i + 1, w("thousand"))) return false;
@@ -247,6 +353,7 @@ bool Grammar::year(std::size_t i, YearStance stance, Spec& spec) const {
                              : bare_year_supported(i, past, value, true);
   if (!supported) return false;
   set_year(spec, i, past, value, true, "year-short-words");
+  if (stance == YearStance::alone) put_listed_century(spec);
   return true;
 }
 
@@ -298,6 +405,8 @@ bool Grammar::decade(std::size_t i, Spec& spec) const {
       return make(j + 1, t[i].value(Role::number) * 100 + t[j].value(Role::decade), false, "decade-words");
     return false;
   }
+  if (t[i].is_sign('\'') && t[i + 1].is(Role::decade) && !t[i + 1].space && !prose())  // the 'thirties
+    return make(i + 2, t[i + 1].value(Role::decade), true, "decade-words");
   if (!t[i].is(Role::decade)) return false;
   const auto before = t[i - 1].hash;
   const bool told = before == w("the") || before == w("those") || t[i - 1].any(bit(Role::part)) ||

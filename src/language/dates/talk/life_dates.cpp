@@ -44,6 +44,7 @@ Meaning Talk::age(const Spec& spec) const {
   Meaning meaning;
   meaning.moves_talk = false;
   meaning.type = TimexType::date;
+  if (spec.rule != "age") return age_said_otherwise(spec);
   if (!discourse_.birth) {
     meaning.timex = "P" + std::to_string(spec.number) + "Y";
     meaning.type = TimexType::duration;
@@ -68,6 +69,32 @@ Meaning Talk::age(const Spec& spec) const {
   meaning.timex = to_string(*meaning.edtf);
   meaning.value = DateValue::of_year(to_civil(first).year);
   meaning.anchor = "birth " + to_string(*discourse_.birth);
+  return meaning;
+}
+
+// On my twenty-first birthday, the year I turned thirty, in my twenties.
+Meaning Talk::age_said_otherwise(const Spec& spec) const {
+  Meaning meaning;
+  const bool birthday = spec.unit == Unit::day, decade = spec.unit == Unit::decade;
+  meaning.value.precision = birthday ? P::day : P::year;
+  meaning.moves_talk = false;
+  if (!discourse_.birth) return meaning;
+  const auto born = days_of(*discourse_.birth, discourse_.policy);
+  const auto value = from_edtf(*discourse_.birth);
+  if (!born || !value || value->precision < P::year) return meaning;
+  meaning.anchor = "birth " + to_string(*discourse_.birth);
+  const Day first = years_after(born->first, spec.number);
+  if (decade) {
+    meaning.edtf = interval(first, years_after(born->last, spec.number + 10) - 1, value->precision == P::day);
+    meaning.timex = to_string(*meaning.edtf);
+    meaning.value = DateValue::of_year(to_civil(first).year);
+    return meaning;
+  }
+  meaning.value = *value;
+  if (birthday && value->precision == P::day) meaning.value = DateValue::of_day(to_civil(first));
+  meaning.value.year = to_civil(first).year;
+  if (!birthday) meaning.value = DateValue::of_year(meaning.value.year);
+  meaning.moves_talk = true;
   return meaning;
 }
 

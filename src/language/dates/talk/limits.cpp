@@ -99,6 +99,9 @@ std::optional<Edtf> Talk::limited(const Edtf& edtf, const Meaning& meaning, Mod 
     case Mod::on_or_after:
       date = edge_day(edtf, false, policy);
       return date ? Edtf{EdtfInterval{*date, open_end()}} : std::optional<Edtf>();
+    case Mod::not_before:
+      date = edge_day(edtf, false, policy);
+      return date ? one_of_span(*date, std::nullopt) : std::optional<Edtf>();
     case Mod::until:
       date = edge_day(edtf, true, policy);
       return date ? Edtf{EdtfInterval{open_end(), *date}} : std::optional<Edtf>();

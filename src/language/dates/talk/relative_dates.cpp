@@ -1,6 +1,9 @@
 // Values seen from the date under discussion or the day of speaking: that spring, the following year, later
 // that month, two years later, a couple of weeks before Christmas.
+#include <algorithm>
+
 #include "language/dates/talk/talk.h"
+#include "witnessmark/time/period.h"
 
 namespace witnessmark::dates {
 
@@ -29,17 +32,6 @@ namespace {
 
 std::int64_t floor_tens(std::int64_t value, std::int64_t by) {
   return (value >= 0 ? value / by : -((-value + by - 1) / by)) * by;
-}
-
-bool is_day(const DateValue& value) {
-  return value.precision == P::day && value.year_known && value.month && value.day;
-}
-bool has_month(const DateValue& value) {
-  return value.year_known && value.month && (value.precision == P::day || value.precision == P::month);
-}
-
-Day day_of(const DateValue& value) {
-  return to_day({value.year, value.month, value.day});
 }
 
 std::string week_timex(Day day) {  // ISO 8601 week: the week of its Thursday
@@ -372,12 +364,30 @@ Meaning Talk::offset(const Spec& spec) const {
   }
   if (spec.date.precision == P::season || (spec.unit == Unit::week && spec.date.weekday))
     return unit_beside(spec, *base, meaning.anchor);
-  if (spec.count.half && spec.unit >= Unit::year)
+  if (spec.rule == "offset-unit" && spec.unit == Unit::week && is_day(*base) && !setting_.prose)
+    return week_beside(*base, forward, spec.anchor && spec.anchor->kind == Spec::Kind::calendar, meaning);
+  if (spec.keeps_part && spec.unit == Unit::year)
+    put_part_in_year(spec, *base, meaning);
+  else if (spec.count.half && spec.unit >= Unit::year)
     put_half_years(spec, *base, meaning);
   else if (spec.count.upper)
     put_between(spec, *base, meaning);
   else
     put_counted(spec, *base, meaning);
+  return meaning;
+}
+
+// The week before Easter: the seven days before it. The week after, with nothing said: the calendar week.
+Meaning Talk::week_beside(const DateValue& base, bool forward, bool named_anchor, Meaning& meaning) const {
+  if (!named_anchor) {
+    put_week(base, forward ? 1 : -1, setting_.prose, meaning);
+    return meaning;
+  }
+  const Day day = day_of(base), first = forward ? day + 1 : day - 7;
+  meaning.edtf = day_interval(first, first + 6);
+  meaning.timex = to_string(*meaning.edtf);
+  const auto civil = to_civil(first);
+  meaning.value = DateValue::of_month(civil.year, civil.month);
   return meaning;
 }
 
@@ -402,67 +412,6 @@ Meaning Talk::unit_beside(const Spec& spec, const DateValue& base, const std::st
     if (same.year != found.value.year) found.alternatives.push_back(to_string(*to_edtf(same, false)));
   }
   return found;
-}
-
-// two and a half years later
-void Talk::put_half_years(const Spec& spec, const DateValue& base, Meaning& meaning) const {
-  const bool forward = spec.later == Later::after;
-  const std::int64_t sign = forward ? 1 : -1;
-  const std::int64_t years = spec.unit == Unit::decade ? 10 : spec.unit == Unit::century ? 100 : 1;
-  const auto months = (spec.count.value * 12 + 6) * years;
-  if (const auto value = moved(base, sign * months, Unit::month)) {
-    meaning.value = *value;
-    meaning.approximate = true;
-  } else if (const auto year = moved(base, sign * (months / 12), Unit::year)) {
-    const auto a = std::get<EdtfDate>(edtf_year(year->year).value);
-    const auto b = std::get<EdtfDate>(edtf_year(year->year + sign).value);
-    meaning.edtf = forward ? one_of_span(a, b) : one_of_span(b, a);
-    meaning.moves_talk = false;
-  }
-}
-
-// two or three years later
-void Talk::put_between(const Spec& spec, const DateValue& base, Meaning& meaning) const {
-  const bool forward = spec.later == Later::after;
-  const std::int64_t sign = forward ? 1 : -1;
-  const auto a = moved(base, sign * spec.count.value, spec.unit),
-             b = moved(base, sign * spec.count.upper, spec.unit);
-  meaning.moves_talk = false;
-  if (!a || !b) return;
-  auto first = to_edtf(*a, false), second = to_edtf(*b, false);
-  if (!first || !second) return;
-  if (!forward) std::swap(first, second);
-  meaning.edtf = one_of_span(std::get<EdtfDate>(first->value), std::get<EdtfDate>(second->value));
-  if (setting_.prose) meaning.timex = to_timex(*a).view();
-}
-
-void Talk::put_counted(const Spec& spec, const DateValue& base, Meaning& meaning) const {
-  const std::int64_t sign = spec.later == Later::after ? 1 : -1;
-  const auto value = moved(base, sign * spec.count.value, spec.unit);
-  if (!value) {  // ten days after an undated day of a known month or year
-    meaning.moves_talk = false;
-    meaning.no_edtf = base.precision >= P::year && spec.unit <= Unit::month;
-    if (setting_.prose && has_month(base) && spec.unit == Unit::day && spec.count.value <= 3) {
-      meaning.value.year = base.year;
-      meaning.value.year_known = true;
-      meaning.value.month = base.month;
-    }
-    if (setting_.prose && base.year <= 0 && spec.unit <= Unit::week) meaning.timex = "BCXXXX-XX-XX";
-    return;
-  }
-  meaning.value = *value;
-  if (!spec.date.time.empty()) meaning.value.time = spec.date.time;
-  if (spec.unit >= Unit::decade) {
-    if (setting_.prose && meaning.value.year > 0) {
-      meaning.value.precision = P::decade;
-      meaning.value.year = meaning.value.year / 10 * 10;
-    } else {
-      meaning.approximate = true;
-    }
-  }
-  const bool rough = spec.count.round && spec.unit == Unit::year && spec.speech && spec.count.value % 10 == 0;
-  if (rough || spec.mod == Mod::approx || spec.count.couple)
-    meaning.mod = Mod::approx, meaning.approximate = true;
 }
 
 }  // namespace witnessmark::dates

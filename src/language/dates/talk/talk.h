@@ -37,6 +37,8 @@ class Talk {
   Meaning meaning(const Spec& spec) const;
   /// Talk has reached this date.
   void move_to(const Meaning& meaning, const Spec& spec, Mod limit);
+  /// A year was read whose words end at that byte.
+  void list_year(const Meaning& meaning, std::size_t past);
   void begin_section(std::int64_t year);
   void end_section();
   void begin_paragraph();
@@ -68,6 +70,9 @@ class Talk {
   void put_day(const Spec& spec, const DateValue& from, Meaning& meaning) const;
   std::optional<DateValue> base_of(const Spec& spec, std::string& anchor) const;
   Meaning unit_beside(const Spec& spec, const DateValue& base, const std::string& anchor) const;
+  void put_part_in_year(const Spec& spec, const DateValue& base, Meaning& meaning) const;
+  bool put_months_of(const DateValue& base, std::int64_t count, const Spec& spec, Meaning& meaning) const;
+  Meaning week_beside(const DateValue& base, bool forward, bool named_anchor, Meaning& meaning) const;
   void put_half_years(const Spec& spec, const DateValue& base, Meaning& meaning) const;
   void put_between(const Spec& spec, const DateValue& base, Meaning& meaning) const;
   void put_counted(const Spec& spec, const DateValue& base, Meaning& meaning) const;
@@ -76,6 +81,7 @@ class Talk {
   Meaning era(const Spec& spec) const;
   Meaning day_word(const Spec& spec) const;
   Meaning age(const Spec& spec) const;
+  Meaning age_said_otherwise(const Spec& spec) const;
   Meaning service_year(const Spec& spec) const;
   Meaning service_edge(const Spec& spec) const;
   Meaning event(const Spec& spec) const;

@@ -42,6 +42,19 @@ struct DateValue {
   static DateValue of_season(std::int64_t year, Season season);
 };
 
+/// A whole date; its day.
+inline bool is_day(const DateValue& value) {
+  return value.precision == DateValue::Precision::day && value.year_known && value.month && value.day;
+}
+inline Day day_of(const DateValue& value) {
+  return to_day({value.year, value.month, value.day});
+}
+/// A date of which the month is known.
+inline bool has_month(const DateValue& value) {
+  using P = DateValue::Precision;
+  return value.year_known && value.month && (value.precision == P::day || value.precision == P::month);
+}
+
 /// TIMEX3 value; X for what is not known.
 ShortText to_timex(const DateValue& value);
 

@@ -14,23 +14,37 @@ namespace witnessmark {
 namespace dates {
 namespace {
 
-constexpr std::array<std::string_view, kRoleCount> kRoleNames{
-    "month",         "month_short",    "weekday",    "weekdays",
-    "weekday_short", "number",         "multiplier", "year_zero",
-    "ordinal",       "ordinal_ending", "decade",     "season",
-    "seasons",       "unit",           "units",      "day_part",
-    "day_parts",     "clock_word",     "watch",      "watch_noun",
-    "day_word",      "present",        "past",       "future",
-    "part",          "part_noun",      "portion",    "portion_place",
-    "approx",        "degree",         "least_most", "vague",
-    "following",     "later",          "long",       "frequency",
-    "every",         "determiner",     "era",        "place_in_time",
-    "limit",         "range_word",     "era_sign",   "half_day",
-    "label",         "counted",        "after_year", "pronoun",
-    "verb_may",      "service_place",  "workplace",  "join",
-    "leave",         "correct",        "filler",     "elder",
-    "descendant",    "death",          "price",      "participle",
-    "title",         ""};
+constexpr std::array<std::string_view, kRoleCount> kRoleNames{"month",         "month_short",
+                                                              "weekday",       "weekdays",
+                                                              "weekday_short", "number",
+                                                              "multiplier",    "year_zero",
+                                                              "ordinal",       "ordinal_ending",
+                                                              "decade",        "season",
+                                                              "seasons",       "unit",
+                                                              "units",         "day_part",
+                                                              "day_parts",     "clock_word",
+                                                              "watch",         "watch_noun",
+                                                              "day_word",      "present",
+                                                              "past",          "future",
+                                                              "part",          "part_noun",
+                                                              "portion",       "portion_place",
+                                                              "approx",        "degree",
+                                                              "least_most",    "vague",
+                                                              "following",     "later",
+                                                              "long",          "frequency",
+                                                              "every",         "determiner",
+                                                              "era",           "place_in_time",
+                                                              "limit",         "range_word",
+                                                              "era_sign",      "half_day",
+                                                              "label",         "counted",
+                                                              "after_year",    "pronoun",
+                                                              "verb_may",      "service_place",
+                                                              "workplace",     "join",
+                                                              "leave",         "correct",
+                                                              "filler",        "elder",
+                                                              "descendant",    "death",
+                                                              "price",         "participle",
+                                                              "title",         ""};
 
 struct Named {
   std::string_view name;
@@ -54,7 +68,8 @@ constexpr Named kMods[]{{"", 0},
                         {"MORE_THAN", 10},
                         {"EQUAL_OR_LESS", 11},
                         {"EQUAL_OR_MORE", 12},
-                        {"UNTIL", 13}};
+                        {"UNTIL", 13},
+                        {"ON_OR_AFTER", 14}};
 constexpr Named kFollowing[]{{"next", 1}, {"previous", 2}, {"last", 3}, {"same", 4}, {"between", 5}};
 constexpr Named kLater[]{{"after", 1}, {"before", 2}, {"ago", 3}};
 constexpr Named kFrequencies[]{{"XXXX-XX-XXTXX", 0}, {"XXXX-XX-XX", 1}, {"XXXX-XX-XXTNI", 2}, {"XXXX-WXX", 3},

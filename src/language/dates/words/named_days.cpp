@@ -128,8 +128,8 @@ Result<NamedDay> parse_rules_of_one_time(std::string_view text) {
   constexpr std::string_view kOr = " or ";
   const auto at = text.find(kOr);
   const auto word = at == std::string_view::npos ? at : at + kOr.size();
-  const bool within_rule = word != std::string_view::npos && (text.substr(word, 6) == "after " ||
-                                                             text.substr(word, 7) == "before ");
+  const bool within_rule = word != std::string_view::npos &&
+                           (text.substr(word, 6) == "after " || text.substr(word, 7) == "before ");
   if (at == std::string_view::npos || within_rule) return parse_one_rule(text);
   auto named = parse_one_rule(text.substr(0, at));
   if (!named) return named;

@@ -17,8 +17,8 @@ struct NamedDay {
   int month = 0, day = 0;  ///< fixed, weekday_from, once; month also of nth_weekday.
   int offset = 0;   ///< Days from Easter; or N of nth_weekday, -1 for the last; or +1/-1 of weekday_from.
   int weekday = 0;  ///< 1 Monday to 7 Sunday.
-  std::int64_t year = 0;  ///< once.
-  std::string part;       ///< "TNI"; may be empty.
+  std::int64_t year = 0;          ///< once.
+  std::string part;               ///< "TNI"; may be empty.
   std::int64_t until = 0;         ///< Last year of the rule, when it is one of `earlier`.
   std::vector<NamedDay> earlier;  ///< Rules of former years, the oldest first.
   std::vector<NamedDay> also;     ///< Where it was kept on another day in the same years.

@@ -38,7 +38,8 @@ RuleSet rules_at(std::uint64_t roles, std::uint64_t hash) {
       {{RuleName::day_span, kNumbers, {}},
        {RuleName::core,
         kNumbers | bit(Role::month) | bit(Role::month_short) | bit(Role::weekday) | bit(Role::weekday_short) |
-            bit(Role::season) | bit(Role::phrase) | bit(Role::decade) | bit(Role::era_sign),
+            bit(Role::season) | bit(Role::phrase) | bit(Role::decade) | bit(Role::era_sign) |
+            bit(Role::year_zero),
         {w("year")}},
        {RuleName::parted,
         bit(Role::part) | bit(Role::part_noun) | bit(Role::portion_place) | bit(Role::approx) |
@@ -66,32 +67,33 @@ RuleSet rules_at(std::uint64_t roles, std::uint64_t hash) {
 }
 
 RuleSet rules_after_determiner(std::uint64_t roles, std::uint64_t hash) {
-  return collect(
-      {{RuleName::day_span, kNumbers, {}},
-       {RuleName::core,
-        kNumbers | bit(Role::season) | bit(Role::phrase) | bit(Role::decade) | bit(Role::unit) |
-            bit(Role::units) | bit(Role::month),
-        {}},
-       {RuleName::parted,
-        bit(Role::part) | bit(Role::part_noun) | bit(Role::portion_place) | bit(Role::ordinal),
-        {w("very")}},
-       {RuleName::relative,
-        bit(Role::unit) | bit(Role::season) | bit(Role::month) | bit(Role::weekday) | bit(Role::day_part) |
-            bit(Role::following) | bit(Role::phrase),
-        {}},
-       {RuleName::era, bit(Role::era) | bit(Role::following), {}},
-       {RuleName::duration,
-        bit(Role::number) | bit(Role::vague) | bit(Role::following) | bit(Role::unit) | bit(Role::units) |
-            bit(Role::season) | bit(Role::seasons) | bit(Role::day_part) | bit(Role::day_parts) |
-            bit(Role::weekday) | bit(Role::multiplier),
-        {w("couple"), w("pair"), w("few"), w("good"), w("great"), w("number"), w("matter"), w("first"),
-         w("final"), w("other")}},
-       {RuleName::part_of_day, bit(Role::day_part) | bit(Role::part), {}},
-       {RuleName::watch, bit(Role::watch) | bit(Role::ordinal), {w("last")}},
-       {RuleName::reference, 0, {w("present"), w("future"), w("days")}},
-       {RuleName::service, bit(Role::unit) | bit(Role::ordinal), {w("last"), w("final"), w("very")}},
-       {RuleName::day_of_month, kNumbers, {}}},
-      roles, hash);
+  return collect({{RuleName::day_span, kNumbers, {}},
+                  {RuleName::core,
+                   kNumbers | bit(Role::season) | bit(Role::phrase) | bit(Role::decade) | bit(Role::unit) |
+                       bit(Role::units) | bit(Role::month),
+                   {}},
+                  {RuleName::parted,
+                   bit(Role::part) | bit(Role::part_noun) | bit(Role::portion_place) | bit(Role::ordinal),
+                   {w("very")}},
+                  {RuleName::relative,
+                   bit(Role::unit) | bit(Role::season) | bit(Role::month) | bit(Role::weekday) |
+                       bit(Role::day_part) | bit(Role::following) | bit(Role::phrase),
+                   {}},
+                  {RuleName::era, bit(Role::era) | bit(Role::following), {}},
+                  {RuleName::duration,
+                   bit(Role::number) | bit(Role::vague) | bit(Role::following) | bit(Role::unit) |
+                       bit(Role::units) | bit(Role::season) | bit(Role::seasons) | bit(Role::day_part) |
+                       bit(Role::day_parts) | bit(Role::weekday) | bit(Role::multiplier),
+                   {w("couple"), w("pair"), w("few"), w("good"), w("great"), w("number"), w("matter"),
+                    w("first"), w("final"), w("other")}},
+                  {RuleName::part_of_day, bit(Role::day_part) | bit(Role::part), {}},
+                  {RuleName::watch, bit(Role::watch) | bit(Role::ordinal), {w("last")}},
+                  {RuleName::reference, 0, {w("present"), w("future"), w("days")}},
+                  {RuleName::service,
+                   bit(Role::unit) | kNumbers | bit(Role::decade) | bit(Role::part),
+                   {w("last"), w("final"), w("very")}},
+                  {RuleName::day_of_month, kNumbers, {}}},
+                 roles, hash);
 }
 
 }  // namespace witnessmark::dates

@@ -103,7 +103,8 @@ enum class Unit : std::uint8_t {
 };
 enum class Season : std::uint8_t { none, spring, summer, autumn, winter };
 enum class DayPart : std::uint8_t { none, morning, midday, afternoon, evening, night, daytime };
-/// TIMEX3 mod values. `until` is ours: a state that ends then; it prints as nothing.
+/// TIMEX3 mod values. `until` is ours: a state that ends then; it prints as nothing. So is `not_before`:
+/// something that came then or later, where `on_or_after` is a state that began then; both print alike.
 enum class Mod : std::uint8_t {
   none,
   start,
@@ -118,7 +119,8 @@ enum class Mod : std::uint8_t {
   more_than,
   equal_or_less,
   equal_or_more,
-  until
+  until,
+  not_before
 };
 enum class Following : std::uint8_t { none, next, previous, last, same, between };
 enum class Later : std::uint8_t { none, after, before, ago };
