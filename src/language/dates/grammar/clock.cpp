@@ -207,9 +207,10 @@ bool Grammar::clock_span(std::size_t i, Spec& spec) const {
   if (is(past, w("hours")) || is(past, w("hrs"))) told = true, ++past;
   const std::size_t noun = t[past].is(Role::watch) ? past + 1 : past;
   if (t[noun].is(Role::watch_noun)) told = true, past = noun + 1;
-  constexpr std::int64_t kFirstYear = 1700, kLastYear = 2030;  // Talk does not reach further.
+  const std::int64_t first_year = setting_.century - 200,
+                     last_year = setting_.century + 130;  // Talk's reach.
   const auto may_be_year = [&](std::int64_t number) {
-    return number >= kFirstYear && number <= setting_.speech_year.value_or(kLastYear);
+    return number >= first_year && number <= setting_.speech_year.value_or(last_year);
   };
   told |= !may_be_year(from.number) || !may_be_year(to.number) || from.number > to.number;
   spec.date.precision = DateValue::Precision::day;

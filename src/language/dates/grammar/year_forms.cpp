@@ -270,8 +270,8 @@ bool Grammar::spoken_year(std::size_t i, std::size_t past, std::int64_t head, st
       !after.any(bit(Role::after_year) | bit(Role::limit) | bit(Role::place_in_time) | bit(Role::range_word) |
                  bit(Role::pronoun) | bit(Role::determiner) | bit(Role::later)))
     return false;  // eighteen hundred spindles
-  constexpr std::int64_t kLongAgo = 18;
-  return head >= kLongAgo || (told && !is(i - 1, w("was")));
+  const auto century_before = setting_.century / 100 - 1;
+  return head >= century_before || (told && !is(i - 1, w("was")));
 }
 
 // The next of a list of years is of the last one's century.

@@ -160,6 +160,11 @@ Talk::YearChoice Talk::year_for(const Spec& spec, int month) const {
   if (season) return year_for_season(at, spec.date.season);
   constexpr int kTurn = 8, kDoubt = 5;
   if (!at || !month) return {year, {}, false};
+  if (reference_->precision ==
+      P::season) {  // The winter of 1963, then February: people name winters both ways.
+    const bool winter = reference_->season == Season::winter && month <= 3;
+    return winter ? YearChoice{year, year + 1, false} : YearChoice{year, {}, false};
+  }
   if (at - month >= kTurn) return {year + 1, year, false};
   if (at - month >= kDoubt) return {year, year + 1, false};
   if (month - at >= kTurn) return {year, year - 1, false};
