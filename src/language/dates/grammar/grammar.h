@@ -224,6 +224,7 @@ class Grammar {
   bool ago_on(std::size_t i, Spec& spec) const;
   void put_life(Spec& spec) const;
   void put_tense(Spec& spec) const;
+  bool opens_going_back(std::size_t i) const;
   bool pluperfect_near(const Spec& spec) const;
   bool before_last(std::size_t i, Spec& spec) const;
   Life life_told(const Spec& spec) const;

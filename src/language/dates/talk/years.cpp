@@ -192,6 +192,7 @@ Meaning Talk::undated(const Spec& spec, DateValue value) const {
     return meaning;
   }
   const auto year = choice.year;
+  meaning.moves_talk = !spec.going_back;  // An aside.
   meaning.value.year = year;
   meaning.value.year_known = true;
   meaning.anchor = reference_anchor();
