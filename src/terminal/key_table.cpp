@@ -80,6 +80,7 @@ const Keys& transcript() {
 const Keys& claim() {
   static const Keys kKeys = {
       {"Right Left", "next", "The next or the previous claim of the list you came from."},
+      {"Enter", "entry", "Opens an entry it was held against, by its number."},
       {"l", "link", "Links the claim to the entry you choose: they speak of the same.", true},
       {"L", "rule out", "Rules an entry out: it speaks of something else.", true},
       {"t", "talk", "The place in the transcript."},
@@ -110,7 +111,7 @@ const Keys& differences() {
 
 const Keys& report() {
   static const Keys kKeys = {
-      {"Enter", "go there", "Opens the claim or the place in the transcript that the line is about."},
+      {"Enter", "go there", "Opens the claim, the entry or the place in the transcript that the line is about."},
       {"Up Down PageUp PageDown Home End", "", "Moves."},
   };
   return kKeys;
@@ -160,6 +161,8 @@ struct NameOfPlace {
         return "Differences";
       case ReportKind::cautions:
         return "Cautions";
+      case ReportKind::entry:
+        return "Entry";
     }
     return "";
   }

@@ -91,7 +91,7 @@ std::optional<Place> place_of(const Fields& fields) {
     if (const auto id = parse_id(fields[1])) return ClaimPlace{*id};
   if (kind == "report" && fields.size() == 4) {
     const auto report = number(fields[2]);
-    if (report && *report >= 0 && *report <= static_cast<int>(ReportKind::cautions))
+    if (report && *report >= 0 && *report <= static_cast<int>(ReportKind::entry))
       return ReportPlace{static_cast<ReportKind>(*report), fields[3], nullptr, place_in_list(fields[1])};
   }
   return std::nullopt;

@@ -162,10 +162,10 @@ struct ReportLine {
   std::string interview;                ///< It is about a place in this transcript …
   std::optional<CodePoint> position;    ///< … here.
   std::string difference;               ///< It is about a difference between coders: its key.
-  bool leads_somewhere() const { return claim || position || !difference.empty(); }
+  std::string entry;                    ///< It is about an entry or a stay of the register: its key.
 };
 
-enum class ReportKind { said_about, search, contradictions, open_questions, configuration, journal, differences, cautions };
+enum class ReportKind { said_about, search, contradictions, open_questions, configuration, journal, differences, cautions, entry };
 
 struct Report {
   std::string title;

@@ -82,7 +82,7 @@ enum class Ask {
   open_withheld,   ///< The name of the interview has to be typed.
   field,
   decide_all,      ///< A letter for the decision on all that are shown.
-  note, restrict, link, rule_out
+  note, restrict, entry, link, rule_out
 };
 
 struct Prompt {

@@ -42,7 +42,7 @@ Report difference_report(const CodingDesk::State& state) {
   Withholding counting = *state.withholding;
   for (const DoubleDecision& difference : open_differences(state.site)) {
     ++open;
-    ReportLine line{Weight::item, "", std::nullopt, difference.interview, std::nullopt, std::to_string(difference.number)};
+    ReportLine line{Weight::item, "", std::nullopt, difference.interview, std::nullopt, std::to_string(difference.number), ""};
     if (difference.target_kind == "claim") line.claim = parse_id(difference.target);
     const bool shown = difference.interview.empty() || counting.may_show(difference.interview, {});
     line.text = fmt::format("{}. {} in {}{}", difference.number, difference.target_kind, difference.interview,

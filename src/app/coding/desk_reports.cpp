@@ -20,7 +20,7 @@ void add_record(Report& report, const ClaimRecord& record) {
   const QuoteRecord quote = record.quotes.empty() ? QuoteRecord{} : record.quotes.front();
   const std::string time = time_words(quote.time, quote.timing);
   const auto add = [&](Weight weight, std::string text) {
-    report.lines.push_back({weight, std::move(text), record.claim.id, record.claim.interview, std::nullopt, ""});
+    report.lines.push_back({weight, std::move(text), record.claim.id, record.claim.interview, std::nullopt, "", ""});
   };
   add(Weight::item, fmt::format("{} ({}, {}{}{}): “{}”", one_line(record.narrator), record.claim.interview, record.interview_date,
                                 time.empty() ? "" : ", ", time, one_line(quote.text)));
@@ -41,7 +41,7 @@ Result<Report> said(const SiteFile& site, const std::string& name, const Surroun
   for (const UnreadPassage& passage : found->unread)
     report.lines.push_back({Weight::item, fmt::format("{} {}: “{}”", passage.interview, time_words(passage.time, passage.timing),
                                                       one_line(passage.text)),
-                            std::nullopt, passage.interview, passage.range.begin, ""});
+                            std::nullopt, passage.interview, passage.range.begin, "", ""});
   for (const std::string& interview : found->without_transcript)
     add_line(report, Weight::caution, interview + ": no transcript, so nothing in it was read");
   add_line(report, Weight::caution, found->withheld);
@@ -98,7 +98,7 @@ Report journal(const CodingDesk::State& state) {
         if (of_itself(event)) return;
         ++all;
         ReportLine entry{Weight::item, fmt::format("{}  {} {}", event.wall_time.substr(0, 16), event.actor, event_words(event)),
-                         std::nullopt, event.interview, std::nullopt, ""};
+                         std::nullopt, event.interview, std::nullopt, "", ""};
         if (!event.why.empty()) entry.text += ": " + event.why;
         entry.text = one_line(entry.text);
         if (event.target_kind == "claim") entry.claim = parse_id(event.target);
@@ -144,7 +144,7 @@ Report found_words(const CodingDesk::State& state, const std::string& words) {
     const auto at = time_at(open.stored.transcript, sentence.range.begin);
     report.lines.push_back({Weight::item, fmt::format("{} {}{}: {}", hit.interview, at ? to_timecode(at->time) + " " : "",
                                                       hit.speaker, one_line(open.index->slice(sentence.range))),
-                            std::nullopt, hit.interview, sentence.range.begin, ""});
+                            std::nullopt, hit.interview, sentence.range.begin, "", ""});
   }
   report.title = fmt::format("{}{} turns; {}", hits.size(), hits.size() == kMost ? " or more" : "", counting.account());
   if (report.lines.empty()) add_line(report, Weight::caution, "Nobody says this in what may be shown. A word that ends in * is a beginning.");
@@ -154,7 +154,7 @@ Report found_words(const CodingDesk::State& state, const std::string& words) {
 }  // namespace
 
 void add_line(Report& report, ReportLine::Weight weight, std::string text) {
-  report.lines.push_back({weight, std::move(text), std::nullopt, "", std::nullopt, ""});
+  report.lines.push_back({weight, std::move(text), std::nullopt, "", std::nullopt, "", ""});
 }
 
 Result<Report> CodingDesk::report(ReportKind kind, const std::string& subject) const {
@@ -170,6 +170,8 @@ Result<Report> CodingDesk::report(ReportKind kind, const std::string& subject) c
       return cautions();
     case ReportKind::contradictions:
       return contradiction_report(state.site, state.surroundings);
+    case ReportKind::entry:
+      return entry_report(state, subject);
     case ReportKind::differences:
       return difference_report(state);
     case ReportKind::open_questions:

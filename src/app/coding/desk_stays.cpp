@@ -23,8 +23,11 @@ Period period_of(const StayBounds& stay) {
 void add_statement(Report& report, const StatementLine& line) {
   ReportLine made{Weight::item, fmt::format("{}: {}{}", short_key(line.key), one_line(line.says),
                                             line.footing == Footing::proposed ? " [proposed]" : ""),
-                  std::nullopt, "", std::nullopt, ""};
-  if (line.key.kind == StatementKey::Kind::claim) made.claim = parse_id(line.key.key);
+                  std::nullopt, "", std::nullopt, "", ""};
+  if (line.key.kind == StatementKey::Kind::claim)
+    made.claim = parse_id(line.key.key);
+  else
+    made.entry = line.key.key;
   report.lines.push_back(made);
   std::string more = one_line(line.by);
   if (!line.telling.empty()) more += "; " + one_line(line.telling);

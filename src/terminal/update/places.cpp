@@ -103,12 +103,14 @@ void turn_to(Work& work, ClaimPlace& place, int steps) {
 }
 
 void ask_entry(Work& work, Ask ask, const ClaimPageFull& page) {
-  if (!work.state.can_edit) return work.say(work.state.why_reading, Role::warning);
+  if (ask != Ask::entry && !work.state.can_edit) return work.say(work.state.why_reading, Role::warning);
   if (page.evidence.empty() || page.evidence.front().comparison.entry.empty())
     return work.say("no entry speaks to this claim", Role::faint);
+  if (ask == Ask::entry && page.evidence.size() == 1)
+    return work.go(ReportPlace{ReportKind::entry, page.evidence.front().comparison.entry, nullptr, 0});
   Prompt prompt;
   prompt.ask = ask;
-  prompt.label = ask == Ask::link ? "Link with the entry numbered:" : "Rule out the entry numbered:";
+  prompt.label = ask == Ask::entry ? "Entry numbered:" : ask == Ask::link ? "Link with the entry numbered:" : "Rule out the entry numbered:";
   work.ask(std::move(prompt));
 }
 
@@ -135,6 +137,8 @@ bool press(Work& work, ClaimPlace& place, const Key& key) {
   }
   if (place.page && key.is("t")) {
     go_to_talk(work, place.page->line.interview, place.page->line.quotes.front().begin);
+  } else if (place.page && key.name == Key::Name::enter) {
+    ask_entry(work, Ask::entry, *place.page);
   } else if (place.page && (key.is("l") || key.is("L"))) {
     ask_entry(work, key.is("l") ? Ask::link : Ask::rule_out, *place.page);
   } else if (place.page && key.is("b") && !place.page->record.subject_name.empty()) {
@@ -180,6 +184,8 @@ bool press(Work& work, ReportPlace& place, const Key& key) {
   if (key.name != Key::Name::enter) return false;
   if (line.claim) {
     work.go(ClaimPlace{*line.claim});
+  } else if (!line.entry.empty()) {
+    work.go(ReportPlace{ReportKind::entry, line.entry, nullptr, 0});
   } else if (line.position) {
     go_to_talk(work, line.interview, *line.position);
   } else {

@@ -114,15 +114,26 @@ std::string named(const Prompt& prompt) {
   return prompt.chosen < prompt.matches.size() ? prompt.matches[prompt.chosen].name : prompt.text;
 }
 
-void link(Work& work, const Prompt& prompt, CodeClaim::Kind kind) {
+/// The key of the entry whose number was typed; empty, and said so, when there is none.
+std::string entry_numbered(Work& work, const Prompt& prompt) {
   const auto* place = std::get_if<ClaimPlace>(&work.state.place());
   std::size_t number = 0;
   const char* end = prompt.text.data() + prompt.text.size();
   const auto read = std::from_chars(prompt.text.data(), end, number);
-  if (!place || !place->page) return;
-  if (read.ec != std::errc{} || read.ptr != end || number < 1 || number > place->page->evidence.size())
-    return work.say(fmt::format("the entries are numbered 1 to {}", place->page->evidence.size()), Role::warning);
-  work.want(CodeClaim{kind, place->id, {}, place->page->evidence[number - 1].comparison.entry, ""});
+  if (!place || !place->page) return "";
+  const auto& evidence = place->page->evidence;
+  if (read.ec == std::errc{} && read.ptr == end && number >= 1 && number <= evidence.size())
+    return evidence[number - 1].comparison.entry;
+  work.say(fmt::format("the entries are numbered 1 to {}", evidence.size()), Role::warning);
+  return "";
+}
+
+void answer_entry(Work& work, const Prompt& prompt) {
+  const std::string entry = entry_numbered(work, prompt);
+  if (entry.empty()) return;
+  if (prompt.ask == Ask::entry) return work.go(ReportPlace{ReportKind::entry, entry, nullptr, 0});
+  const auto kind = prompt.ask == Ask::link ? CodeClaim::Kind::link : CodeClaim::Kind::rule_out;
+  work.want(CodeClaim{kind, std::get<ClaimPlace>(work.state.place()).id, {}, entry, ""});
 }
 
 void answer(Work& work, const Prompt& prompt) {
@@ -155,10 +166,10 @@ void answer(Work& work, const Prompt& prompt) {
       if (prompt.text.empty()) return work.say("nothing done: a restriction needs its reason", Role::warning);
       work.want(CodePassage{CodePassage::Kind::restrict, prompt.interview, prompt.range, prompt.text});
       return;
+    case Ask::entry:
     case Ask::link:
-      return link(work, prompt, CodeClaim::Kind::link);
     case Ask::rule_out:
-      return link(work, prompt, CodeClaim::Kind::rule_out);
+      return answer_entry(work, prompt);
   }
 }
 
