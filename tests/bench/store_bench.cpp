@@ -26,7 +26,7 @@
 // weighings. Prints what each kind of writing and reading costs, on the disk of the folder given (or the
 // temporary one).
 //
-//   store_bench [INTERVIEWS [CLAIMS-PER-INTERVIEW [FOLDER]]]
+//   store_bench [INTERVIEWS [CLAIMS-PER-INTERVIEW [FOLDER [keep]]]]      keep: leaves the file, for terminal_bench
 
 using namespace witnessmark;
 
@@ -185,7 +185,14 @@ void fill(SiteFile& site, int interviews, int per_interview) {
     Interview interview;
     interview.key = key_of(n);
     interview.narrators = {"aske"};
+    interview.date.value = edtf_year(1998);
+    interview.access.access = Access::open;
     file.interviews.push_back(interview);
+    NarratorRelease release;
+    release.interview = interview.key;
+    release.person = "aske";
+    release.release = Release::signed_release;
+    file.releases.push_back(release);
   }
   must(save_interviews(site, file));
 
@@ -399,5 +406,5 @@ int main(int count, char** arguments) {
   }
   fmt::print("size      {:.1f} MB\n", static_cast<double>(std::filesystem::file_size(path)) / 1e6);
   read(path);
-  std::filesystem::remove(path);
+  if (count <= 4) std::filesystem::remove(path);
 }

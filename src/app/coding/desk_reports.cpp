@@ -174,8 +174,9 @@ Result<Report> CodingDesk::report(ReportKind kind, const std::string& subject) c
       return entry_report(state, subject);
     case ReportKind::differences:
       return difference_report(state);
-    case ReportKind::open_questions:
     case ReportKind::configuration:
+      return configuration_report(state.site, subject, state.surroundings);
+    case ReportKind::open_questions:
       break;
   }
   return Error{};
