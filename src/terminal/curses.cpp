@@ -10,6 +10,7 @@
 #include <cstring>
 #include <string>
 
+#include "witnessmark/base/append_utf8.h"
 #include "witnessmark/base/display_width.h"
 #include "witnessmark/terminal/player.h"
 #include "witnessmark/terminal/review.h"
@@ -150,28 +151,6 @@ class Screen {
   bool colour_ = false;
 };
 
-std::string utf8(wint_t c) {
-  std::string text;
-  const auto put = [&](unsigned value) { text += static_cast<char>(value); };
-  const auto code = static_cast<unsigned>(c);
-  if (code < 0x80) {
-    put(code);
-  } else if (code < 0x800) {
-    put(0xC0 | code >> 6);
-    put(0x80 | (code & 0x3F));
-  } else if (code < 0x10000) {
-    put(0xE0 | code >> 12);
-    put(0x80 | (code >> 6 & 0x3F));
-    put(0x80 | (code & 0x3F));
-  } else {
-    put(0xF0 | code >> 18);
-    put(0x80 | (code >> 12 & 0x3F));
-    put(0x80 | (code >> 6 & 0x3F));
-    put(0x80 | (code & 0x3F));
-  }
-  return text;
-}
-
 std::optional<Event> function_key(wint_t code) {
   using Name = Key::Name;
   switch (code) {
@@ -237,7 +216,9 @@ std::optional<Event> read_event(bool& gone) {
   }
   if (code < 27) return KeyPressed{{Name::control, std::string(1, static_cast<char>('a' + code - 1))}};
   if (code < 32) return std::nullopt;
-  return KeyPressed{{Name::text, utf8(code)}};
+  std::string typed;
+  append_utf8(typed, static_cast<std::uint32_t>(code));
+  return KeyPressed{{Name::text, std::move(typed)}};
 }
 
 }  // namespace
