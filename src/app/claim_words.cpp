@@ -39,7 +39,8 @@ std::string number_words(const Claim& claim) {
 
 std::string when_words(const ClaimTime& when) {
   const Dated& dated = when.dated;
-  if (!dated.value) return dated.written.empty() ? "" : one_line(fmt::format("“{}” (not resolved)", dated.written));
+  if (!dated.value)
+    return dated.written.empty() ? "" : one_line(fmt::format("“{}” (not resolved)", dated.written));
   std::string text = to_string(*dated.value);
   if (!dated.written.empty() && dated.written != text) text += fmt::format(" (“{}”)", dated.written);
   return one_line(text);

@@ -16,7 +16,10 @@ std::string term_name(const AuthorityList& list, const std::string& key, const s
 }
 
 RecordMaker::RecordMaker(const SiteFile& site, const DatePolicy& policy)
-    : site_(site), evidence_(load_register(site)), lists_(load_lists(site)), index_(evidence_, lists_, policy) {}
+    : site_(site),
+      evidence_(load_register(site)),
+      lists_(load_lists(site)),
+      index_(evidence_, lists_, policy) {}
 
 const OpenTranscript& RecordMaker::turn_to(const std::string& interview, int version) {
   if (open_.interview == interview && open_.version == version) return open_;

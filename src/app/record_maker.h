@@ -24,8 +24,8 @@ struct OpenTranscript {
   OpenTranscript& operator=(const OpenTranscript&) = delete;
 };
 
-/// Makes records of claims. Keeps the register and the lists as they were when it was made, and the transcript it was
-/// last turned to.
+/// Makes records of claims. Keeps the register and the lists as they were when it was made, and the
+/// transcript it was last turned to.
 class RecordMaker {
  public:
   RecordMaker(const SiteFile& site, const DatePolicy& policy);

@@ -13,7 +13,8 @@ namespace witnessmark {
 namespace {
 
 bool all_ascii(std::string_view text) {
-  return std::all_of(text.begin(), text.end(), [](char byte) { return static_cast<unsigned char>(byte) < 0x80; });
+  return std::all_of(text.begin(), text.end(),
+                     [](char byte) { return static_cast<unsigned char>(byte) < 0x80; });
 }
 
 int columns_of(UChar32 c) {
@@ -34,13 +35,14 @@ int columns_of(UChar32 c) {
   return width == U_EA_WIDE || width == U_EA_FULLWIDTH ? 2 : 1;
 }
 
-/// The widest of its code points: marks add nothing to the letter they stand on. The sign that asks for the picture form
-/// of a symbol (U+FE0F) makes it wide.
+/// The widest of its code points: marks add nothing to the letter they stand on. The sign that asks for the
+/// picture form of a symbol (U+FE0F) makes it wide.
 int columns_of_cluster(std::string_view cluster) {
   int columns = 0;
   for (std::int32_t at = 0; at < static_cast<std::int32_t>(cluster.size());) {
     UChar32 c = 0;
-    U8_NEXT_OR_FFFD(reinterpret_cast<const std::uint8_t*>(cluster.data()), at, static_cast<std::int32_t>(cluster.size()), c);
+    U8_NEXT_OR_FFFD(reinterpret_cast<const std::uint8_t*>(cluster.data()), at,
+                    static_cast<std::int32_t>(cluster.size()), c);
     columns = std::max(columns, c == 0xFE0F && columns == 1 ? 2 : columns_of(c));
   }
   return columns;
@@ -71,9 +73,9 @@ std::vector<Grapheme> graphemes(std::string_view text) {
   if (U_FAILURE(status)) throw std::runtime_error("ICU cannot divide text into characters");
   std::vector<Grapheme> found;
   std::int32_t begin = breaks->first();
-  for (std::int32_t end = breaks->next(); end != icu::BreakIterator::DONE; begin = end, end = breaks->next()) {
-    const auto cluster =
-        text.substr(static_cast<std::size_t>(begin), static_cast<std::size_t>(end - begin));
+  for (std::int32_t end = breaks->next(); end != icu::BreakIterator::DONE;
+       begin = end, end = breaks->next()) {
+    const auto cluster = text.substr(static_cast<std::size_t>(begin), static_cast<std::size_t>(end - begin));
     found.push_back({cluster, columns_of_cluster(cluster)});
   }
   return found;
@@ -98,7 +100,8 @@ std::string_view fit_columns(std::string_view text, int columns) {
 std::string pad_columns(std::string_view text, int columns) {
   const int width = display_width(text);
   if (columns <= 0) return "";
-  if (width <= columns) return std::string(text) + std::string(static_cast<std::size_t>(columns - width), ' ');
+  if (width <= columns)
+    return std::string(text) + std::string(static_cast<std::size_t>(columns - width), ' ');
   std::string cut(fit_columns(text, columns - 1));
   const int left = columns - 1 - display_width(cut);
   return cut + "…" + std::string(static_cast<std::size_t>(std::max(0, left)), ' ');

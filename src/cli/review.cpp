@@ -9,19 +9,24 @@ void add_review(CLI::App& program, Command& command) {
     ReviewMode request;
   };
   auto options = std::make_shared<Options>();
-  CLI::App* app = program.add_subcommand("review", "Go through claims and transcripts at the terminal, and decide");
+  CLI::App* app =
+      program.add_subcommand("review", "Go through claims and transcripts at the terminal, and decide");
   app->add_option("FILE", options->file, "Site file")->required();
   app->add_flag("--plain", options->request.plain, "By prompts, line by line: for screen readers");
-  app->add_option("--script", options->script, "Plays the orders of a file and prints the screens it asks for");
-  app->add_option("--player", options->request.player,
-                  "Program that plays recordings, with its arguments; {recording} and {seconds} are filled in");
-  app->add_flag("--mouse", options->request.mouse, "The wheel moves; text is then not selected by the terminal");
+  app->add_option("--script", options->script,
+                  "Plays the orders of a file and prints the screens it asks for");
+  app->add_option(
+      "--player", options->request.player,
+      "Program that plays recordings, with its arguments; {recording} and {seconds} are filled in");
+  app->add_flag("--mouse", options->request.mouse,
+                "The wheel moves; text is then not selected by the terminal");
   command.add_coder_option(*app);
   command.add_today_option(*app);
   command.add_data_options(*app);
   app->callback([options, &command] {
     if (!command.setting().review)
-      return command.fail({"", 0, 0, "this program has no terminal user interface", "build it with the terminal layer"});
+      return command.fail(
+          {"", 0, 0, "this program has no terminal user interface", "build it with the terminal layer"});
     const Surroundings surroundings = command.surroundings();
     ReviewMode request = options->request;
     if (!options->script.empty()) {

@@ -25,8 +25,8 @@
 namespace witnessmark {
 namespace {
 
-// What a crash needs to give the terminal back. A signal handler can be told nothing, so this is the one place that keeps
-// anything outside a value; it is written once, before the handlers are set.
+// What a crash needs to give the terminal back. A signal handler can be told nothing, so this is the one
+// place that keeps anything outside a value; it is written once, before the handlers are set.
 termios given_back{};
 std::array<char, 128> leaving{};
 std::size_t leaving_size = 0;
@@ -47,7 +47,8 @@ void set_handlers() {
   handlers_set = true;
 }
 
-/// After the terminal is known: the sequences that show the cursor, end all attributes and leave the other screen.
+/// After the terminal is known: the sequences that show the cursor, end all attributes and leave the other
+/// screen.
 void arm_handlers() {
   for (const char* name : {"cnorm", "sgr0", "rmcup"}) {
     const char* sequence = tigetstr(name);
@@ -63,7 +64,9 @@ void arm_handlers() {
 enum Colour : short { kGood = 1, kBad, kWarning, kMark };
 
 attr_t look(Role role, bool colour) {
-  const auto pair = [colour](short number) { return colour ? static_cast<attr_t>(COLOR_PAIR(number)) : A_NORMAL; };
+  const auto pair = [colour](short number) {
+    return colour ? static_cast<attr_t>(COLOR_PAIR(number)) : A_NORMAL;
+  };
   switch (role) {
     case Role::heading:
       return A_REVERSE;

@@ -14,7 +14,17 @@ namespace {
 using Kind = Field::Kind;
 
 enum ClaimField : std::size_t {
-  kStatement, kSubject, kPlace, kWhen, kNumber, kAttribute, kBasis, kKnower, kFirmness, kPolarity, kLed
+  kStatement,
+  kSubject,
+  kPlace,
+  kWhen,
+  kNumber,
+  kAttribute,
+  kBasis,
+  kKnower,
+  kFirmness,
+  kPolarity,
+  kLed
 };
 enum QueryField : std::size_t { kNarrator, kEquipment, kWhere, kStatementIs, kStatus, kOutcome, kToldAfter };
 
@@ -84,7 +94,8 @@ std::vector<Field> query_fields(const FormPlace& form) {
           {"Statement", word(query.statement), Kind::choice},
           {"Status", word(query.status), Kind::choice},
           {"Outcome", word(query.outcome), Kind::choice},
-          {"Told at least … years after", query.recall_least ? fmt::format("{}", *query.recall_least) : "", Kind::words}};
+          {"Told at least … years after", query.recall_least ? fmt::format("{}", *query.recall_least) : "",
+           Kind::words}};
 }
 
 bool turn_claim(Claim& claim, std::size_t field, int steps) {
@@ -140,7 +151,8 @@ bool turn_choice(FormPlace& form, std::size_t field, int steps) {
 }
 
 void fill_term(FormPlace& form, std::size_t field, const std::string& key, const std::string& name) {
-  const bool subject = field == (is_filter(form) ? static_cast<std::size_t>(kEquipment) : static_cast<std::size_t>(kSubject));
+  const bool subject =
+      field == (is_filter(form) ? static_cast<std::size_t>(kEquipment) : static_cast<std::size_t>(kSubject));
   (subject ? form.subject_name : form.place_name) = name;
   if (is_filter(form)) {
     (subject ? form.query.subject : form.query.place) = key;

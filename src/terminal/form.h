@@ -12,11 +12,11 @@ struct Field {
     words,      ///< Typed.
     equipment,  ///< Typed, offered from the list.
     place,
-    date,       ///< As people say it, or EDTF; its meaning is shown while it is typed.
-    choice      ///< One of a few values, turned with the arrow keys.
+    date,   ///< As people say it, or EDTF; its meaning is shown while it is typed.
+    choice  ///< One of a few values, turned with the arrow keys.
   };
   std::string label;
-  std::string value;   ///< For people; empty for none.
+  std::string value;  ///< For people; empty for none.
   Kind kind = Kind::words;
 };
 

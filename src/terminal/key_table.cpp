@@ -28,7 +28,8 @@ const Keys& everywhere() {
 
 const Keys& interviews() {
   static const Keys kKeys = {
-      {"Enter", "open", "Opens the transcript with its claims. A withheld interview is opened only after asking."},
+      {"Enter", "open",
+       "Opens the transcript with its claims. A withheld interview is opened only after asking."},
       {"c", "claims", "The claims of this interview in review order."},
       {"Up Down PageUp PageDown Home End", "", "Moves."},
   };
@@ -54,7 +55,8 @@ const Keys& deciding() {
 const Keys& claims() {
   static const Keys kKeys = {
       {"Enter", "open", "Opens the claim in full."},
-      {"f", "narrow", "Shows only some: by narrator, equipment, place, statement, status, outcome, recall distance."},
+      {"f", "narrow",
+       "Shows only some: by narrator, equipment, place, statement, status, outcome, recall distance."},
       {"t", "talk", "The place in the transcript."},
       {"A", "", "Decides on all that are shown; says first how many they are.", true},
       {"Up Down PageUp PageDown Home End", "", "Moves."},
@@ -92,7 +94,8 @@ const Keys& claim() {
 
 const Keys& form() {
   static const Keys kKeys = {
-      {"Enter", "change", "Changes the field: type a name or a part of it, a date as people say it or in EDTF."},
+      {"Enter", "change",
+       "Changes the field: type a name or a part of it, a date as people say it or in EDTF."},
       {"Right Left", "next value", "The next or the previous of the values a field can have."},
       {"s", "save", "Saves it, or shows what was asked for."},
       {"Delete", "empty", "Empties the field."},
@@ -111,7 +114,8 @@ const Keys& differences() {
 
 const Keys& report() {
   static const Keys kKeys = {
-      {"Enter", "go there", "Opens the claim, the entry or the place in the transcript that the line is about."},
+      {"Enter", "go there",
+       "Opens the claim, the entry or the place in the transcript that the line is about."},
       {"Up Down PageUp PageDown Home End", "", "Moves."},
   };
   return kKeys;

@@ -29,7 +29,8 @@ bool start(std::vector<std::string> words) {
 
 }  // namespace
 
-std::vector<std::string> player_words(const std::string& command, const std::string& recording, Millisecond at) {
+std::vector<std::string> player_words(const std::string& command, const std::string& recording,
+                                      Millisecond at) {
   std::vector<std::string> words;
   for (std::size_t begin = 0; begin < command.size();) {
     const std::size_t end = std::min(command.find(' ', begin), command.size());
@@ -47,7 +48,9 @@ std::vector<std::string> player_words(const std::string& command, const std::str
 
 Session::Player player_program(const std::string& command) {
   if (command.find_first_not_of(' ') == std::string::npos) return {};
-  return [command](const std::string& recording, Millisecond at) { return start(player_words(command, recording, at)); };
+  return [command](const std::string& recording, Millisecond at) {
+    return start(player_words(command, recording, at));
+  };
 }
 
 }  // namespace witnessmark

@@ -1,5 +1,5 @@
-// The same screens, said instead of drawn: after every line what has changed is printed, once, and in the order in which
-// one would want to hear it: where one is, what stands at the cursor, what came of it.
+// The same screens, said instead of drawn: after every line what has changed is printed, once, and in the
+// order in which one would want to hear it: where one is, what stands at the cursor, what came of it.
 #include <fmt/ostream.h>
 
 #include <istream>
@@ -98,8 +98,10 @@ class Prompts {
     }
     if (!line.empty()) {
       session_.press({Key::Name::end, ""});
-      while (session_.state().prompt && !session_.state().prompt->text.empty()) session_.press({Key::Name::backspace, ""});
-      for (const Grapheme& grapheme : graphemes(line)) session_.press({Key::Name::text, std::string(grapheme.text)});
+      while (session_.state().prompt && !session_.state().prompt->text.empty())
+        session_.press({Key::Name::backspace, ""});
+      for (const Grapheme& grapheme : graphemes(line))
+        session_.press({Key::Name::text, std::string(grapheme.text)});
     }
     session_.press({Key::Name::enter, ""});
     say();

@@ -1,5 +1,6 @@
-// From top to bottom: a heading, the panels, what is being typed with its meaning, a message, the keys. On few rows the
-// panels keep what is left after the heading, the message and the keys; on fewer than four rows these give way too.
+// From top to bottom: a heading, the panels, what is being typed with its meaning, a message, the keys. On
+// few rows the panels keep what is left after the heading, the message and the keys; on fewer than four rows
+// these give way too.
 #include <algorithm>
 
 #include "terminal/wrapping.h"
@@ -15,12 +16,13 @@ constexpr int kInputRows = 8;
 
 struct Drawn {
   std::vector<Line> lines;
-  int focus_first = -1;   // line of the focused block
+  int focus_first = -1;  // line of the focused block
   int focus_last = -1;
 };
 
 /// A block in front of which stands the cursor, or the blank where it would stand.
-Drawn draw_blocks(const std::vector<Block>& blocks, std::optional<std::size_t> focus, bool active, int columns) {
+Drawn draw_blocks(const std::vector<Block>& blocks, std::optional<std::size_t> focus, bool active,
+                  int columns) {
   Drawn drawn;
   const int gutter = focus && columns > 2 ? 2 : 0;
   for (std::size_t i = 0; i < blocks.size(); ++i) {
@@ -122,7 +124,8 @@ std::vector<Line> draw_panels(const std::vector<Panel>& panels, int columns, int
     }
     return lines;
   }
-  const auto active = std::find_if(panels.begin(), panels.end(), [](const Panel& panel) { return panel.active; });
+  const auto active =
+      std::find_if(panels.begin(), panels.end(), [](const Panel& panel) { return panel.active; });
   return draw_panel(active == panels.end() ? panels.front() : *active, columns, rows);
 }
 
@@ -138,7 +141,7 @@ Line heading(const View& view, int columns) {
 }
 
 struct Input {
-  std::vector<Line> lines;   // the meaning above, the typed line last
+  std::vector<Line> lines;  // the meaning above, the typed line last
   int cursor_column = 0;
 };
 
@@ -153,7 +156,8 @@ Input draw_input(const InputLine& input, int columns, int rows) {
   // A long question has lines of its own above what is typed.
   const bool apart = display_width(input.label) > columns / 2;
   if (apart && rows > 1)
-    for (Line& line : wrap({{{input.label, Role::label}}, 2, true}, columns)) drawn.lines.push_back(std::move(line));
+    for (Line& line : wrap({{{input.label, Role::label}}, 2, true}, columns))
+      drawn.lines.push_back(std::move(line));
   const std::string label(fit_columns(apart ? "> " : input.label + " ", std::max(0, columns / 2)));
   const int room = std::max(1, columns - display_width(label) - 1);
   // What stands before the cursor is kept in sight.

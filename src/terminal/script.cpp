@@ -19,13 +19,15 @@ std::optional<Size> parse_size(std::string_view text) {
     const auto read = std::from_chars(digits.data(), digits.data() + digits.size(), value);
     return read.ec == std::errc{} && read.ptr == digits.data() + digits.size() && value > 0 && value < 10000;
   };
-  if (!number(text.substr(0, cross), size.columns) || !number(text.substr(cross + 1), size.rows)) return std::nullopt;
+  if (!number(text.substr(0, cross), size.columns) || !number(text.substr(cross + 1), size.rows))
+    return std::nullopt;
   return size;
 }
 
 class Script {
  public:
-  Script(Session& session, std::string_view source, std::ostream& out) : session_(session), source_(source), out_(out) {}
+  Script(Session& session, std::string_view source, std::ostream& out)
+      : session_(session), source_(source), out_(out) {}
 
   Result<void> line(std::string_view text, std::int64_t number) {
     number_ = number;
@@ -59,7 +61,9 @@ class Script {
       const std::string_view name = names.substr(0, end);
       if (!name.empty()) {
         const auto key = parse_key(name);
-        if (!key) return fault(column, fmt::format("“{}” is no key", visible(name)), "as Down, Enter, Escape, Ctrl-z, s");
+        if (!key)
+          return fault(column, fmt::format("“{}” is no key", visible(name)),
+                       "as Down, Enter, Escape, Ctrl-z, s");
         session_.press(*key);
       }
       names.remove_prefix(std::min(end + 1, names.size()));
@@ -69,7 +73,8 @@ class Script {
   }
 
   Result<void> type(std::string_view words) {
-    for (const Grapheme& grapheme : graphemes(words)) session_.press({Key::Name::text, std::string(grapheme.text)});
+    for (const Grapheme& grapheme : graphemes(words))
+      session_.press({Key::Name::text, std::string(grapheme.text)});
     return {};
   }
 

@@ -10,8 +10,8 @@
 namespace witnessmark {
 namespace {
 
-constexpr std::size_t kWindow = 300;   // lines of a list held at a time
-constexpr std::size_t kOffered = 12;   // names offered for what was typed
+constexpr std::size_t kWindow = 300;  // lines of a list held at a time
+constexpr std::size_t kOffered = 12;  // names offered for what was typed
 
 /// Does one effect at the desk.
 struct Perform {
@@ -39,7 +39,8 @@ struct Perform {
   Event operator()(const LoadReport& wanted) const {
     auto report = desk.report(wanted.kind, wanted.subject);
     if (!report) return Failed{report.error()};
-    return ReportLoaded{wanted.kind, wanted.subject, std::make_shared<const Report>(std::move(report).value())};
+    return ReportLoaded{wanted.kind, wanted.subject,
+                        std::make_shared<const Report>(std::move(report).value())};
   }
 
   Event operator()(const FindTerms& wanted) const {
@@ -52,17 +53,21 @@ struct Perform {
 
   Event operator()(const ReadDate& wanted) const {
     auto date = desk.typed_date(wanted.typed, wanted.claim);
-    if (!date) return DateRead{wanted.typed, {}, fmt::format("{}: {}", date.error().message, date.error().advice)};
+    if (!date)
+      return DateRead{wanted.typed, {}, fmt::format("{}: {}", date.error().message, date.error().advice)};
     return DateRead{wanted.typed, std::move(date).value(), ""};
   }
 
   Event operator()(const OpenWithheld& wanted) const {
-    return done(desk.open_withheld(wanted.interview), wanted.interview + " is open to you at this sitting; it stays withheld everywhere else");
+    return done(desk.open_withheld(wanted.interview),
+                wanted.interview + " is open to you at this sitting; it stays withheld everywhere else");
   }
 
   Event operator()(const Decide& wanted) const {
-    const std::string words = wanted.claims.size() == 1 ? std::string(in_words(wanted.status))
-                                                        : fmt::format("{}: {} claims", in_words(wanted.status), wanted.claims.size());
+    const std::string words =
+        wanted.claims.size() == 1
+            ? std::string(in_words(wanted.status))
+            : fmt::format("{}: {} claims", in_words(wanted.status), wanted.claims.size());
     return done(desk.decide(wanted.claims, wanted.status, wanted.why), words + ". Saved.",
                 wanted.claims.size() == 1 ? std::optional(wanted.claims.front()) : std::nullopt);
   }
@@ -83,15 +88,20 @@ struct Perform {
       case Kind::note:
         return done(desk.note(wanted.claim, wanted.text), "note written. Saved.", wanted.claim);
       case Kind::checked:
-        return done(desk.check_quote(wanted.claim), "quote checked against the recording. Saved.", wanted.claim);
+        return done(desk.check_quote(wanted.claim), "quote checked against the recording. Saved.",
+                    wanted.claim);
       case Kind::join:
-        return done(desk.join(wanted.claim, wanted.other), "joined with the next claim, which is set aside. Saved.", wanted.claim);
+        return done(desk.join(wanted.claim, wanted.other),
+                    "joined with the next claim, which is set aside. Saved.", wanted.claim);
       case Kind::divide:
-        return done(desk.divide(wanted.claim), "divided: the second claim stands after it, correct it with e. Saved.", wanted.claim);
+        return done(desk.divide(wanted.claim),
+                    "divided: the second claim stands after it, correct it with e. Saved.", wanted.claim);
       case Kind::link:
-        return done(desk.link(wanted.claim, wanted.entry, true), fmt::format("linked with {}. Saved.", wanted.entry), wanted.claim);
+        return done(desk.link(wanted.claim, wanted.entry, true),
+                    fmt::format("linked with {}. Saved.", wanted.entry), wanted.claim);
       case Kind::rule_out:
-        return done(desk.link(wanted.claim, wanted.entry, false), fmt::format("{} ruled out. Saved.", wanted.entry), wanted.claim);
+        return done(desk.link(wanted.claim, wanted.entry, false),
+                    fmt::format("{} ruled out. Saved.", wanted.entry), wanted.claim);
     }
     return Failed{};
   }
@@ -99,7 +109,8 @@ struct Perform {
   Event operator()(const CodePassage& wanted) const {
     if (wanted.kind == CodePassage::Kind::read)
       return done(desk.mark_read(wanted.interview, wanted.range), "marked as read. Saved.");
-    return done(desk.restrict_passage(wanted.interview, wanted.range, wanted.text), "passage restricted. Saved.");
+    return done(desk.restrict_passage(wanted.interview, wanted.range, wanted.text),
+                "passage restricted. Saved.");
   }
 
   Event operator()(const Undo&) const { return undone(desk.undo(), "nothing of yours is left to undo"); }
@@ -111,11 +122,14 @@ struct Perform {
   }
 
   Event operator()(const Settle& wanted) const {
-    return done(desk.settle(wanted.difference, wanted.theirs), wanted.theirs ? "settled: the other's decision. Saved." : "settled: as it stood here. Saved.");
+    return done(desk.settle(wanted.difference, wanted.theirs), wanted.theirs
+                                                                   ? "settled: the other's decision. Saved."
+                                                                   : "settled: as it stood here. Saved.");
   }
 
   Event operator()(const Play& wanted) const {
-    if (player && player(wanted.recording, wanted.at)) return Done{"playing " + wanted.recording + " at " + to_timecode(wanted.at), std::nullopt};
+    if (player && player(wanted.recording, wanted.at))
+      return Done{"playing " + wanted.recording + " at " + to_timecode(wanted.at), std::nullopt};
     return Failed{{"", 0, 0, "the player could not be started", "see review --player"}};
   }
 

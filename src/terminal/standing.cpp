@@ -1,4 +1,5 @@
-// Where a coder stands, as text: one line a place, the fields divided by tabs. Forms and the list of keys are left out.
+// Where a coder stands, as text: one line a place, the fields divided by tabs. Forms and the list of keys are
+// left out.
 #include <fmt/core.h>
 
 #include <charconv>
@@ -12,12 +13,15 @@ namespace {
 using Fields = std::vector<std::string>;
 
 std::string plain(std::string text) {
-  std::replace_if(text.begin(), text.end(), [](char c) { return c == '\t' || c == '\n'; }, ' ');
+  std::replace_if(
+      text.begin(), text.end(), [](char c) { return c == '\t' || c == '\n'; }, ' ');
   return text;
 }
 
 struct LineOf {
-  std::string operator()(const InterviewsPlace& place) const { return fmt::format("interviews\t{}", place.at); }
+  std::string operator()(const InterviewsPlace& place) const {
+    return fmt::format("interviews\t{}", place.at);
+  }
   std::string operator()(const ClaimsPlace& place) const {
     const ClaimQuery& query = place.query;
     const auto word = [](const auto& value) { return value ? std::string(to_string(*value)) : ""; };
@@ -26,11 +30,15 @@ struct LineOf {
                        word(query.status), word(query.outcome), query.recall_least.value_or(-1));
   }
   std::string operator()(const TranscriptPlace& place) const {
-    const std::int64_t position = place.at < place.sentences.size() ? place.sentences[place.at].range.begin.value
-                                                                    : place.wanted.value_or(CodePoint{}).value;
-    return fmt::format("transcript\t{}\t{}\t{}", position, plain(place.interview), place.on_claims ? "claims" : "talk");
+    const std::int64_t position = place.at < place.sentences.size()
+                                      ? place.sentences[place.at].range.begin.value
+                                      : place.wanted.value_or(CodePoint{}).value;
+    return fmt::format("transcript\t{}\t{}\t{}", position, plain(place.interview),
+                       place.on_claims ? "claims" : "talk");
   }
-  std::string operator()(const ClaimPlace& place) const { return fmt::format("claim\t{}", to_string(place.id)); }
+  std::string operator()(const ClaimPlace& place) const {
+    return fmt::format("claim\t{}", to_string(place.id));
+  }
   std::string operator()(const ReportPlace& place) const {
     return fmt::format("report\t{}\t{}\t{}", place.at, static_cast<int>(place.kind), plain(place.subject));
   }

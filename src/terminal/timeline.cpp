@@ -78,7 +78,8 @@ std::string years(const Scale& scale) {
   }
   const std::int64_t start = first + ((step - first % step) % step);
   for (std::int64_t year = start; year < past; year += step) {
-    const auto column = static_cast<std::size_t>(((to_day({year, 1, 1}) - scale.first) * scale.columns + scale.days() / 2) / scale.days());
+    const auto column = static_cast<std::size_t>(
+        ((to_day({year, 1, 1}) - scale.first) * scale.columns + scale.days() / 2) / scale.days());
     const std::string number = std::to_string(year);
     if (column + number.size() <= text.size()) text.replace(column, number.size(), number);
   }
@@ -99,7 +100,8 @@ std::vector<Block> timeline(const std::vector<TimelineRow>& rows, int columns) {
     const std::string drawn = row.period ? bar(*row.period, *scale) : "(no date)";
     blocks.push_back({{{name, Role::label}, {drawn, row.role}}, 0, false});
   }
-  blocks.push_back({{{std::string(static_cast<std::size_t>(label + 1), ' ') + years(*scale), Role::faint}}, 0, false});
+  blocks.push_back(
+      {{{std::string(static_cast<std::size_t>(label + 1), ' ') + years(*scale), Role::faint}}, 0, false});
   return blocks;
 }
 

@@ -14,8 +14,9 @@ struct TimelineRow {
   Role role = Role::plain;
 };
 
-/// Periods on one scale, in characters: `=` days that surely belong, `-` days that may, `<` and `>` what goes on beyond the
-/// scale, `|` where less than a column is left; years beneath. Rows without a period say so. Nothing when no row is dated.
+/// Periods on one scale, in characters: `=` days that surely belong, `-` days that may, `<` and `>` what goes
+/// on beyond the scale, `|` where less than a column is left; years beneath. Rows without a period say so.
+/// Nothing when no row is dated.
 std::vector<Block> timeline(const std::vector<TimelineRow>& rows, int columns);
 
 }  // namespace witnessmark

@@ -21,7 +21,8 @@ bool is_blank(const Cell& cell) {
 
 /// White space of a transcript becomes a blank, other controls visible marks.
 std::string shown_text(std::string text) {
-  std::replace_if(text.begin(), text.end(), [](char c) { return c == '\n' || c == '\t' || c == '\r'; }, ' ');
+  std::replace_if(
+      text.begin(), text.end(), [](char c) { return c == '\n' || c == '\t' || c == '\r'; }, ' ');
   return visible(text);
 }
 

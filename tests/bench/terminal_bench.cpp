@@ -11,8 +11,9 @@
 #include "witnessmark/app/coding_desk.h"
 #include "witnessmark/terminal/session.h"
 
-// From a key to the screen it makes, as text, at a large site file: handling the key, what it asks of the file, the view and
-// the picture, without drawing on a terminal. Decisions are left out: they wait for the disk (store_bench has them).
+// From a key to the screen it makes, as text, at a large site file: handling the key, what it asks of the
+// file, the view and the picture, without drawing on a terminal. Decisions are left out: they wait for the
+// disk (store_bench has them).
 //
 //   store_bench 1000 100 FOLDER keep && terminal_bench FOLDER/witnessmark-bench.site SOURCE_TREE/shared
 
@@ -46,9 +47,11 @@ class Sitting {
 
   void print(const char* what) {
     std::sort(spent_.begin(), spent_.end());
-    const auto at = [&](double share) { return spent_[static_cast<std::size_t>(share * static_cast<double>(spent_.size() - 1))].first; };
-    fmt::print("{:<28} {:4} keys: median {:6.2f} ms, 99 of 100 within {:6.2f} ms, most {:6.2f} ms ({})\n", what, spent_.size(),
-               at(0.5), at(0.99), spent_.back().first, spent_.back().second);
+    const auto at = [&](double share) {
+      return spent_[static_cast<std::size_t>(share * static_cast<double>(spent_.size() - 1))].first;
+    };
+    fmt::print("{:<28} {:4} keys: median {:6.2f} ms, 99 of 100 within {:6.2f} ms, most {:6.2f} ms ({})\n",
+               what, spent_.size(), at(0.5), at(0.99), spent_.back().first, spent_.back().second);
     all_.insert(all_.end(), spent_.begin(), spent_.end());
     spent_.clear();
   }
@@ -70,14 +73,17 @@ double bare_rows(const std::string& path) {
   sqlite3* handle = nullptr;
   if (sqlite3_open_v2(path.c_str(), &handle, SQLITE_OPEN_READONLY, nullptr) != SQLITE_OK) std::exit(1);
   sqlite3_stmt* statement = nullptr;
-  sqlite3_prepare_v2(handle, "SELECT * FROM claims ORDER BY review_rank, interview, first, claim LIMIT 300 OFFSET ?", -1, &statement, nullptr);
+  sqlite3_prepare_v2(handle,
+                     "SELECT * FROM claims ORDER BY review_rank, interview, first, claim LIMIT 300 OFFSET ?",
+                     -1, &statement, nullptr);
   const auto begin = Clock::now();
   std::int64_t bytes = 0;
   constexpr int kTimes = 20;
   for (int i = 0; i < kTimes; ++i) {
     sqlite3_bind_int(statement, 1, i * 400);
     while (sqlite3_step(statement) == SQLITE_ROW)
-      for (int column = 0; column < sqlite3_column_count(statement); ++column) bytes += sqlite3_column_bytes(statement, column);
+      for (int column = 0; column < sqlite3_column_count(statement); ++column)
+        bytes += sqlite3_column_bytes(statement, column);
     sqlite3_reset(statement);
   }
   const double each = milliseconds(begin) / kTimes;
@@ -93,13 +99,15 @@ int main(int count, char** arguments) {
   const std::string path = arguments[1];
   const std::filesystem::path shared = arguments[2];
   const SystemFileReader files;
-  const Surroundings around{files, shared, shared / "language" / "en", to_day({2026, 1, 15}), "bench", seeded_random(1), {}, {}};
+  const Surroundings around{
+      files, shared, shared / "language" / "en", to_day({2026, 1, 15}), "bench", seeded_random(1), {}, {}};
   const auto begin = Clock::now();
   auto desk = CodingDesk::open(path, around);
   if (!desk) return fmt::print(stderr, "{}\n", to_string(desk.error())), 1;
   Session session(*desk, Size{120, 40});
   const Picture first = render(view(session.state()), session.state().size);
-  fmt::print("open, to the first screen    {:.0f} ms ({} interviews)\n", milliseconds(begin), session.state().interviews.size());
+  fmt::print("open, to the first screen    {:.0f} ms ({} interviews)\n", milliseconds(begin),
+             session.state().interviews.size());
 
   Sitting sitting(session);
   sitting.press("2");

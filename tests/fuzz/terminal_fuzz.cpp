@@ -1,5 +1,6 @@
-// Keys, typed text and sizes as they come, at a desk with a small site: nothing may crash, leak, or draw outside the screen,
-// and the site file must be sound afterwards. The data sets read by the desk are those of the source tree.
+// Keys, typed text and sizes as they come, at a desk with a small site: nothing may crash, leak, or draw
+// outside the screen, and the site file must be sound afterwards. The data sets read by the desk are those of
+// the source tree.
 #include <cstdint>
 #include <cstdlib>
 #include <iostream>
@@ -31,7 +32,9 @@ class Desk {
   }
 
  private:
-  static std::filesystem::path folder() { return source_tree() / "tests" / "golden" / "small-site" / "input"; }
+  static std::filesystem::path folder() {
+    return source_tree() / "tests" / "golden" / "small-site" / "input";
+  }
   void renew() {
     if (desk_) insist(verify(desk_->site()).accepted(), "the site file has a fault");
     auto made = CodingDesk::at(whole_job(files_, folder(), around_.today), around_);
@@ -45,9 +48,10 @@ class Desk {
   std::size_t used_ = 0;
 };
 
-constexpr Key::Name kNames[] = {Key::Name::enter, Key::Name::escape, Key::Name::tab, Key::Name::back_tab, Key::Name::up,
-                                Key::Name::down, Key::Name::left, Key::Name::right, Key::Name::page_up, Key::Name::page_down,
-                                Key::Name::home, Key::Name::end, Key::Name::backspace, Key::Name::del};
+constexpr Key::Name kNames[] = {
+    Key::Name::enter, Key::Name::escape, Key::Name::tab,       Key::Name::back_tab, Key::Name::up,
+    Key::Name::down,  Key::Name::left,   Key::Name::right,     Key::Name::page_up,  Key::Name::page_down,
+    Key::Name::home,  Key::Name::end,    Key::Name::backspace, Key::Name::del};
 const char* const kTyped[] = {"\u706F", "e\u0301", "\u05D0", "\u0000", "\U0001F44D"};
 
 /// A byte is a key; a few stand for another size or for what one may paste.
@@ -75,7 +79,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     const Size screen = session.state().size;
     const Picture picture = render(view(session.state()), screen);
     insist(picture.lines.size() == static_cast<std::size_t>(screen.rows), "as many lines as rows");
-    for (const Line& line : picture.lines) insist(display_width(as_text(line)) <= screen.columns, "no line wider than the screen");
+    for (const Line& line : picture.lines)
+      insist(display_width(as_text(line)) <= screen.columns, "no line wider than the screen");
     insist(!session.state().places.empty(), "one is somewhere");
   }
   return 0;

@@ -13,10 +13,13 @@ namespace {
 
 /// Keys that do something, those that decide more often than others.
 Key random_key(std::mt19937& random) {
-  static const char* const kKeys[] = {"Up", "Down", "Down", "Down", "PageUp", "PageDown", "Home", "End", "Left", "Right", "Enter",
-                                      "Enter", "Enter", "Escape", "Tab", "BackTab", "Backspace", "Delete", "Ctrl-z", "1", "2", "4",
-                                      "5", "6", "a", "b", "c", "d", "e", "f", "g", "h", "i", "j", "k", "l", "L", "m", "n", "o", "p",
-                                      "r", "s", "s", "s", "t", "u", "u", "U", "v", "x", "z", "A", ".", "/", "?", "!", "9", "Space"};
+  static const char* const kKeys[] = {
+      "Up",    "Down",  "Down",  "Down",   "PageUp", "PageDown", "Home",      "End",    "Left",   "Right",
+      "Enter", "Enter", "Enter", "Escape", "Tab",    "BackTab",  "Backspace", "Delete", "Ctrl-z", "1",
+      "2",     "4",     "5",     "6",      "a",      "b",        "c",         "d",      "e",      "f",
+      "g",     "h",     "i",     "j",      "k",      "l",        "L",         "m",      "n",      "o",
+      "p",     "r",     "s",     "s",      "s",      "t",        "u",         "u",      "U",      "v",
+      "x",     "z",     "A",     ".",      "/",      "?",        "!",         "9",      "Space"};
   return *parse_key(kKeys[random() % std::size(kKeys)]);
 }
 

@@ -34,8 +34,13 @@ TEST_CASE("controls and direction marks of a transcript never reach the terminal
   CHECK(wrapped("a\x1B[2Jb", 40) == "a<U+001B>[2Jb|");
   CHECK(wrapped("a\u202Eb\u2066", 40) == "a<U+202E>b<U+2066>|");
   CHECK(wrapped("a\u009B31mb", 40) == "a<U+009B>31mb|");
-  CHECK(wrapped("a\xFF" "b", 40) == "a<byte FF>b|");
-  const Line cut_line = cut({{"a\x1B]0;title\x07" "b", Role::plain}}, 80);
+  CHECK(wrapped("a\xFF"
+                "b",
+                40) == "a<byte FF>b|");
+  const Line cut_line = cut({{"a\x1B]0;title\x07"
+                              "b",
+                              Role::plain}},
+                            80);
   CHECK(as_text(cut_line).find('\x1B') == std::string::npos);
   CHECK(as_text(cut_line).find('\x07') == std::string::npos);
 }
@@ -43,7 +48,15 @@ TEST_CASE("controls and direction marks of a transcript never reach the terminal
 TEST_CASE("a picture has as many rows as asked for, none wider than asked, whatever is in the view") {
   std::mt19937 random(5);
   const auto any = [&](int most) { return static_cast<int>(random() % static_cast<unsigned>(most)); };
-  const char* words[] = {"lamp ", "\u706F\u53F0", "e\u0301", "\x1B[31m", "crane · ", "\u05D0\u05B8 ", "averyverylongwordindeed", "\n", ""};
+  const char* words[] = {"lamp ",
+                         "\u706F\u53F0",
+                         "e\u0301",
+                         "\x1B[31m",
+                         "crane · ",
+                         "\u05D0\u05B8 ",
+                         "averyverylongwordindeed",
+                         "\n",
+                         ""};
   const auto text = [&] {
     std::string made;
     for (int i = any(30); i > 0; --i) made += words[any(9)];
@@ -56,7 +69,8 @@ TEST_CASE("a picture has as many rows as asked for, none wider than asked, whate
     for (int p = any(4); p > 0; --p) {
       Panel panel;
       panel.title = text();
-      for (int b = any(12); b > 0; --b) panel.blocks.push_back({{{text(), Role::plain}, {text(), Role::mark}}, any(20), any(4) > 0});
+      for (int b = any(12); b > 0; --b)
+        panel.blocks.push_back({{{text(), Role::plain}, {text(), Role::mark}}, any(20), any(4) > 0});
       if (any(2) == 1) panel.focus = static_cast<std::size_t>(any(14));
       panel.scroll = any(100) - 20;
       panel.active = any(2) == 1;
@@ -90,7 +104,8 @@ TEST_CASE("a picture has as many rows as asked for, none wider than asked, whate
 TEST_CASE("the focused block is always in sight") {
   View view;
   Panel panel;
-  for (int i = 0; i < 100; ++i) panel.blocks.push_back({{{"line " + std::to_string(i), Role::plain}}, 0, true});
+  for (int i = 0; i < 100; ++i)
+    panel.blocks.push_back({{{"line " + std::to_string(i), Role::plain}}, 0, true});
   for (std::size_t at : {0U, 1U, 50U, 98U, 99U}) {
     panel.focus = at;
     view.panels = {panel};

@@ -23,8 +23,12 @@ State list_of_three() {
   return state;
 }
 
-Update press(State state, const Key& key) { return update(std::move(state), KeyPressed{key}); }
-Update press(State state, const char* key) { return press(std::move(state), *parse_key(key)); }
+Update press(State state, const Key& key) {
+  return update(std::move(state), KeyPressed{key});
+}
+Update press(State state, const char* key) {
+  return press(std::move(state), *parse_key(key));
+}
 
 const Decide& decision(const Update& made) {
   REQUIRE(made.effects.size() == 1);
@@ -92,10 +96,13 @@ TEST_CASE("a file that is only read takes no decision") {
 
 TEST_CASE("typing goes by characters, not by bytes") {
   State state = press(list_of_three(), "/").state;
-  for (const char* typed : {"e\u0301", "\u706F", "a"}) state = press(std::move(state), Key{Key::Name::text, typed}).state;
+  for (const char* typed : {"e\u0301", "\u706F", "a"})
+    state = press(std::move(state), Key{Key::Name::text, typed}).state;
   state = press(std::move(state), "Left").state;
   state = press(std::move(state), "Backspace").state;
-  CHECK(state.prompt->text == "e\u0301" "a");
+  CHECK(state.prompt->text ==
+        "e\u0301"
+        "a");
   state = press(std::move(state), "Home").state;
   state = press(std::move(state), "Delete").state;
   CHECK(state.prompt->text == "a");
@@ -105,7 +112,9 @@ TEST_CASE("where one stood is found again") {
   State state = list_of_three();
   auto& place = std::get<ClaimsPlace>(state.place());
   place.at = 2;
-  ClaimQuery query = {"lind-1", "Anna\tLind", "crane", "deck", Statement::ends, ClaimStatus::proposed, Outcome::conflicts, 30};
+  ClaimQuery query = {
+      "lind-1", "Anna\tLind", "crane", "deck", Statement::ends, ClaimStatus::proposed, Outcome::conflicts,
+      30};
   place.query = query;
   state.places.push_back(ClaimPlace{line_of(3).id});
   state.places.push_back(ReportPlace{ReportKind::said_about, "crane", nullptr, 4});
@@ -117,12 +126,14 @@ TEST_CASE("where one stood is found again") {
   CHECK(std::get<ClaimPlace>(again.state.places[2]).id == line_of(3).id);
   CHECK(std::get<ReportPlace>(again.state.places[3]).at == 4);
   CHECK(standing_text(again.state) == standing_text(begin(State{}, standing_text(again.state)).state));
-  for (const char* broken : {"", "claims", "claims\tx", "claim\tzz", "report\t1\t99\t", "\t\n\t\t", "interviews\t-5"})
+  for (const char* broken :
+       {"", "claims", "claims\tx", "claim\tzz", "report\t1\t99\t", "\t\n\t\t", "interviews\t-5"})
     CHECK(begin(State{}, broken).state.places.size() == 1);
 }
 
 TEST_CASE("key names are read as they are written") {
-  for (const char* name : {"s", "S", "Space", "Enter", "Escape", "Tab", "BackTab", "Up", "PageDown", "Ctrl-r", "Delete", "?", "."}) {
+  for (const char* name : {"s", "S", "Space", "Enter", "Escape", "Tab", "BackTab", "Up", "PageDown", "Ctrl-r",
+                           "Delete", "?", "."}) {
     REQUIRE(parse_key(name));
     CHECK(to_string(*parse_key(name)) == name);
   }

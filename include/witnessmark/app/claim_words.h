@@ -7,8 +7,8 @@
 
 namespace witnessmark {
 
-// How a claim reads in a line, on the command line and on the terminal alike. All are safe to print: control and
-// bidirectional characters stand as visible marks.
+// How a claim reads in a line, on the command line and on the terminal alike. All are safe to print: control
+// and bidirectional characters stand as visible marks.
 
 /// "said so", "set aside"; "cannot tell".
 std::string_view in_words(ClaimStatus status);

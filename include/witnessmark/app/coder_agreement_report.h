@@ -9,17 +9,19 @@
 
 namespace witnessmark {
 
-/// How two coders stand to one another on the claims both decided on before their copies were brought together.
+/// How two coders stand to one another on the claims both decided on before their copies were brought
+/// together.
 struct CoderPair {
-  std::string first, second;        ///< Their names.
-  bool blind = false;               ///< Both coded with proposals hidden; else one at least had seen them.
+  std::string first, second;  ///< Their names.
+  bool blind = false;         ///< Both coded with proposals hidden; else one at least had seen them.
   std::int64_t claims = 0;
   std::int64_t same_status = 0;
-  Coefficient status;               ///< Cohen's kappa of said so, misread, set aside (and undecided again).
-  Coefficient alpha;                ///< Krippendorff's, nominal, of the same.
+  Coefficient status;  ///< Cohen's kappa of said so, misread, set aside (and undecided again).
+  Coefficient alpha;   ///< Krippendorff's, nominal, of the same.
 };
 
-/// By names; those who coded blind apart from those who had seen what was proposed, whose agreement is inflated.
+/// By names; those who coded blind apart from those who had seen what was proposed, whose agreement is
+/// inflated.
 std::vector<CoderPair> coder_agreement(const SiteFile& site);
 
 /// What differs between two versions of a record, a line each: "status: here said-so, there misread".

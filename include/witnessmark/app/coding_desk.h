@@ -13,18 +13,19 @@ namespace witnessmark {
 
 class SiteFile;
 
-/// One coder at one site file: what is shown, and what is decided. Every decision is on the disk and in the journal when
-/// the function returns. Withheld interviews stay withheld until they are opened one by one; nothing here goes out of the
-/// site file.
+/// One coder at one site file: what is shown, and what is decided. Every decision is on the disk and in the
+/// journal when the function returns. Withheld interviews stay withheld until they are opened one by one;
+/// nothing here goes out of the site file.
 ///
 /// A failing machine is an exception. Not for use from several threads at once.
 class CodingDesk {
  public:
   struct State;  // inside the app layer only
 
-  /// Opens to edit or, when somebody else is editing and `may_read` is set, to read; why_reading() then says so. The
-  /// surroundings must outlive it.
-  static Result<CodingDesk> open(const std::filesystem::path& path, const Surroundings& surroundings, bool may_read = true);
+  /// Opens to edit or, when somebody else is editing and `may_read` is set, to read; why_reading() then says
+  /// so. The surroundings must outlive it.
+  static Result<CodingDesk> open(const std::filesystem::path& path, const Surroundings& surroundings,
+                                 bool may_read = true);
 
   /// At a site file that is open already.
   static Result<CodingDesk> at(SiteFile site, const Surroundings& surroundings);
@@ -37,7 +38,7 @@ class CodingDesk {
   std::string site_name() const;
   std::string coder() const;
   bool can_edit() const;
-  std::string why_reading() const;   ///< Empty when it can edit.
+  std::string why_reading() const;  ///< Empty when it can edit.
 
   // What is shown.
 
@@ -52,8 +53,8 @@ class CodingDesk {
   /// EDTF, or words as people say them, read in the light of the claim's interview and its speaker.
   Result<TypedDate> typed_date(std::string_view text, const Claim& claim) const;
 
-  /// What is read rather than worked through. `subject` is the name, the words or the date asked for. An Error when the name
-  /// or the date is not understood.
+  /// What is read rather than worked through. `subject` is the name, the words or the date asked for. An
+  /// Error when the name or the date is not understood.
   Result<Report> report(ReportKind kind, const std::string& subject) const;
 
   /// A withheld interview is shown from now on, to this coder at this desk.
@@ -72,8 +73,8 @@ class CodingDesk {
   Result<void> divide(const Id& claim);
   Result<void> note(const Id& claim, const std::string& text);
   Result<void> check_quote(const Id& claim);
-  /// Whether an entry or a stay speaks of the same: linked, or ruled out. What was said before is taken back when it is
-  /// said again.
+  /// Whether an entry or a stay speaks of the same: linked, or ruled out. What was said before is taken back
+  /// when it is said again.
   Result<void> link(const Id& claim, const std::string& entry, bool speaks_of_it);
   Result<void> mark_read(const std::string& interview, CodePointRange range);
   Result<void> restrict_passage(const std::string& interview, CodePointRange range, const std::string& why);

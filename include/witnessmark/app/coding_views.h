@@ -19,17 +19,17 @@ namespace witnessmark {
 /// One interview and how far its coding has come.
 struct InterviewLine {
   std::string key;
-  std::string narrators;        ///< As the releases let them be named, joined by commas.
-  std::string date;             ///< EDTF, "-" when undated.
+  std::string narrators;  ///< As the releases let them be named, joined by commas.
+  std::string date;       ///< EDTF, "-" when undated.
   std::string place;
   Standing standing = Standing::draft;
   std::optional<Millisecond> length;
-  Withheld withheld = Withheld::none;   ///< Why it is not shown; it may be opened for coding.
-  bool opened = false;          ///< Withheld, and opened by the coder.
+  Withheld withheld = Withheld::none;  ///< Why it is not shown; it may be opened for coding.
+  bool opened = false;                 ///< Withheld, and opened by the coder.
   bool has_transcript = false;
   std::array<std::int64_t, 4> claims{};  ///< By ClaimStatus.
-  std::int64_t code_points = 0;  ///< Of the reading text.
-  std::int64_t read = 0;         ///< Of these, in passages somebody has marked as read.
+  std::int64_t code_points = 0;          ///< Of the reading text.
+  std::int64_t read = 0;                 ///< Of these, in passages somebody has marked as read.
 
   std::int64_t all_claims() const { return claims[0] + claims[1] + claims[2] + claims[3]; }
   std::int64_t decided() const { return claims[1] + claims[2] + claims[3]; }
@@ -39,14 +39,14 @@ struct InterviewLine {
 struct ClaimLine {
   Id id;
   std::string interview;
-  std::string speaker;          ///< As the release lets the person be named.
+  std::string speaker;  ///< As the release lets the person be named.
   std::vector<CodePointRange> quotes;
-  std::optional<TimeAt> at;     ///< Of the main quote.
+  std::optional<TimeAt> at;  ///< Of the main quote.
   Statement statement = Statement::present;
-  std::string subject, place, number, when;   ///< Names and words; empty when there are none.
+  std::string subject, place, number, when;  ///< Names and words; empty when there are none.
   ClaimStatus status = ClaimStatus::proposed;
   Polarity polarity = Polarity::affirmed;
-  std::optional<Outcome> outcome;   ///< The foremost one; nothing before it was weighed.
+  std::optional<Outcome> outcome;  ///< The foremost one; nothing before it was weighed.
   std::optional<YearRange> recall_distance;
   bool decided = false;
   bool by_coder = false;
@@ -55,30 +55,30 @@ struct ClaimLine {
   bool lost = false;
   bool proposed_otherwise = false;
   int rank = 0;
-  Withheld withheld = Withheld::none;   ///< A restricted passage: nothing of it is shown.
+  Withheld withheld = Withheld::none;  ///< A restricted passage: nothing of it is shown.
   bool operator==(const ClaimLine&) const = default;
 };
 
 /// Which claims a list shows. What is empty does not narrow.
 struct ClaimQuery {
   std::string interview;
-  std::string speaker;        ///< Part of a name.
-  std::string subject;        ///< Key of the list of equipment; what lies within it counts.
-  std::string place;          ///< Key of the list of places; what lies within it counts.
+  std::string speaker;  ///< Part of a name.
+  std::string subject;  ///< Key of the list of equipment; what lies within it counts.
+  std::string place;    ///< Key of the list of places; what lies within it counts.
   std::optional<Statement> statement;
   std::optional<ClaimStatus> status;
   std::optional<Outcome> outcome;
-  std::optional<std::int64_t> recall_least;   ///< Told at least so many years after.
+  std::optional<std::int64_t> recall_least;  ///< Told at least so many years after.
   bool operator==(const ClaimQuery&) const = default;
   bool narrows() const;
 };
 
 /// A part of such a list, in review order.
 struct ClaimPage {
-  std::size_t first = 0;        ///< Number of its first line in the whole list.
+  std::size_t first = 0;  ///< Number of its first line in the whole list.
   std::size_t total = 0;
   std::vector<ClaimLine> lines;
-  std::string withheld;         ///< What was not shown, counted.
+  std::string withheld;  ///< What was not shown, counted.
 };
 
 struct SentenceLine {
@@ -88,36 +88,36 @@ struct SentenceLine {
 
 /// One turn of a transcript.
 struct TurnLine {
-  std::string speaker;          ///< Label as written.
+  std::string speaker;  ///< Label as written.
   SpeakerRole role = SpeakerRole::unknown;
   CodePointRange range;
-  std::string text;             ///< As in the reading text: make it visible() before it is shown.
+  std::string text;  ///< As in the reading text: make it visible() before it is shown.
   std::optional<TimeAt> at;
   std::vector<SentenceLine> sentences;
-  bool read = false;            ///< All of it in passages marked as read.
+  bool read = false;  ///< All of it in passages marked as read.
 };
 
 /// A transcript opened for coding.
 struct TranscriptPage {
   InterviewLine interview;
   int version = 1;
-  std::string recording;                  ///< Locator of the recording.
+  std::string recording;  ///< Locator of the recording.
   std::vector<TurnLine> turns;
-  std::vector<ClaimLine> claims;          ///< By position.
+  std::vector<ClaimLine> claims;  ///< By position.
   std::vector<RestrictedPassage> passages;
-  std::vector<std::string> remarks;       ///< On its coding: notes on the interview.
+  std::vector<std::string> remarks;  ///< On its coding: notes on the interview.
 };
 
 /// An entry of the register beside a claim.
 struct EvidenceLine {
   Comparison comparison;
-  std::string statement;        ///< "ends · Cargo derrick · Foredeck".
-  std::string source;           ///< Title.
-  std::string kind;             ///< "log", "photograph".
-  std::string reference;        ///< Where it is kept.
+  std::string statement;  ///< "ends · Cargo derrick · Foredeck".
+  std::string source;     ///< Title.
+  std::string kind;       ///< "log", "photograph".
+  std::string reference;  ///< Where it is kept.
   std::string when;
   std::optional<Period> period;
-  std::string link;             ///< What a coder found of the pair: "linked", "ruled out"; empty.
+  std::string link;  ///< What a coder found of the pair: "linked", "ruled out"; empty.
 };
 
 /// Words it was read from.
@@ -134,7 +134,7 @@ struct NoteLine {
 
 /// When the register alone lets a fixture have come and gone.
 struct BoundLine {
-  std::string label;            ///< "bounds", with a question mark where the register contradicts itself.
+  std::string label;  ///< "bounds", with a question mark where the register contradicts itself.
   std::string place;
   Period period;
 };
@@ -143,29 +143,40 @@ struct BoundLine {
 struct ClaimPageFull {
   ClaimRecord record;
   ClaimLine line;
-  std::string before, after;    ///< The talk around the main quote.
-  std::string meaning;          ///< Its time in words: "September to November 1962".
+  std::string before, after;  ///< The talk around the main quote.
+  std::string meaning;        ///< Its time in words: "September to November 1962".
   std::vector<EvidenceLine> evidence;
   std::vector<BoundLine> bounds;
   std::vector<CueLine> cues;
   std::vector<NoteLine> notes;
-  std::string checked;          ///< "against the recording, by Anna, 1998-03-02"; empty.
-  std::vector<std::string> history;   ///< One line an act on it, oldest first.
+  std::string checked;               ///< "against the recording, by Anna, 1998-03-02"; empty.
+  std::vector<std::string> history;  ///< One line an act on it, oldest first.
 };
 
-/// A line of a list that is read rather than worked through: what was said about something, contradictions, the journal.
+/// A line of a list that is read rather than worked through: what was said about something, contradictions,
+/// the journal.
 struct ReportLine {
   enum class Weight { heading, item, detail, caution };
   Weight weight = Weight::item;
   std::string text;
-  std::optional<Id> claim;              ///< It is about this claim.
-  std::string interview;                ///< It is about a place in this transcript …
-  std::optional<CodePoint> position;    ///< … here.
-  std::string difference;               ///< It is about a difference between coders: its key.
-  std::string entry;                    ///< It is about an entry or a stay of the register: its key.
+  std::optional<Id> claim;            ///< It is about this claim.
+  std::string interview;              ///< It is about a place in this transcript …
+  std::optional<CodePoint> position;  ///< … here.
+  std::string difference;             ///< It is about a difference between coders: its key.
+  std::string entry;                  ///< It is about an entry or a stay of the register: its key.
 };
 
-enum class ReportKind { said_about, search, contradictions, open_questions, configuration, journal, differences, cautions, entry };
+enum class ReportKind {
+  said_about,
+  search,
+  contradictions,
+  open_questions,
+  configuration,
+  journal,
+  differences,
+  cautions,
+  entry
+};
 
 struct Report {
   std::string title;
@@ -174,13 +185,13 @@ struct Report {
 
 /// A term of a list that bears what was typed in one of its names.
 struct TermMatch {
-  std::string key, name, by;    ///< `by`: the name that matched, when another than the preferred one.
+  std::string key, name, by;  ///< `by`: the name that matched, when another than the preferred one.
 };
 
 /// A date as typed, and what it means.
 struct TypedDate {
   ClaimTime when;
-  std::string meaning;          ///< For people.
+  std::string meaning;  ///< For people.
 };
 
 }  // namespace witnessmark

@@ -14,12 +14,12 @@ std::string joined(const std::vector<std::string>& words, std::string_view last)
 
 /// A way out of a dispute, in words.
 struct Remedy {
-  std::string heading;   ///< "misdating"; empty when it goes on with the one before.
-  std::string words;     ///< "e-077 and e-079: if dated 76 days or more later".
+  std::string heading;  ///< "misdating"; empty when it goes on with the one before.
+  std::string words;    ///< "e-077 and e-079: if dated 76 days or more later".
 };
 
-/// What would resolve a dispute, in the order it should be thought of; statements of which the same is to be said in one
-/// line.
+/// What would resolve a dispute, in the order it should be thought of; statements of which the same is to be
+/// said in one line.
 std::vector<Remedy> remedies(const Resolution& resolution);
 
 }  // namespace witnessmark

@@ -5,12 +5,13 @@ namespace witnessmark {
 
 /// How a coder wants to work at the desk.
 struct ReviewMode {
-  bool plain = false;          ///< By prompts, line by line.
-  std::string script = {};     ///< Orders played instead of keys; none unless script_source says where they are from.
+  bool plain = false;  ///< By prompts, line by line.
+  std::string script =
+      {};  ///< Orders played instead of keys; none unless script_source says where they are from.
   std::string script_source = {};
-  std::string player = {};     ///< Program with its arguments; {recording} and {seconds} are filled in.
-  bool mouse = false;          ///< The wheel moves; off, the terminal's own selecting of text works.
-  bool colour = true;          ///< Colours where the terminal has them; nothing is said by them alone.
+  std::string player = {};  ///< Program with its arguments; {recording} and {seconds} are filled in.
+  bool mouse = false;       ///< The wheel moves; off, the terminal's own selecting of text works.
+  bool colour = true;       ///< Colours where the terminal has them; nothing is said by them alone.
 };
 
 }  // namespace witnessmark

@@ -8,9 +8,22 @@ namespace witnessmark {
 /// A key as the screens know it.
 struct Key {
   enum class Name {
-    text,       ///< Something typed: `text` holds it, in UTF-8.
-    control,    ///< With the control key: `text` holds the lower-case letter.
-    enter, escape, tab, back_tab, up, down, left, right, page_up, page_down, home, end, backspace, del
+    text,     ///< Something typed: `text` holds it, in UTF-8.
+    control,  ///< With the control key: `text` holds the lower-case letter.
+    enter,
+    escape,
+    tab,
+    back_tab,
+    up,
+    down,
+    left,
+    right,
+    page_up,
+    page_down,
+    home,
+    end,
+    backspace,
+    del
   };
   Name name = Name::text;
   std::string text = {};

@@ -10,16 +10,17 @@ namespace witnessmark {
 /// Lets a coder work at the desk in the way asked for: on the terminal, by prompts, or by a script.
 Result<void> review(CodingDesk& desk, const ReviewMode& request, std::istream& in, std::ostream& out);
 
-/// On the terminal the process runs in, until the coder ends. Leaves it as it was, whatever happens. An Error when there
-/// is none, or it cannot move its cursor.
+/// On the terminal the process runs in, until the coder ends. Leaves it as it was, whatever happens. An Error
+/// when there is none, or it cannot move its cursor.
 Result<void> review_on_terminal(CodingDesk& desk, const ReviewMode& request);
 
-/// By prompts, line by line: what stands at the cursor is said in a line, and a line is answered with a key, the word for
-/// it, or what is asked for. For screen readers, and where no terminal can be drawn on.
+/// By prompts, line by line: what stands at the cursor is said in a line, and a line is answered with a key,
+/// the word for it, or what is asked for. For screen readers, and where no terminal can be drawn on.
 void review_by_prompts(CodingDesk& desk, const ReviewMode& request, std::istream& in, std::ostream& out);
 
-/// Plays a script of keys and prints the screens it asks for. One order a line: `size 80x24`, `key Down Enter s`,
-/// `type late in sixty-two`, `show` (prints the screen), `# …`. An Error, with line and column, for what it cannot read.
+/// Plays a script of keys and prints the screens it asks for. One order a line: `size 80x24`, `key Down Enter
+/// s`, `type late in sixty-two`, `show` (prints the screen), `# …`. An Error, with line and column, for what
+/// it cannot read.
 Result<void> review_by_script(CodingDesk& desk, const ReviewMode& request, std::ostream& out);
 
 }  // namespace witnessmark

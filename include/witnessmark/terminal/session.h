@@ -7,11 +7,12 @@
 
 namespace witnessmark {
 
-/// A coder's sitting: events go in, what they ask for is done at the desk, and when an event has been handled the state
-/// shows what is on the disk. Where the coder stands is kept after every event.
+/// A coder's sitting: events go in, what they ask for is done at the desk, and when an event has been handled
+/// the state shows what is on the disk. Where the coder stands is kept after every event.
 class Session {
  public:
-  /// Starts a player with the recording at a time; false when it could not be started. Empty when none was named.
+  /// Starts a player with the recording at a time; false when it could not be started. Empty when none was
+  /// named.
   using Player = std::function<bool(const std::string& recording, Millisecond at)>;
 
   /// The desk must outlive it. Stands where the coder stood last.

@@ -23,7 +23,7 @@ struct InterviewsPlace {
 struct ClaimsPlace {
   ClaimQuery query;
   ClaimPage page;
-  std::size_t at = 0;          ///< Number in the whole list.
+  std::size_t at = 0;  ///< Number in the whole list.
 };
 
 /// A sentence of the talk, or a turn without sentences.
@@ -37,18 +37,18 @@ struct TranscriptPlace {
   std::string interview;
   std::shared_ptr<const TranscriptPage> page;
   std::vector<SentencePlace> sentences;
-  std::size_t at = 0;                     ///< Index into sentences.
-  std::optional<std::size_t> picked_from; ///< Sentences from here to `at` are selected.
-  std::size_t claim = 0;                  ///< Index into the page's claims.
-  bool on_claims = false;                 ///< The keys go to the list of claims.
-  std::optional<CodePoint> wanted;        ///< Go there once it is loaded.
+  std::size_t at = 0;                      ///< Index into sentences.
+  std::optional<std::size_t> picked_from;  ///< Sentences from here to `at` are selected.
+  std::size_t claim = 0;                   ///< Index into the page's claims.
+  bool on_claims = false;                  ///< The keys go to the list of claims.
+  std::optional<CodePoint> wanted;         ///< Go there once it is loaded.
 };
 
 struct ClaimPlace {
   Id id = {};
   std::shared_ptr<const ClaimPageFull> page = nullptr;
   int scroll = 0;
-  bool to_correct = false;   ///< The form is opened once it is loaded.
+  bool to_correct = false;  ///< The form is opened once it is loaded.
 };
 
 /// A claim being corrected or added, or a query being made, field by field.
@@ -56,7 +56,7 @@ struct FormPlace {
   enum class Purpose { correct, add, filter };
   Purpose purpose = Purpose::correct;
   Claim draft;
-  std::string subject_name, place_name;   ///< For people, of draft or query.
+  std::string subject_name, place_name;  ///< For people, of draft or query.
   ClaimQuery query;
   std::size_t at = 0;
   std::string quote;
@@ -73,32 +73,40 @@ struct KeysPlace {
   int scroll = 0;
 };
 
-using Place = std::variant<InterviewsPlace, ClaimsPlace, TranscriptPlace, ClaimPlace, FormPlace, ReportPlace, KeysPlace>;
+using Place = std::variant<InterviewsPlace, ClaimsPlace, TranscriptPlace, ClaimPlace, FormPlace, ReportPlace,
+                           KeysPlace>;
 
 /// What is asked for in the line that is being typed.
 enum class Ask {
-  why,             ///< Of the pending decision.
-  search, go_to_time, said_about, configuration,
-  open_withheld,   ///< The name of the interview has to be typed.
+  why,  ///< Of the pending decision.
+  search,
+  go_to_time,
+  said_about,
+  configuration,
+  open_withheld,  ///< The name of the interview has to be typed.
   field,
-  decide_all,      ///< A letter for the decision on all that are shown.
-  note, restrict, entry, link, rule_out
+  decide_all,  ///< A letter for the decision on all that are shown.
+  note,
+  restrict,
+  entry,
+  link,
+  rule_out
 };
 
 struct Prompt {
   Ask ask = Ask::search;
   std::string label;
   std::string text;
-  std::size_t cursor = 0;                ///< Byte offset.
-  std::string now;                       ///< What the field holds; an empty answer keeps it.
-  std::vector<TermMatch> matches;        ///< For names of a list.
+  std::size_t cursor = 0;          ///< Byte offset.
+  std::string now;                 ///< What the field holds; an empty answer keeps it.
+  std::vector<TermMatch> matches;  ///< For names of a list.
   std::size_t chosen = 0;
-  std::optional<AuthorityList::Kind> list;   ///< Names of this list are offered.
+  std::optional<AuthorityList::Kind> list;  ///< Names of this list are offered.
   bool reads_date = false;
-  std::string meaning, fault;            ///< What the text means so far.
+  std::string meaning, fault;  ///< What the text means so far.
   std::optional<TypedDate> date;
-  Decide pending;                        ///< The decision whose reason is asked for.
-  std::optional<Id> claim;               ///< What it is about.
+  Decide pending;           ///< The decision whose reason is asked for.
+  std::optional<Id> claim;  ///< What it is about.
   std::string interview;
   CodePointRange range;
 };
@@ -109,14 +117,15 @@ struct State {
   std::string site, coder;
   bool can_edit = true;
   std::string why_reading;
-  bool blind = false;                    ///< Proposals are hidden.
-  bool can_play = false;                 ///< A player was named.
+  bool blind = false;     ///< Proposals are hidden.
+  bool can_play = false;  ///< A player was named.
   std::vector<InterviewLine> interviews;
-  std::vector<Place> places = {InterviewsPlace{}};   ///< Where one came through; the last is shown. Never empty.
+  std::vector<Place> places = {
+      InterviewsPlace{}};  ///< Where one came through; the last is shown. Never empty.
   std::optional<Prompt> prompt;
   std::string message;
   Role message_role = Role::plain;
-  std::optional<Decide> last;            ///< The last decision, to be made again on another claim.
+  std::optional<Decide> last;  ///< The last decision, to be made again on another claim.
   bool finished = false;
 
   Place& place() { return places.back(); }

@@ -13,7 +13,8 @@
 
 namespace witnessmark {
 
-CodingDesk::State::State(SiteFile opened_site, const Surroundings& given, DatePolicy held_policy, DateLexicon held_lexicon)
+CodingDesk::State::State(SiteFile opened_site, const Surroundings& given, DatePolicy held_policy,
+                         DateLexicon held_lexicon)
     : site(std::move(opened_site)),
       surroundings(given),
       policy(std::move(held_policy)),
@@ -41,7 +42,8 @@ Result<void> CodingDesk::State::weigh(const Id& id) {
 
 std::string CodingDesk::State::person_of(const std::string& interview, const std::string& label) const {
   for (const Speaker& speaker : people->file().speakers)
-    if (speaker.interview == interview && speaker.label == label && !speaker.person.empty()) return speaker.person;
+    if (speaker.interview == interview && speaker.label == label && !speaker.person.empty())
+      return speaker.person;
   return label;
 }
 
@@ -63,7 +65,8 @@ CodingDesk::CodingDesk(CodingDesk&&) noexcept = default;
 CodingDesk& CodingDesk::operator=(CodingDesk&&) noexcept = default;
 CodingDesk::~CodingDesk() = default;
 
-Result<CodingDesk> CodingDesk::open(const std::filesystem::path& path, const Surroundings& surroundings, bool may_read) {
+Result<CodingDesk> CodingDesk::open(const std::filesystem::path& path, const Surroundings& surroundings,
+                                    bool may_read) {
   auto site = SiteFile::edit(path, {surroundings.coder, surroundings.random, surroundings.wall_clock});
   if (site) return at(std::move(site).value(), surroundings);
   const Error refused = site.error();
@@ -79,7 +82,8 @@ Result<CodingDesk> CodingDesk::at(SiteFile site, const Surroundings& surrounding
   if (!policy) return policy.error();
   auto lexicon = DateLexicon::load(surroundings.files, surroundings.language);
   if (!lexicon) return lexicon.error();
-  return CodingDesk(std::make_unique<State>(std::move(site), surroundings, std::move(policy).value(), std::move(lexicon).value()));
+  return CodingDesk(std::make_unique<State>(std::move(site), surroundings, std::move(policy).value(),
+                                            std::move(lexicon).value()));
 }
 
 const SiteFile& CodingDesk::site() const {

@@ -22,8 +22,10 @@ std::string keys_words(const std::vector<StatementKey>& keys) {
 
 std::string answer_words(const PresenceAnswer& answer) {
   std::string words = one_line(answer.why);
-  if (!answer.on_whose_word.empty()) words += (words.empty() ? "on the word of " : "; on the word of ") + keys_words(answer.on_whose_word);
-  if (!answer.against.empty()) words += (words.empty() ? "against: " : "; against: ") + keys_words(answer.against);
+  if (!answer.on_whose_word.empty())
+    words += (words.empty() ? "on the word of " : "; on the word of ") + keys_words(answer.on_whose_word);
+  if (!answer.against.empty())
+    words += (words.empty() ? "against: " : "; against: ") + keys_words(answer.against);
   return words;
 }
 
@@ -43,7 +45,8 @@ ReportLine line_of(const ConfigurationItem& item) {
 
 }  // namespace
 
-Result<Report> configuration_report(const SiteFile& site, const std::string& date, const Surroundings& surroundings) {
+Result<Report> configuration_report(const SiteFile& site, const std::string& date,
+                                    const Surroundings& surroundings) {
   const auto when = configuration_date(site, date, surroundings);
   if (!when) return when.error();
   const auto made = configuration(site, *when, "", surroundings);
@@ -58,10 +61,12 @@ Result<Report> configuration_report(const SiteFile& site, const std::string& dat
       headed = true;
       report.lines.push_back(line_of(item));
       if (item.preview.presence != item.settled.presence)
-        add_line(report, Weight::detail, fmt::format("with claims nobody has reviewed: {}", in_words(item.preview.presence)));
+        add_line(report, Weight::detail,
+                 fmt::format("with claims nobody has reviewed: {}", in_words(item.preview.presence)));
     }
   }
-  add_line(report, Weight::caution, "No evidence is no evidence of absence: a place without fixtures here was not therefore empty.");
+  add_line(report, Weight::caution,
+           "No evidence is no evidence of absence: a place without fixtures here was not therefore empty.");
   add_line(report, Weight::caution, made->withheld);
   return report;
 }

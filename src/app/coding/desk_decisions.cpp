@@ -76,7 +76,8 @@ Result<void> CodingDesk::join(const Id& claim, const Id& other) {
   const auto absorbed = state.claim_to_change(other);
   if (!absorbed) return absorbed.error();
   for (const CodePointRange& quote : absorbed->quotes)
-    if (std::find(kept->quotes.begin(), kept->quotes.end(), quote) == kept->quotes.end()) kept->quotes.push_back(quote);
+    if (std::find(kept->quotes.begin(), kept->quotes.end(), quote) == kept->quotes.end())
+      kept->quotes.push_back(quote);
   if (auto done = merge_claims(state.site, *kept, other, "", state.proposals()); !done) return done;
   return state.weigh(claim);
 }
@@ -124,7 +125,8 @@ Result<void> CodingDesk::mark_read(const std::string& interview, CodePointRange 
   return witnessmark::mark_read(state_->site, interview, range);
 }
 
-Result<void> CodingDesk::restrict_passage(const std::string& interview, CodePointRange range, const std::string& why) {
+Result<void> CodingDesk::restrict_passage(const std::string& interview, CodePointRange range,
+                                          const std::string& why) {
   State& state = *state_;
   if (auto may = state.check_may_edit(); !may) return may;
   RestrictedPassage passage;
@@ -152,7 +154,8 @@ Result<std::string> CodingDesk::redo() {
 }
 
 /// What an undo or a redo was about; claims it changed are weighed again.
-Result<std::string> CodingDesk::State::words_of(const Result<std::optional<CoderAct>>& act, std::string_view what) {
+Result<std::string> CodingDesk::State::words_of(const Result<std::optional<CoderAct>>& act,
+                                                std::string_view what) {
   if (!act) return act.error();
   if (!*act) return std::string();
   for (const ActTarget& target : (*act)->targets) {
@@ -177,7 +180,8 @@ std::string CodingDesk::standing() const {
 
 void CodingDesk::keep_standing(const std::string& text) {
   if (!state_->site.can_edit()) return;
-  const auto kept = save_workplace(state_->site, state_->surroundings.coder, nlohmann::json{{"stands", text}}.dump());
+  const auto kept =
+      save_workplace(state_->site, state_->surroundings.coder, nlohmann::json{{"stands", text}}.dump());
   if (!kept) throw std::logic_error(to_string(kept.error()));
 }
 

@@ -13,7 +13,8 @@ namespace {
 using Weight = ReportLine::Weight;
 
 std::string decided_words(std::string_view where, const Decided& decided) {
-  std::string words = fmt::format("{}, {} {}{}", where, decided.who, decided.when.substr(0, 16), decided.blind ? ", blind" : "");
+  std::string words = fmt::format("{}, {} {}{}", where, decided.who, decided.when.substr(0, 16),
+                                  decided.blind ? ", blind" : "");
   if (!decided.why.empty()) words += ": " + decided.why;
   return one_line(words);
 }
@@ -28,10 +29,13 @@ void add_agreement(Report& report, const SiteFile& site) {
   if (pairs.empty()) return;
   add_line(report, Weight::heading, "Agreement of coders, on claims both decided on");
   for (const CoderPair& pair : pairs)
-    add_line(report, Weight::item,
-             fmt::format("{} and {}, {}: {} of {} alike in status; Cohen's kappa {}, Krippendorff's alpha {}", pair.first, pair.second,
-                         pair.blind ? "coding blind" : "having seen what was proposed, which inflates agreement", pair.same_status,
-                         pair.claims, coefficient_words(pair.status), coefficient_words(pair.alpha)));
+    add_line(
+        report, Weight::item,
+        fmt::format("{} and {}, {}: {} of {} alike in status; Cohen's kappa {}, Krippendorff's alpha {}",
+                    pair.first, pair.second,
+                    pair.blind ? "coding blind" : "having seen what was proposed, which inflates agreement",
+                    pair.same_status, pair.claims, coefficient_words(pair.status),
+                    coefficient_words(pair.alpha)));
 }
 
 }  // namespace
@@ -42,7 +46,13 @@ Report difference_report(const CodingDesk::State& state) {
   Withholding counting = *state.withholding;
   for (const DoubleDecision& difference : open_differences(state.site)) {
     ++open;
-    ReportLine line{Weight::item, "", std::nullopt, difference.interview, std::nullopt, std::to_string(difference.number), ""};
+    ReportLine line{Weight::item,
+                    "",
+                    std::nullopt,
+                    difference.interview,
+                    std::nullopt,
+                    std::to_string(difference.number),
+                    ""};
     if (difference.target_kind == "claim") line.claim = parse_id(difference.target);
     const bool shown = difference.interview.empty() || counting.may_show(difference.interview, {});
     line.text = fmt::format("{}. {} in {}{}", difference.number, difference.target_kind, difference.interview,
@@ -50,7 +60,8 @@ Report difference_report(const CodingDesk::State& state) {
     report.lines.push_back(line);
     if (!shown) continue;
     line.weight = Weight::detail;
-    for (const std::string& words : {decided_words("here", difference.here), decided_words("there", difference.there)}) {
+    for (const std::string& words :
+         {decided_words("here", difference.here), decided_words("there", difference.there)}) {
       line.text = words;
       report.lines.push_back(line);
     }
@@ -59,9 +70,12 @@ Report difference_report(const CodingDesk::State& state) {
       report.lines.push_back(line);
     }
   }
-  report.title = open == 0 ? "Nothing to settle" : fmt::format("{} to settle: s keeps what stands here, o takes the other's", open);
+  report.title = open == 0 ? "Nothing to settle"
+                           : fmt::format("{} to settle: s keeps what stands here, o takes the other's", open);
   if (open == 0)
-    add_line(report, Weight::item, "No decision of another copy stands against one made here (witnessmark merge brings copies together).");
+    add_line(report, Weight::item,
+             "No decision of another copy stands against one made here (witnessmark merge brings copies "
+             "together).");
   add_agreement(report, state.site);
   return report;
 }
@@ -73,9 +87,11 @@ Result<void> CodingDesk::settle(const std::string& difference, bool theirs) {
   const auto read = std::from_chars(difference.data(), difference.data() + difference.size(), number);
   if (read.ec != std::errc{}) return Error{"", 0, 0, "there is no such difference", "look at them again"};
   const auto open = open_differences(state.site);
-  const auto at = std::find_if(open.begin(), open.end(), [&](const DoubleDecision& one) { return one.number == number; });
+  const auto at =
+      std::find_if(open.begin(), open.end(), [&](const DoubleDecision& one) { return one.number == number; });
   const auto claim = at != open.end() && at->target_kind == "claim" ? parse_id(at->target) : std::nullopt;
-  if (auto done = settle_difference(state.site, number, theirs ? Side::there : Side::here, ""); !done) return done;
+  if (auto done = settle_difference(state.site, number, theirs ? Side::there : Side::here, ""); !done)
+    return done;
   return claim ? state.weigh(*claim) : Result<void>{};
 }
 

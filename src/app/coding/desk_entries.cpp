@@ -42,17 +42,23 @@ void add_source(Report& report, const RegisterIndex& evidence, const std::string
 
 void add_entry(Report& report, const RegisterIndex::Item& item, const RecordMaker& maker) {
   const Entry& entry = *item.entry;
-  report.title = fmt::format("{} {}: {}", item.source ? in_words(item.source->kind) : "entry", entry.key, entry_words(entry, maker.lists()));
-  field(report, "When", fmt::format("{}, {}", date_words(entry.when, item.period),
-                                    entry.reading == Reading::throughout ? "throughout" : "at some time within it"));
+  report.title = fmt::format("{} {}: {}", item.source ? in_words(item.source->kind) : "entry", entry.key,
+                             entry_words(entry, maker.lists()));
+  field(report, "When",
+        fmt::format("{}, {}", date_words(entry.when, item.period),
+                    entry.reading == Reading::throughout ? "throughout" : "at some time within it"));
   add_source(report, maker.evidence(), entry.source);
   field(report, "Where in it", entry.locator);
   field(report, "Observed", entry.observation + (entry.observer.empty() ? "" : " (" + entry.observer + ")"));
   field(report, "Interpreted", entry.interpretation);
-  if (entry.nature == Nature::intended) field(report, "Nature", "an intention: nothing here shows that it was carried out");
-  field(report, "Shows this site", std::string(to_string(entry.identification)) +
-                                       (entry.identification_rests_on.empty() ? "" : ", resting on " + keys(entry.identification_rests_on)));
-  if (entry.spot_visible != SpotVisible::not_stated) field(report, "Spot visible", std::string(to_string(entry.spot_visible)));
+  if (entry.nature == Nature::intended)
+    field(report, "Nature", "an intention: nothing here shows that it was carried out");
+  field(report, "Shows this site",
+        std::string(to_string(entry.identification)) +
+            (entry.identification_rests_on.empty() ? ""
+                                                   : ", resting on " + keys(entry.identification_rests_on)));
+  if (entry.spot_visible != SpotVisible::not_stated)
+    field(report, "Spot visible", std::string(to_string(entry.spot_visible)));
   field(report, "Date rests on", keys(entry.date_rests_on));
   field(report, "Caption rests on", keys(entry.caption_rests_on));
   field(report, "Lies over", keys(entry.over));
@@ -79,9 +85,14 @@ void add_claims(Report& report, const CodingDesk::State& state, const std::strin
     if (!stored || !counting.may_show(stored->claim.interview, stored->claim.quotes)) continue;
     if (++shown > kMost) continue;
     const ClaimRecord record = state.maker->make(*stored, *state.withholding);
-    ReportLine line{Weight::item, fmt::format("{}: {}, {} ({})", in_words(comparison.outcome), what_words(record), record.narrator,
-                                              record.claim.interview),
-                    comparison.claim, record.claim.interview, std::nullopt, "", ""};
+    ReportLine line{Weight::item,
+                    fmt::format("{}: {}, {} ({})", in_words(comparison.outcome), what_words(record),
+                                record.narrator, record.claim.interview),
+                    comparison.claim,
+                    record.claim.interview,
+                    std::nullopt,
+                    "",
+                    ""};
     report.lines.push_back(std::move(line));
   }
   if (shown > kMost) add_line(report, Weight::caution, fmt::format("and {} more", shown - kMost));

@@ -123,7 +123,8 @@ ReviewRequest CodingDesk::State::request_for(const ClaimQuery& query) const {
   request.statement = query.statement;
   request.status = query.status;
   request.outcome = query.outcome;
-  if (query.recall_least) request.recall_least = static_cast<int>(std::min<std::int64_t>(*query.recall_least, 10'000));
+  if (query.recall_least)
+    request.recall_least = static_cast<int>(std::min<std::int64_t>(*query.recall_least, 10'000));
   return request;
 }
 
@@ -165,7 +166,8 @@ std::string CodingDesk::State::withheld_words(const ClaimQuery& query) const {
   return fmt::format("{} interview{} withheld", interviews, interviews == 1 ? "" : "s");
 }
 
-std::vector<TermMatch> CodingDesk::terms(AuthorityList::Kind kind, std::string_view typed, std::size_t most) const {
+std::vector<TermMatch> CodingDesk::terms(AuthorityList::Kind kind, std::string_view typed,
+                                         std::size_t most) const {
   const AuthorityLists& lists = state_->maker->lists();
   const AuthorityList& list = kind == AuthorityList::Kind::places ? lists.places : lists.equipment;
   std::vector<TermMatch> by_name, by_other;
@@ -178,8 +180,9 @@ std::vector<TermMatch> CodingDesk::terms(AuthorityList::Kind kind, std::string_v
     for (const FormerName& former : term.former_names) others.push_back(former.name);
     others.push_back(term.number);
     others.push_back(term.key);
-    const auto other = std::find_if(others.begin(), others.end(),
-                                    [&](const std::string& name) { return !name.empty() && name_has(name, typed); });
+    const auto other = std::find_if(others.begin(), others.end(), [&](const std::string& name) {
+      return !name.empty() && name_has(name, typed);
+    });
     if (other != others.end()) by_other.push_back({term.key, term.name, *other});
   }
   by_name.insert(by_name.end(), by_other.begin(), by_other.end());

@@ -44,7 +44,9 @@ std::vector<TurnLine> turns_of(const OpenTranscript& open, const InterviewFile& 
     turns.push_back(std::move(turn));
   }
   for (const Sentence& sentence : open.stored.sentences)
-    if (sentence.utterance < turns.size()) turns[sentence.utterance].sentences.push_back({sentence.range, time_at(transcript, sentence.range.begin)});
+    if (sentence.utterance < turns.size())
+      turns[sentence.utterance].sentences.push_back(
+          {sentence.range, time_at(transcript, sentence.range.begin)});
   return turns;
 }
 
@@ -58,10 +60,12 @@ std::string event_words(const JournalEvent& event) {
 std::string entry_words(const Entry& entry, const AuthorityLists& lists) {
   std::string words(to_string(entry.statement));
   const auto add = [&](const std::string& more) { words += more.empty() ? "" : " · " + more; };
-  add(entry.statement == Statement::located ? entry.subject : term_name(lists.equipment, entry.subject, entry.subject));
+  add(entry.statement == Statement::located ? entry.subject
+                                            : term_name(lists.equipment, entry.subject, entry.subject));
   if (entry.number) add(fmt::format("{}", *entry.number));
   add(entry.attribute);
-  add(entry.statement == Statement::located ? entry.place : term_name(lists.places, entry.place, entry.place));
+  add(entry.statement == Statement::located ? entry.place
+                                            : term_name(lists.places, entry.place, entry.place));
   return one_line(words);
 }
 
@@ -74,11 +78,13 @@ void add_source(const Source* source, const std::string& locator, EvidenceLine& 
   line.reference = one_line(source->reference + " " + locator);
 }
 
-EvidenceLine evidence_line(const Comparison& comparison, const std::vector<EntryLink>& links, const RecordMaker& maker) {
+EvidenceLine evidence_line(const Comparison& comparison, const std::vector<EntryLink>& links,
+                           const RecordMaker& maker) {
   EvidenceLine line;
   line.comparison = comparison;
   for (const EntryLink& link : links)
-    if (link.entry == comparison.entry) line.link = link.verdict == LinkVerdict::linked ? "linked" : "ruled out";
+    if (link.entry == comparison.entry)
+      line.link = link.verdict == LinkVerdict::linked ? "linked" : "ruled out";
   const RegisterIndex& evidence = maker.evidence();
   if (const RegisterIndex::Item* item = evidence.find(comparison.entry)) {
     line.statement = entry_words(*item->entry, maker.lists());
@@ -100,8 +106,10 @@ EvidenceLine evidence_line(const Comparison& comparison, const std::vector<Entry
 Result<TranscriptPage> CodingDesk::transcript(const std::string& interview) const {
   State& state = *state_;
   const auto lines = interviews();
-  const auto at = std::find_if(lines.begin(), lines.end(), [&](const InterviewLine& line) { return line.key == interview; });
-  if (at == lines.end()) return Error{"", 0, 0, fmt::format("the site file has no interview “{}”", interview), ""};
+  const auto at = std::find_if(lines.begin(), lines.end(),
+                               [&](const InterviewLine& line) { return line.key == interview; });
+  if (at == lines.end())
+    return Error{"", 0, 0, fmt::format("the site file has no interview “{}”", interview), ""};
   if (at->withheld != Withheld::none)
     return Error{"", 0, 0, fmt::format("{} is withheld: {}", interview, to_string(at->withheld)),
                  "open it only if you may work on it"};
@@ -136,7 +144,9 @@ Result<TranscriptPage> CodingDesk::transcript(const std::string& interview) cons
 Result<ClaimPageFull> CodingDesk::claim(const Id& id) const {
   State& state = *state_;
   const auto stored = find_claim(state.site, id);
-  if (!stored) return Error{"", 0, 0, "this claim is no longer in the site file", "it went when claims were proposed again"};
+  if (!stored)
+    return Error{"", 0, 0, "this claim is no longer in the site file",
+                 "it went when claims were proposed again"};
   const Withheld why = state.withholding->reason(stored->claim.interview, stored->claim.quotes);
   if (why != Withheld::none) return Error{"", 0, 0, fmt::format("withheld: {}", to_string(why)), ""};
   ClaimPageFull page;
@@ -145,7 +155,8 @@ Result<ClaimPageFull> CodingDesk::claim(const Id& id) const {
   const OpenTranscript& open = state.maker->turn_to(stored->claim.interview, stored->version);
   const CodePointRange main = stored->claim.quotes.front();
   page.line.at = time_at(open.stored.transcript, main.begin);
-  page.before = std::string(open.index->slice({{std::max<std::int64_t>(0, main.begin.value - kContext)}, main.begin}));
+  page.before =
+      std::string(open.index->slice({{std::max<std::int64_t>(0, main.begin.value - kContext)}, main.begin}));
   page.after = std::string(open.index->slice({main.end, {main.end.value + kContext}}));
   if (stored->claim.when.period) page.meaning = describe(*stored->claim.when.period);
   const std::vector<EntryLink> links = links_of_claim(state.site, id);
@@ -153,13 +164,15 @@ Result<ClaimPageFull> CodingDesk::claim(const Id& id) const {
     page.evidence.push_back(evidence_line(comparison, links, *state.maker));
   page.bounds = state.bounds_beside(stored->claim);
   for (const Mention& mention : stored->claim.mentions)
-    page.cues.push_back({mention.kind, one_line(open.index->slice(mention.range)), mention.value, mention.rule});
+    page.cues.push_back(
+        {mention.kind, one_line(open.index->slice(mention.range)), mention.value, mention.rule});
   for (const Note& note : notes_on_claim(state.site, id))
     page.notes.push_back({note.id, note.author, note.written.substr(0, 10), one_line(note.text)});
   for (const QuoteCheck& check : quote_checks(state.site, id))
-    page.checked += fmt::format("{}against the recording by {} {}: {}", page.checked.empty() ? "" : "; ", check.coder,
-                                check.checked.substr(0, 10), one_line(check.result));
-  for (const JournalEvent& event : events_on(state.site, "claim", to_string(id))) page.history.push_back(event_words(event));
+    page.checked += fmt::format("{}against the recording by {} {}: {}", page.checked.empty() ? "" : "; ",
+                                check.coder, check.checked.substr(0, 10), one_line(check.result));
+  for (const JournalEvent& event : events_on(state.site, "claim", to_string(id)))
+    page.history.push_back(event_words(event));
   return page;
 }
 

@@ -20,27 +20,33 @@ void add_record(Report& report, const ClaimRecord& record) {
   const QuoteRecord quote = record.quotes.empty() ? QuoteRecord{} : record.quotes.front();
   const std::string time = time_words(quote.time, quote.timing);
   const auto add = [&](Weight weight, std::string text) {
-    report.lines.push_back({weight, std::move(text), record.claim.id, record.claim.interview, std::nullopt, "", ""});
+    report.lines.push_back(
+        {weight, std::move(text), record.claim.id, record.claim.interview, std::nullopt, "", ""});
   };
-  add(Weight::item, fmt::format("{} ({}, {}{}{}): “{}”", one_line(record.narrator), record.claim.interview, record.interview_date,
-                                time.empty() ? "" : ", ", time, one_line(quote.text)));
+  add(Weight::item, fmt::format("{} ({}, {}{}{}): “{}”", one_line(record.narrator), record.claim.interview,
+                                record.interview_date, time.empty() ? "" : ", ", time, one_line(quote.text)));
   add(Weight::detail, fmt::format("{}; {}", what_words(record), how_words(record.claim)));
-  for (const Comparison& comparison : record.comparisons) add(Weight::detail, "-> " + one_line(comparison.explanation));
+  for (const Comparison& comparison : record.comparisons)
+    add(Weight::detail, "-> " + one_line(comparison.explanation));
 }
 
 Result<Report> said(const SiteFile& site, const std::string& name, const Surroundings& surroundings) {
   auto found = said_about(site, name, TellingOrder::event, surroundings);
   if (!found) return found.error();
   Report report;
-  for (const std::string& term : found->terms) report.title += (report.title.empty() ? "" : "; ") + one_line(term);
+  for (const std::string& term : found->terms)
+    report.title += (report.title.empty() ? "" : "; ") + one_line(term);
   add_line(report, Weight::heading, fmt::format("Said so, reviewed: {}", found->reviewed.size()));
   for (const ClaimRecord& record : found->reviewed) add_record(report, record);
-  add_line(report, Weight::heading, fmt::format("Preview: proposed, not yet reviewed: {}", found->proposed.size()));
+  add_line(report, Weight::heading,
+           fmt::format("Preview: proposed, not yet reviewed: {}", found->proposed.size()));
   for (const ClaimRecord& record : found->proposed) add_record(report, record);
-  add_line(report, Weight::heading, fmt::format("Named in talk, in no claim, not read yet: {}", found->unread.size()));
+  add_line(report, Weight::heading,
+           fmt::format("Named in talk, in no claim, not read yet: {}", found->unread.size()));
   for (const UnreadPassage& passage : found->unread)
-    report.lines.push_back({Weight::item, fmt::format("{} {}: “{}”", passage.interview, time_words(passage.time, passage.timing),
-                                                      one_line(passage.text)),
+    report.lines.push_back({Weight::item,
+                            fmt::format("{} {}: “{}”", passage.interview,
+                                        time_words(passage.time, passage.timing), one_line(passage.text)),
                             std::nullopt, passage.interview, passage.range.begin, "", ""});
   for (const std::string& interview : found->without_transcript)
     add_line(report, Weight::caution, interview + ": no transcript, so nothing in it was read");
@@ -51,14 +57,18 @@ Result<Report> said(const SiteFile& site, const std::string& name, const Surroun
 Report cautions() {
   Report report;
   report.title = "Before anything is done with what is found here";
-  for (const char* text :
-       {"Interviews are about living people. What is closed, restricted or not released is withheld by every list and export, and "
-        "counted; opening it here opens it to you alone, at this sitting.",
-        "A story about a named person is not a finding of fact.",
-        "Said so means that the narrator did say it. Whether it was so is what the evidence is weighed for, and the curator says.",
-        "Age and recall distance are facts about the telling. No date is corrected by them, and no narrator is graded.",
-        "Findings about the fabric (hazardous materials, confined spaces, live systems, ordnance) are historical only: before "
-        "anyone enters, opens or handles anything, site safety rules, local codes and licensed people decide."})
+  for (const char* text : {"Interviews are about living people. What is closed, restricted or not released "
+                           "is withheld by every list and export, and "
+                           "counted; opening it here opens it to you alone, at this sitting.",
+                           "A story about a named person is not a finding of fact.",
+                           "Said so means that the narrator did say it. Whether it was so is what the "
+                           "evidence is weighed for, and the curator says.",
+                           "Age and recall distance are facts about the telling. No date is corrected by "
+                           "them, and no narrator is graded.",
+                           "Findings about the fabric (hazardous materials, confined spaces, live systems, "
+                           "ordnance) are historical only: before "
+                           "anyone enters, opens or handles anything, site safety rules, local codes and "
+                           "licensed people decide."})
     add_line(report, Weight::item, text);
   return report;
 }
@@ -68,9 +78,12 @@ std::string event_words(const JournalEvent& event) {
   struct Row {
     std::string_view kind, target_kind, words;
   };
-  constexpr Row kRows[] = {{"decided", "claim", "decided on a claim"},      {"added", "claim", "added a claim"},
-                           {"noted", "note", "wrote a note"},               {"checked", "quote-check", "checked a quote against the recording"},
-                           {"read", "passages-read", "read a passage"},     {"restricted", "passage", "restricted a passage"},
+  constexpr Row kRows[] = {{"decided", "claim", "decided on a claim"},
+                           {"added", "claim", "added a claim"},
+                           {"noted", "note", "wrote a note"},
+                           {"checked", "quote-check", "checked a quote against the recording"},
+                           {"read", "passages-read", "read a passage"},
+                           {"restricted", "passage", "restricted a passage"},
                            {"linked", "entry-link", "linked an entry"}};
   std::string words = fmt::format("{} {}", event.kind, event.target_kind);
   for (const Row& row : kRows)
@@ -97,8 +110,14 @@ Report journal(const CodingDesk::State& state) {
         const JournalEvent& event = listed.event;
         if (of_itself(event)) return;
         ++all;
-        ReportLine entry{Weight::item, fmt::format("{}  {} {}", event.wall_time.substr(0, 16), event.actor, event_words(event)),
-                         std::nullopt, event.interview, std::nullopt, "", ""};
+        ReportLine entry{
+            Weight::item,
+            fmt::format("{}  {} {}", event.wall_time.substr(0, 16), event.actor, event_words(event)),
+            std::nullopt,
+            event.interview,
+            std::nullopt,
+            "",
+            ""};
         if (!event.why.empty()) entry.text += ": " + event.why;
         entry.text = one_line(entry.text);
         if (event.target_kind == "claim") entry.claim = parse_id(event.target);
@@ -142,12 +161,16 @@ Report found_words(const CodingDesk::State& state, const std::string& words) {
     const OpenTranscript& open = state.maker->turn_to(hit.interview, 0);
     const Sentence sentence = sentence_with(open, hit, words);
     const auto at = time_at(open.stored.transcript, sentence.range.begin);
-    report.lines.push_back({Weight::item, fmt::format("{} {}{}: {}", hit.interview, at ? to_timecode(at->time) + " " : "",
-                                                      hit.speaker, one_line(open.index->slice(sentence.range))),
+    report.lines.push_back({Weight::item,
+                            fmt::format("{} {}{}: {}", hit.interview, at ? to_timecode(at->time) + " " : "",
+                                        hit.speaker, one_line(open.index->slice(sentence.range))),
                             std::nullopt, hit.interview, sentence.range.begin, "", ""});
   }
-  report.title = fmt::format("{}{} turns; {}", hits.size(), hits.size() == kMost ? " or more" : "", counting.account());
-  if (report.lines.empty()) add_line(report, Weight::caution, "Nobody says this in what may be shown. A word that ends in * is a beginning.");
+  report.title =
+      fmt::format("{}{} turns; {}", hits.size(), hits.size() == kMost ? " or more" : "", counting.account());
+  if (report.lines.empty())
+    add_line(report, Weight::caution,
+             "Nobody says this in what may be shown. A word that ends in * is a beginning.");
   return report;
 }
 

@@ -28,13 +28,13 @@ struct CodingDesk::State {
   DatePolicy policy;
   DateLexicon lexicon;
   std::string why_reading;
-  std::set<std::string> opened;       ///< Withheld interviews the coder opened.
-  std::set<std::string> restricted;   ///< Interviews in which the coder restricted passages at this sitting.
-  bool blind = false;                 ///< Proposals are hidden while decisions are made.
+  std::set<std::string> opened;      ///< Withheld interviews the coder opened.
+  std::set<std::string> restricted;  ///< Interviews in which the coder restricted passages at this sitting.
+  bool blind = false;                ///< Proposals are hidden while decisions are made.
   std::unique_ptr<People> people;
   std::unique_ptr<Withholding> withholding;
   std::unique_ptr<RecordMaker> maker;
-  std::unique_ptr<StayEvidence> stays;   ///< Of the register alone; made when first asked for.
+  std::unique_ptr<StayEvidence> stays;  ///< Of the register alone; made when first asked for.
 
   Result<void> check_may_edit() const;
   Result<Claim> claim_to_change(const Id& id) const;

@@ -1,4 +1,5 @@
-// What the desk shows of comings and goings: the register's bounds beside a claim, and statements that cannot all be true.
+// What the desk shows of comings and goings: the register's bounds beside a claim, and statements that cannot
+// all be true.
 #include <fmt/core.h>
 
 #include "app/coding/desk_state.h"
@@ -15,15 +16,22 @@ using Weight = ReportLine::Weight;
 
 /// The days on which a stay can have begun and ended.
 Period period_of(const StayBounds& stay) {
-  const auto past = [](const std::optional<Day>& day) { return day ? std::optional(*day + 1) : std::nullopt; };
+  const auto past = [](const std::optional<Day>& day) {
+    return day ? std::optional(*day + 1) : std::nullopt;
+  };
   return {{Boundary::Kind::known, stay.came_earliest.day, stay.came_latest.day},
           {Boundary::Kind::known, past(stay.went_earliest.day), past(stay.went_latest.day)}};
 }
 
 void add_statement(Report& report, const StatementLine& line) {
-  ReportLine made{Weight::item, fmt::format("{}: {}{}", short_key(line.key), one_line(line.says),
-                                            line.footing == Footing::proposed ? " [proposed]" : ""),
-                  std::nullopt, "", std::nullopt, "", ""};
+  ReportLine made{Weight::item,
+                  fmt::format("{}: {}{}", short_key(line.key), one_line(line.says),
+                              line.footing == Footing::proposed ? " [proposed]" : ""),
+                  std::nullopt,
+                  "",
+                  std::nullopt,
+                  "",
+                  ""};
   if (line.key.kind == StatementKey::Kind::claim)
     made.claim = parse_id(line.key.key);
   else
@@ -37,7 +45,8 @@ void add_statement(Report& report, const StatementLine& line) {
   report.lines.push_back(std::move(made));
 }
 
-void add_disputes(Report& report, const std::vector<ShownDispute>& disputes, std::int64_t total, const StatementLines& statements) {
+void add_disputes(Report& report, const std::vector<ShownDispute>& disputes, std::int64_t total,
+                  const StatementLines& statements) {
   for (const ShownDispute& one : disputes) {
     add_line(report, Weight::heading, one_line(one.sentence));
     for (const StatementKey& key : one.dispute.statements)
@@ -45,11 +54,14 @@ void add_disputes(Report& report, const std::vector<ShownDispute>& disputes, std
     std::string heading = "What would resolve it:";
     add_line(report, Weight::detail, heading);
     for (const Remedy& remedy : remedies(one.resolution))
-      add_line(report, Weight::detail, remedy.heading.empty() ? remedy.words : fmt::format("{}: {}", remedy.heading, remedy.words));
+      add_line(report, Weight::detail,
+               remedy.heading.empty() ? remedy.words : fmt::format("{}: {}", remedy.heading, remedy.words));
   }
   if (disputes.empty()) add_line(report, Weight::item, "none found");
   if (total > static_cast<std::int64_t>(disputes.size()))
-    add_line(report, Weight::caution, fmt::format("and {} more: witnessmark weigh --section contradictions", total - static_cast<std::int64_t>(disputes.size())));
+    add_line(report, Weight::caution,
+             fmt::format("and {} more: witnessmark weigh --section contradictions",
+                         total - static_cast<std::int64_t>(disputes.size())));
 }
 
 }  // namespace
@@ -59,16 +71,20 @@ std::vector<BoundLine> CodingDesk::State::bounds_beside(const Claim& claim) {
   if (claim.subject.empty()) return lines;
   if (!stays) stays = std::make_unique<StayEvidence>(maker->evidence(), std::vector<HeldClaim>{});
   for (const StayGroup& group : stays->groups()) {
-    const bool speaks = std::any_of(group.fixtures.begin(), group.fixtures.end(), [&](const FixturePlace& fixture) {
-      return fixture.subject == claim.subject && maker->evidence().places_meet(fixture.place, claim.place);
-    });
+    const bool speaks =
+        std::any_of(group.fixtures.begin(), group.fixtures.end(), [&](const FixturePlace& fixture) {
+          return fixture.subject == claim.subject &&
+                 maker->evidence().places_meet(fixture.place, claim.place);
+        });
     if (!speaks) continue;
     for (const FixtureBounds& fixture : find_bounds(*stays, group)) {
-      if (fixture.subject != claim.subject || !maker->evidence().places_meet(fixture.place, claim.place)) continue;
+      if (fixture.subject != claim.subject || !maker->evidence().places_meet(fixture.place, claim.place))
+        continue;
       if (fixture.from_register.state == BoundsState::none) continue;
       for (const StayBounds& stay : fixture.from_register.stays)
-        lines.push_back({fmt::format("bounds{}", fixture.from_register.state == BoundsState::contradicted ? "?" : ""),
-                         term_name(maker->lists().places, fixture.place, fixture.place), period_of(stay)});
+        lines.push_back(
+            {fmt::format("bounds{}", fixture.from_register.state == BoundsState::contradicted ? "?" : ""),
+             term_name(maker->lists().places, fixture.place, fixture.place), period_of(stay)});
     }
   }
   return lines;
@@ -79,12 +95,14 @@ Result<Report> contradiction_report(const SiteFile& site, const Surroundings& su
   const auto account = contradiction_account(site, "", kMost, surroundings);
   if (!account) return account.error();
   Report report;
-  report.title = fmt::format("{} that cannot all be true; {} more with proposals",
-                             in_unit({account->reviewed_sets, account->reviewed_sets}, "set"), account->preview_sets);
+  report.title =
+      fmt::format("{} that cannot all be true; {} more with proposals",
+                  in_unit({account->reviewed_sets, account->reviewed_sets}, "set"), account->preview_sets);
   add_disputes(report, account->reviewed, account->reviewed_total, account->statements);
   add_line(report, Weight::heading, "Preview, with claims nobody has reviewed:");
   add_disputes(report, account->preview, account->preview_total, account->statements);
-  add_line(report, Weight::caution, "The order is for reading only, and none of this is a finding about a person.");
+  add_line(report, Weight::caution,
+           "The order is for reading only, and none of this is a finding about a person.");
   add_line(report, Weight::caution, account->withheld);
   return report;
 }

@@ -12,11 +12,13 @@ namespace witnessmark {
 /// A line that leads nowhere.
 void add_line(Report& report, ReportLine::Weight weight, std::string text);
 
-/// An entry or a stay of the register in full, and the claims it was held against. An Error when it is not known.
+/// An entry or a stay of the register in full, and the claims it was held against. An Error when it is not
+/// known.
 Result<Report> entry_report(const CodingDesk::State& state, const std::string& key);
 
 /// What stood where on a day. An Error when the date is none.
-Result<Report> configuration_report(const SiteFile& site, const std::string& date, const Surroundings& surroundings);
+Result<Report> configuration_report(const SiteFile& site, const std::string& date,
+                                    const Surroundings& surroundings);
 
 /// What coders decided otherwise in two copies, and how far they agree.
 Report difference_report(const CodingDesk::State& state);

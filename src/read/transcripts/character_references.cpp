@@ -6,8 +6,8 @@
 #include <cstdint>
 
 #include "read/transcripts/character_reference_table.h"
-#include "witnessmark/read/webvtt_cue_text.h"
 #include "witnessmark/base/append_utf8.h"
+#include "witnessmark/read/webvtt_cue_text.h"
 
 namespace witnessmark {
 namespace {

@@ -19,8 +19,10 @@ void keep_inside(std::size_t& at, const std::vector<Kind>& items) {
 std::vector<SentencePlace> sentences_of(const TranscriptPage& page) {
   std::vector<SentencePlace> sentences;
   for (std::size_t turn = 0; turn < page.turns.size(); ++turn) {
-    for (const SentenceLine& line : page.turns[turn].sentences) sentences.push_back({turn, line.range, line.at});
-    if (page.turns[turn].sentences.empty()) sentences.push_back({turn, page.turns[turn].range, page.turns[turn].at});
+    for (const SentenceLine& line : page.turns[turn].sentences)
+      sentences.push_back({turn, line.range, line.at});
+    if (page.turns[turn].sentences.empty())
+      sentences.push_back({turn, page.turns[turn].range, page.turns[turn].at});
   }
   return sentences;
 }
@@ -33,7 +35,8 @@ struct Arrival {
 
   void operator()(const InterviewsLoaded& loaded) const {
     work.state.interviews = loaded.interviews;
-    each<InterviewsPlace>(work.state, [&](InterviewsPlace& place) { keep_inside(place.at, loaded.interviews); });
+    each<InterviewsPlace>(work.state,
+                          [&](InterviewsPlace& place) { keep_inside(place.at, loaded.interviews); });
   }
 
   void operator()(const ClaimsLoaded& loaded) const {
@@ -73,7 +76,8 @@ struct Arrival {
       place.report = loaded.report;
       const auto& lines = loaded.report->lines;
       if (place.at == 0)
-        while (place.at + 1 < lines.size() && lines[place.at].weight == ReportLine::Weight::heading) ++place.at;
+        while (place.at + 1 < lines.size() && lines[place.at].weight == ReportLine::Weight::heading)
+          ++place.at;
       keep_inside(place.at, lines);
     });
   }
@@ -100,7 +104,8 @@ struct Arrival {
 
   void operator()(const ProposalsHidden& change) const {
     work.state.blind = change.hidden;
-    work.say(change.hidden ? "coding blind: what was proposed is hidden, and your decisions say so" : "proposals are shown");
+    work.say(change.hidden ? "coding blind: what was proposed is hidden, and your decisions say so"
+                           : "proposals are shown");
     if (auto effect = loading(work.state.place())) work.want(std::move(*effect));
   }
 

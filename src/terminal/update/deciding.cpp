@@ -19,7 +19,9 @@ struct ClaimAt {
   int steps;
   std::optional<Id> operator()(const ClaimsPlace& place) const { return id(place, place.at); }
   std::optional<Id> operator()(const TranscriptPlace& place) const { return id(place, place.claim); }
-  std::optional<Id> operator()(const ClaimPlace& place) const { return steps == 0 ? std::optional(place.id) : std::nullopt; }
+  std::optional<Id> operator()(const ClaimPlace& place) const {
+    return steps == 0 ? std::optional(place.id) : std::nullopt;
+  }
   template <typename Other>
   std::optional<Id> operator()(const Other&) const {
     return std::nullopt;
@@ -113,7 +115,8 @@ std::optional<Id> claim_here(const State& state) {
 
 std::optional<Id> claim_after(const State& state, int steps) {
   if (std::holds_alternative<ClaimPlace>(state.place()))
-    return state.places.size() < 2 ? std::nullopt : std::visit(ClaimAt{steps}, state.places[state.places.size() - 2]);
+    return state.places.size() < 2 ? std::nullopt
+                                   : std::visit(ClaimAt{steps}, state.places[state.places.size() - 2]);
   return std::visit(ClaimAt{steps}, state.place());
 }
 
@@ -144,7 +147,8 @@ void open_form(Work& work, const ClaimPageFull& page) {
 bool press_deciding(Work& work, const Key& key) {
   if (key.is("p")) return play(work), true;
   constexpr std::string_view kDeciding = "smxe.nkjd";
-  if (key.name != Key::Name::text || key.text.size() != 1 || kDeciding.find(key.text[0]) == std::string_view::npos)
+  if (key.name != Key::Name::text || key.text.size() != 1 ||
+      kDeciding.find(key.text[0]) == std::string_view::npos)
     return false;
   if (!work.state.can_edit) return work.say(work.state.why_reading, Role::warning), true;
   const auto id = claim_here(work.state);

@@ -47,13 +47,15 @@ void save(Work& work, FormPlace& form) {
 }  // namespace
 
 void set_field(Work& work, FormPlace& form, const Prompt& prompt) {
-  if (prompt.text.empty() && prompt.chosen == 0) return work.say("left as it was; Delete empties a field", Role::faint);
+  if (prompt.text.empty() && prompt.chosen == 0)
+    return work.say("left as it was; Delete empties a field", Role::faint);
   if (prompt.reads_date) {
     if (prompt.date) fill_date(form, prompt.date->when);
     return;
   }
   if (!prompt.list) {
-    if (const std::string fault = fill_words(form, form.at, prompt.text); !fault.empty()) work.say(fault, Role::warning);
+    if (const std::string fault = fill_words(form, form.at, prompt.text); !fault.empty())
+      work.say(fault, Role::warning);
     return;
   }
   if (prompt.chosen < prompt.matches.size()) {

@@ -1,5 +1,5 @@
-// The keys of the interviews, the claims, one claim, reports and the list of keys. The transcript and the form have files
-// of their own.
+// The keys of the interviews, the claims, one claim, reports and the list of keys. The transcript and the
+// form have files of their own.
 #include <fmt/core.h>
 
 #include "terminal/key_table.h"
@@ -22,7 +22,8 @@ bool press(Work& work, InterviewsPlace& place, const Key& key) {
     Prompt prompt;
     prompt.ask = Ask::open_withheld;
     prompt.interview = line.key;
-    prompt.label = fmt::format("Withheld ({}). If you may work on it, type {}:", to_string(line.withheld), line.key);
+    prompt.label =
+        fmt::format("Withheld ({}). If you may work on it, type {}:", to_string(line.withheld), line.key);
     work.ask(std::move(prompt));
     return true;
   }
@@ -48,7 +49,8 @@ void keep_window(Work& work, const ClaimsPlace& place) {
 void decide_all(Work& work, const ClaimsPlace& place) {
   if (place.page.lines.empty()) return work.say("no claim is shown", Role::faint);
   if (place.page.lines.size() < place.page.total)
-    return work.say(fmt::format("{} claims are too many at once: narrow them with f", place.page.total), Role::warning);
+    return work.say(fmt::format("{} claims are too many at once: narrow them with f", place.page.total),
+                    Role::warning);
   Prompt prompt;
   prompt.ask = Ask::decide_all;
   for (const ClaimLine& line : place.page.lines) prompt.pending.claims.push_back(line.id);
@@ -110,7 +112,9 @@ void ask_entry(Work& work, Ask ask, const ClaimPageFull& page) {
     return work.go(ReportPlace{ReportKind::entry, page.evidence.front().comparison.entry, nullptr, 0});
   Prompt prompt;
   prompt.ask = ask;
-  prompt.label = ask == Ask::entry ? "Entry numbered:" : ask == Ask::link ? "Link with the entry numbered:" : "Rule out the entry numbered:";
+  prompt.label = ask == Ask::entry  ? "Entry numbered:"
+                 : ask == Ask::link ? "Link with the entry numbered:"
+                                    : "Rule out the entry numbered:";
   work.ask(std::move(prompt));
 }
 

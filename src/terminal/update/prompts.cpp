@@ -16,14 +16,16 @@ void type(Prompt& prompt, const Key& key) {
       break;
     case Key::Name::backspace:
       if (prompt.cursor > 0) {
-        const auto size = graphemes(std::string_view(prompt.text).substr(0, prompt.cursor)).back().text.size();
+        const auto size =
+            graphemes(std::string_view(prompt.text).substr(0, prompt.cursor)).back().text.size();
         prompt.cursor -= size;
         prompt.text.erase(prompt.cursor, size);
       }
       break;
     case Key::Name::del:
       if (prompt.cursor < prompt.text.size())
-        prompt.text.erase(prompt.cursor, graphemes(std::string_view(prompt.text).substr(prompt.cursor)).front().text.size());
+        prompt.text.erase(prompt.cursor,
+                          graphemes(std::string_view(prompt.text).substr(prompt.cursor)).front().text.size());
       break;
     case Key::Name::left:
       if (prompt.cursor > 0)
@@ -160,7 +162,8 @@ void answer(Work& work, const Prompt& prompt) {
       if (auto* form = std::get_if<FormPlace>(&work.state.place())) set_field(work, *form, prompt);
       return;
     case Ask::note:
-      if (!prompt.text.empty()) work.want(CodeClaim{CodeClaim::Kind::note, prompt.claim.value_or(Id{}), {}, "", prompt.text});
+      if (!prompt.text.empty())
+        work.want(CodeClaim{CodeClaim::Kind::note, prompt.claim.value_or(Id{}), {}, "", prompt.text});
       return;
     case Ask::restrict:
       if (prompt.text.empty()) return work.say("nothing done: a restriction needs its reason", Role::warning);
@@ -176,7 +179,8 @@ void answer(Work& work, const Prompt& prompt) {
 /// What the text so far means is asked for at once.
 void ask_meaning(Work& work, const Prompt& prompt) {
   if (prompt.list) work.want(FindTerms{*prompt.list, prompt.text});
-  if (prompt.ask == Ask::said_about && prompt.text.size() > 1) work.want(FindTerms{std::nullopt, prompt.text});
+  if (prompt.ask == Ask::said_about && prompt.text.size() > 1)
+    work.want(FindTerms{std::nullopt, prompt.text});
   const auto* form = std::get_if<FormPlace>(&work.state.place());
   if (prompt.reads_date && form) work.want(ReadDate{prompt.text, form->draft});
 }

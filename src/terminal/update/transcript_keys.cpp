@@ -10,9 +10,8 @@ void follow_talk(TranscriptPlace& place) {
   if (!place.page || place.at >= place.sentences.size()) return;
   const CodePointRange here = place.sentences[place.at].range;
   const auto& claims = place.page->claims;
-  const auto next = std::find_if(claims.begin(), claims.end(), [&](const ClaimLine& line) {
-    return line.quotes.front().end > here.begin;
-  });
+  const auto next = std::find_if(claims.begin(), claims.end(),
+                                 [&](const ClaimLine& line) { return line.quotes.front().end > here.begin; });
   if (!claims.empty())
     place.claim = std::min(static_cast<std::size_t>(next - claims.begin()), claims.size() - 1);
 }
@@ -83,13 +82,16 @@ bool move(Work& work, TranscriptPlace& place, const Key& key) {
 CodePointRange picked_range(const TranscriptPlace& place) {
   if (place.at >= place.sentences.size()) return {};
   const std::size_t other = place.picked_from.value_or(place.at);
-  return {place.sentences[std::min(place.at, other)].range.begin, place.sentences[std::max(place.at, other)].range.end};
+  return {place.sentences[std::min(place.at, other)].range.begin,
+          place.sentences[std::max(place.at, other)].range.end};
 }
 
 void go_to(TranscriptPlace& place, CodePoint position) {
-  const auto past = std::find_if(place.sentences.begin(), place.sentences.end(),
-                                 [&](const SentencePlace& sentence) { return sentence.range.begin > position; });
-  place.at = past == place.sentences.begin() ? 0 : static_cast<std::size_t>(past - place.sentences.begin()) - 1;
+  const auto past =
+      std::find_if(place.sentences.begin(), place.sentences.end(),
+                   [&](const SentencePlace& sentence) { return sentence.range.begin > position; });
+  place.at =
+      past == place.sentences.begin() ? 0 : static_cast<std::size_t>(past - place.sentences.begin()) - 1;
   follow_talk(place);
 }
 

@@ -14,8 +14,9 @@ void press_key(Work& work, const Key& key) {
   }
   if (work.state.prompt) return press_in_prompt(work, key);
   work.say("");
-  const bool understood = std::visit([&](auto& place) { return press(work, place, key); }, work.state.place()) ||
-                          press_everywhere(work, key);
+  const bool understood =
+      std::visit([&](auto& place) { return press(work, place, key); }, work.state.place()) ||
+      press_everywhere(work, key);
   if (!understood) work.say("“" + to_string(key) + "” does nothing here; ? shows the keys", Role::faint);
 }
 
@@ -23,7 +24,8 @@ void press_key(Work& work, const Key& key) {
 
 std::optional<Effect> loading(const Place& place) {
   if (std::holds_alternative<InterviewsPlace>(place)) return LoadInterviews{};
-  if (const auto* claims = std::get_if<ClaimsPlace>(&place)) return LoadClaims{claims->query, claims->page.first};
+  if (const auto* claims = std::get_if<ClaimsPlace>(&place))
+    return LoadClaims{claims->query, claims->page.first};
   if (const auto* talk = std::get_if<TranscriptPlace>(&place)) return LoadTranscript{talk->interview};
   if (const auto* claim = std::get_if<ClaimPlace>(&place)) return LoadClaim{claim->id};
   if (const auto* report = std::get_if<ReportPlace>(&place)) return LoadReport{report->kind, report->subject};

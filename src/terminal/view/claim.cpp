@@ -1,5 +1,5 @@
-// One claim in full: the words in their talk, what was read from them and why, how it was told, and each entry of the
-// register it was held against, with all of them on one scale of time.
+// One claim in full: the words in their talk, what was read from them and why, how it was told, and each
+// entry of the register it was held against, with all of them on one scale of time.
 #include <fmt/core.h>
 
 #include "terminal/timeline.h"
@@ -36,11 +36,17 @@ std::string head(const std::string& text) {
 
 void add_quote(Blocks& blocks, const ClaimPageFull& page) {
   const ClaimRecord& record = page.record;
-  const std::string time = page.line.at ? time_words(TimeRange{page.line.at->time, page.line.at->time}, page.line.at->timing) : "";
-  blocks.push_back(paragraph(fmt::format("{}, {}{}{}", record.narrator, record.interview_date, time.empty() ? "" : ", ", time),
-                             Role::label));
+  const std::string time =
+      page.line.at ? time_words(TimeRange{page.line.at->time, page.line.at->time}, page.line.at->timing) : "";
+  blocks.push_back(paragraph(
+      fmt::format("{}, {}{}{}", record.narrator, record.interview_date, time.empty() ? "" : ", ", time),
+      Role::label));
   const std::string quote = record.quotes.empty() ? "" : one_line(record.quotes.front().text);
-  blocks.push_back({{{tail(page.before) + " ", Role::faint}, {"“" + quote + "”", Role::mark}, {" " + head(page.after), Role::faint}}, 2, true});
+  blocks.push_back({{{tail(page.before) + " ", Role::faint},
+                     {"“" + quote + "”", Role::mark},
+                     {" " + head(page.after), Role::faint}},
+                    2,
+                    true});
   for (std::size_t i = 1; i < record.quotes.size(); ++i)
     blocks.push_back({{{"  and “" + one_line(record.quotes[i].text) + "”", Role::mark}}, 2, true});
 }
@@ -57,15 +63,18 @@ void add_reading(Blocks& blocks, const ClaimPageFull& page) {
   labelled(blocks, "Knows it", how_words(claim));
   labelled(blocks, "Recall", recall_words(page.record.recall));
   std::string status(in_words(claim.status));
-  if (!page.record.coded_by.empty()) status += fmt::format(", by {} {}", page.record.coded_by, page.record.coded_at.substr(0, 10));
+  if (!page.record.coded_by.empty())
+    status += fmt::format(", by {} {}", page.record.coded_by, page.record.coded_at.substr(0, 10));
   labelled(blocks, "Status", status, claim.status == ClaimStatus::said_so ? Role::good : Role::plain);
   labelled(blocks, "Checked", page.checked);
   labelled(blocks, "Read from", claim.reason, Role::faint);
   std::string cues;
   for (const CueLine& cue : page.cues)
-    if (cue.kind == MentionKind::cue) cues += fmt::format("{}“{}” {}", cues.empty() ? "" : ", ", cue.words, cue.value);
+    if (cue.kind == MentionKind::cue)
+      cues += fmt::format("{}“{}” {}", cues.empty() ? "" : ", ", cue.words, cue.value);
   labelled(blocks, "Cues", cues, Role::faint);
-  for (const NoteLine& note : page.notes) labelled(blocks, "Note", fmt::format("{} ({}, {})", note.text, note.by, note.when));
+  for (const NoteLine& note : page.notes)
+    labelled(blocks, "Note", fmt::format("{} ({}, {})", note.text, note.by, note.when));
 }
 
 Role role_of(Outcome outcome) {
@@ -77,7 +86,8 @@ Blocks evidence_blocks(const ClaimPageFull& page, int columns) {
   Blocks blocks;
   std::vector<TimelineRow> rows = {{"claim", page.record.claim.when.period, Role::mark}};
   for (const EvidenceLine& line : page.evidence)
-    if (!line.comparison.entry.empty()) rows.push_back({line.comparison.entry, line.period, role_of(line.comparison.outcome)});
+    if (!line.comparison.entry.empty())
+      rows.push_back({line.comparison.entry, line.period, role_of(line.comparison.outcome)});
   for (const BoundLine& bound : page.bounds) rows.push_back({bound.label, bound.period, Role::plain});
   for (Block& block : timeline(rows, columns)) blocks.push_back(std::move(block));
   std::size_t n = 0;
@@ -90,17 +100,22 @@ Blocks evidence_blocks(const ClaimPageFull& page, int columns) {
     }
     std::string words = fmt::format("{}. {}: ", n, in_words(comparison.outcome));
     if (!line.link.empty()) words += fmt::format("({}) ", line.link);
-    blocks.push_back({{{words, role_of(comparison.outcome)}, {one_line(comparison.explanation), Role::plain}}, 3, true});
-    blocks.push_back({{{fmt::format("   {} {}, {}; {}{}", line.kind, comparison.entry, line.source, line.reference,
-                                    comparison.circular ? "; no independent witness" : ""),
+    blocks.push_back(
+        {{{words, role_of(comparison.outcome)}, {one_line(comparison.explanation), Role::plain}}, 3, true});
+    blocks.push_back({{{fmt::format("   {} {}, {}; {}{}", line.kind, comparison.entry, line.source,
+                                    line.reference, comparison.circular ? "; no independent witness" : ""),
                         Role::faint}},
-                      3, true});
+                      3,
+                      true});
   }
   for (const BoundLine& bound : page.bounds)
-    blocks.push_back(paragraph(fmt::format("{}{}, from the register alone: there {}", bound.label,
-                                           bound.place.empty() ? "" : " at " + bound.place, describe(bound.period)),
-                               Role::plain, 3));
-  if (page.evidence.empty()) blocks.push_back(paragraph("Not weighed yet: witnessmark weigh holds it against the register.", Role::faint));
+    blocks.push_back(
+        paragraph(fmt::format("{}{}, from the register alone: there {}", bound.label,
+                              bound.place.empty() ? "" : " at " + bound.place, describe(bound.period)),
+                  Role::plain, 3));
+  if (page.evidence.empty())
+    blocks.push_back(
+        paragraph("Not weighed yet: witnessmark weigh holds it against the register.", Role::faint));
   return blocks;
 }
 

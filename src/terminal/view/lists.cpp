@@ -17,11 +17,14 @@ std::string per_hundred(std::int64_t part, std::int64_t whole) {
 Block interview_block(const InterviewLine& line) {
   const std::string name = pad_columns(line.key, 10) + " ";
   if (line.withheld != Withheld::none)
-    return {{{name, Role::plain}, {fmt::format("withheld: {}", to_string(line.withheld)), Role::warning},
+    return {{{name, Role::plain},
+             {fmt::format("withheld: {}", to_string(line.withheld)), Role::warning},
              {fmt::format("  {} claims", line.all_claims()), Role::faint}},
-            11, true};
-  std::string work = line.has_transcript ? fmt::format("{:>3} of {:>3} decided", line.decided(), line.all_claims())
-                                         : std::string("no transcript");
+            11,
+            true};
+  std::string work = line.has_transcript
+                         ? fmt::format("{:>3} of {:>3} decided", line.decided(), line.all_claims())
+                         : std::string("no transcript");
   if (line.has_transcript) work += fmt::format(", read {:>5}", per_hundred(line.read, line.code_points));
   std::string rest = fmt::format("  {}, {}", line.narrators, line.date);
   rest += fmt::format(", {}{}", to_string(line.standing), line.opened ? ", opened though withheld" : "");
@@ -43,10 +46,12 @@ Role role_of(const std::optional<Outcome>& outcome) {
 Line claim_line(const ClaimLine& line) {
   if (line.withheld != Withheld::none)
     return {{fmt::format("  withheld: {}", to_string(line.withheld)), Role::warning}};
-  std::string text = fmt::format("{}{}", line.polarity == Polarity::denied ? "not " : "", to_string(line.statement));
+  std::string text =
+      fmt::format("{}{}", line.polarity == Polarity::denied ? "not " : "", to_string(line.statement));
   for (const std::string* part : {&line.subject, &line.number, &line.place, &line.when})
     if (!part->empty()) text += " · " + *part;
-  Line made = {{fmt::format("{} ", sign_of(line.status)), line.status == ClaimStatus::said_so ? Role::good : Role::label},
+  Line made = {{fmt::format("{} ", sign_of(line.status)),
+                line.status == ClaimStatus::said_so ? Role::good : Role::label},
                {text, Role::plain},
                {fmt::format("  [{}]", outcome_word(line.outcome)), role_of(line.outcome)}};
   std::string more;
@@ -69,7 +74,8 @@ std::vector<Panel> panels_of(const State& state, const InterviewsPlace& place) {
   }
   panel.title = fmt::format("{} interviews, {} of {} claims decided", state.interviews.size(), decided, all);
   panel.focus = place.at;
-  if (panel.blocks.empty()) panel.blocks.push_back(paragraph("No interviews yet: take some in first (witnessmark take-in)."));
+  if (panel.blocks.empty())
+    panel.blocks.push_back(paragraph("No interviews yet: take some in first (witnessmark take-in)."));
   return {panel};
 }
 
@@ -86,12 +92,14 @@ std::vector<Panel> panels_of(const State&, const ClaimsPlace& place) {
     line.push_back({fmt::format("  {}, {}", page.lines[i].interview, page.lines[i].speaker), Role::faint});
     panel.blocks.push_back({std::move(line), 4, true});
   }
-  panel.title = fmt::format("{} claims{}, in review order{}{}", page.total, place.query.narrows() ? " of those asked for" : "",
+  panel.title = fmt::format("{} claims{}, in review order{}{}", page.total,
+                            place.query.narrows() ? " of those asked for" : "",
                             page.withheld.empty() ? "" : "; ", page.withheld);
   panel.focus = at - begin;
   if (panel.blocks.empty())
-    panel.blocks.push_back(paragraph(place.query.narrows() ? "No claim is of this kind. f asks for others."
-                                                           : "No claims yet: witnessmark propose finds them."));
+    panel.blocks.push_back(paragraph(place.query.narrows()
+                                         ? "No claim is of this kind. f asks for others."
+                                         : "No claims yet: witnessmark propose finds them."));
   return {panel};
 }
 
@@ -134,7 +142,8 @@ std::vector<Panel> panels_of(const State& state, const FormPlace& place) {
     const char* none = place.purpose == FormPlace::Purpose::filter ? "any" : "none";
     panel.blocks.push_back({{{pad_columns(field.label, wide) + "  ", Role::label},
                              {empty ? none : field.value, empty ? Role::faint : Role::plain}},
-                            wide + 2, true});
+                            wide + 2,
+                            true});
   }
   panel.focus = place.at;
   panel.title = place.purpose == FormPlace::Purpose::filter ? "Show only claims with" : "The claim";
@@ -150,13 +159,16 @@ std::vector<Panel> panels_of(const State& state, const KeysPlace& place) {
   if (behind.places.size() > 1) behind.places.pop_back();
   panel.title = fmt::format("Keys of “{}”", name_of(behind.place()));
   for (const KeyHelp& help : keys_of(behind))
-    panel.blocks.push_back({{{help.key.size() > 10 ? std::string(help.key) : pad_columns(help.key, 10), Role::key},
-                             {"  " + std::string(help.words), Role::plain}},
-                            12, true});
+    panel.blocks.push_back(
+        {{{help.key.size() > 10 ? std::string(help.key) : pad_columns(help.key, 10), Role::key},
+          {"  " + std::string(help.words), Role::plain}},
+         12,
+         true});
   panel.blocks.push_back(paragraph(""));
-  panel.blocks.push_back(paragraph(
-      "Before a claim: . proposed, + said so, - misread, x set aside. Said so means that the narrator did say it, not that "
-      "it is true. Every decision is on the disk when the screen shows it."));
+  panel.blocks.push_back(
+      paragraph("Before a claim: . proposed, + said so, - misread, x set aside. Said so means that the "
+                "narrator did say it, not that "
+                "it is true. Every decision is on the disk when the screen shows it."));
   panel.scroll = place.scroll;
   return {panel};
 }
@@ -168,7 +180,8 @@ std::string item_of(const State&, const Place& place) {
   }
   if (const auto* claims = std::get_if<ClaimsPlace>(&place)) return claims->query.interview;
   if (const auto* report = std::get_if<ReportPlace>(&place)) return report->subject;
-  if (const auto* claim = std::get_if<ClaimPlace>(&place); claim && claim->page) return claim->page->line.interview;
+  if (const auto* claim = std::get_if<ClaimPlace>(&place); claim && claim->page)
+    return claim->page->line.interview;
   return "";
 }
 

@@ -1,5 +1,5 @@
-// The transcript: each turn's speaker and time, its sentences beneath, with the claims that rest on them; beside it the
-// claims in the order of the talk.
+// The transcript: each turn's speaker and time, its sentences beneath, with the claims that rest on them;
+// beside it the claims in the order of the talk.
 #include <fmt/core.h>
 
 #include <algorithm>
@@ -11,7 +11,7 @@
 namespace witnessmark {
 namespace {
 
-constexpr std::size_t kAround = 60;          // sentences and claims drawn before and after the cursor
+constexpr std::size_t kAround = 60;           // sentences and claims drawn before and after the cursor
 constexpr std::int64_t kTimedEvery = 30'000;  // within a turn the time stands at least so often
 
 bool shown(const State& state, const ClaimLine& claim) {
@@ -65,11 +65,14 @@ Block sentence_block(const State& state, const TranscriptPlace& place, std::size
   const std::size_t from = place.picked_from.value_or(place.at);
   const bool picked = place.picked_from && n >= std::min(from, place.at) && n <= std::max(from, place.at);
   Block block{{}, 5, true};
-  const std::string mark = fmt::format("{:<3}{} ", signs(state, page, sentence.range).substr(0, 3), picked ? "#" : " ");
+  const std::string mark =
+      fmt::format("{:<3}{} ", signs(state, page, sentence.range).substr(0, 3), picked ? "#" : " ");
   block.spans.push_back({mark, Role::label});
   if (restricted(page, sentence.range)) block.spans.push_back({"[restricted] ", Role::warning});
   CodePoint at = sentence.range.begin;
-  const Role plain = picked ? Role::picked : turn.role == SpeakerRole::interviewer ? Role::faint : Role::plain;
+  const Role plain = picked                                  ? Role::picked
+                     : turn.role == SpeakerRole::interviewer ? Role::faint
+                                                             : Role::plain;
   for (const CodePointRange& quote : quoted(state, page, sentence.range)) {
     block.spans.push_back({words(at, quote.begin), plain});
     block.spans.push_back({words(quote.begin, quote.end), Role::mark});
@@ -80,7 +83,8 @@ Block sentence_block(const State& state, const TranscriptPlace& place, std::size
 }
 
 std::string time_of(const std::optional<TimeAt>& at) {
-  return at ? fmt::format("{}{} ", at->timing == Timing::interpolated ? "about " : "", to_timecode(at->time)) : "";
+  return at ? fmt::format("{}{} ", at->timing == Timing::interpolated ? "about " : "", to_timecode(at->time))
+            : "";
 }
 
 /// Who speaks, and when; within a long turn only the time.
@@ -130,7 +134,8 @@ Panel claims_panel(const State& state, const TranscriptPlace& place) {
     panel.blocks.push_back({std::move(line), 4, true});
   }
   panel.title = fmt::format("{} claims{}", claims.size() - hidden, hidden > 0 ? ", proposals hidden" : "");
-  if (panel.blocks.empty()) panel.blocks.push_back(paragraph("None. i adds one over the sentence at the cursor.", Role::faint));
+  if (panel.blocks.empty())
+    panel.blocks.push_back(paragraph("None. i adds one over the sentence at the cursor.", Role::faint));
   panel.active = place.on_claims;
   panel.weight = 2;
   return panel;

@@ -12,7 +12,9 @@ InputLine input_of(const Prompt& prompt) {
   if (!prompt.now.empty() && prompt.matches.empty() && prompt.text.empty())
     input.below.push_back(paragraph("now " + prompt.now + "; Enter alone keeps it", Role::faint, 2));
   if (prompt.reads_date && prompt.text.empty())
-    input.below.push_back(paragraph("as people say it (late in sixty-two, the spring of 1957) or in EDTF (1957-21, [1962,1963])", Role::faint, 2));
+    input.below.push_back(paragraph(
+        "as people say it (late in sixty-two, the spring of 1957) or in EDTF (1957-21, [1962,1963])",
+        Role::faint, 2));
   for (const TermMatch& match : prompt.matches) {
     Line line = {{match.name, Role::plain}};
     if (!match.by.empty()) line.push_back({"  (" + match.by + ")", Role::faint});
@@ -27,7 +29,8 @@ InputLine input_of(const Prompt& prompt) {
 }
 
 std::vector<Span> prompt_hint(const Prompt& prompt) {
-  std::vector<Span> hint = {{"Enter", Role::key}, {" take  ", Role::faint}, {"Escape", Role::key}, {" leave it  ", Role::faint}};
+  std::vector<Span> hint = {
+      {"Enter", Role::key}, {" take  ", Role::faint}, {"Escape", Role::key}, {" leave it  ", Role::faint}};
   if (!prompt.matches.empty()) {
     hint.push_back({"Up Down", Role::key});
     hint.push_back({" choose", Role::faint});
@@ -86,7 +89,8 @@ View view(const State& state) {
   made.message = state.message;
   made.message_role = state.message_role;
   if (made.message.empty() && state.can_edit) made.message = "All is saved.", made.message_role = Role::faint;
-  if (made.message.empty()) made.message = "Only reading: " + state.why_reading, made.message_role = Role::warning;
+  if (made.message.empty())
+    made.message = "Only reading: " + state.why_reading, made.message_role = Role::warning;
   if (state.prompt) {
     made.input = input_of(*state.prompt);
     made.hint = prompt_hint(*state.prompt);
