@@ -63,6 +63,7 @@ void add_conclusions(CLI::App& program, Command& command);
 void add_propose(CLI::App& program, Command& command);
 void add_review(CLI::App& program, Command& command);
 void add_weigh(CLI::App& program, Command& command);
+void add_configuration(CLI::App& program, Command& command);
 void add_said_about(CLI::App& program, Command& command);
 void add_export(CLI::App& program, Command& command);
 void add_verify(CLI::App& program, Command& command);  // verify, copy

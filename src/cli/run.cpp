@@ -57,6 +57,7 @@ int run(const std::vector<std::string>& arguments, const CommandSetting& setting
   add_propose(program, command);
   add_review(program, command);
   add_weigh(program, command);
+  add_configuration(program, command);
   add_said_about(program, command);
   add_conclusions(program, command);
   add_export(program, command);

@@ -1,5 +1,5 @@
-// Hand-worked bounds. What a document, a photograph or a trace does for the earliest and the latest day a thing can have
-// come and gone (terminus post quem, terminus ante quem) is common practice, no source.
+// Hand-worked bounds. What a document, a photograph or a trace does for the earliest and the latest day a
+// thing can have come and gone (terminus post quem, terminus ante quem) is common practice, no source.
 #include "witnessmark/weigh/bounds.h"
 
 #include <doctest/doctest.h>
@@ -22,7 +22,8 @@ std::string dump(const StaySite& site, const Bounds& bounds) {
   if (bounds.state == BoundsState::none) return text;
   for (const StayBounds& stay : bounds.stays)
     text += fmt::format("{}came {}..{} gone {}..{}", text.empty() ? "" : " ", dump(site, stay.came_earliest),
-                        dump(site, stay.came_latest), dump(site, stay.went_earliest), dump(site, stay.went_latest));
+                        dump(site, stay.came_latest), dump(site, stay.went_earliest),
+                        dump(site, stay.went_latest));
   return text;
 }
 
@@ -44,7 +45,8 @@ struct Row {
 TEST_CASE("what each kind of statement does for the bounds of the crane on the foredeck") {
   const Row rows[] = {
       {"a log that has it come gives both limits of its coming, and it went no earlier",
-       "e1 log begins crane@foredeck 1956-12-11", "came 1956-12-11<e1>..1956-12-11<e1> gone 1956-12-11<e1>.."},
+       "e1 log begins crane@foredeck 1956-12-11",
+       "came 1956-12-11<e1>..1956-12-11<e1> gone 1956-12-11<e1>.."},
       {"a dated photograph of it: come by that day, not gone before",
        "e1 photograph present crane@foredeck 1957-02-19", "came ..1957-02-19<e1> gone 1957-02-19<e1>.."},
       {"a photograph of some day in a summer gives the summer's end and beginning",
@@ -52,10 +54,12 @@ TEST_CASE("what each kind of statement does for the bounds of the crane on the f
       {"there throughout a summer: come by its beginning, not gone before its end",
        "e1 log present crane@foredeck 1957-22 throughout", "came ..1957-06-01<e1> gone 1957-08-31<e1>.."},
       {"two photographs: the first gives the coming, the last the going",
-       "e1 photograph:p1 present crane@foredeck 1957-02-19\ne2 photograph:p2 present crane@foredeck 1961-07-22",
+       "e1 photograph:p1 present crane@foredeck 1957-02-19\ne2 photograph:p2 present crane@foredeck "
+       "1961-07-22",
        "came ..1957-02-19<e1> gone 1961-07-22<e2>.."},
       {"the empty spot before and after it was seen: the three together limit both days",
-       "e1 photograph:p1 absent crane@foredeck 1955-05-01\ne2 photograph:p2 present crane@foredeck 1957-02-19\n"
+       "e1 photograph:p1 absent crane@foredeck 1955-05-01\ne2 photograph:p2 present crane@foredeck "
+       "1957-02-19\n"
        "e3 photograph:p3 absent crane@foredeck 1963-04-29",
        "came 1955-05-01<e1 e2>..1957-02-19<e2> gone 1957-02-19<e2>..1963-04-29<e2 e3>"},
       {"one empty spot alone does not tell before from after",
@@ -70,15 +74,17 @@ TEST_CASE("what each kind of statement does for the bounds of the crane on the f
       {"a picture dated by the crane cannot date the crane",
        "e1 photograph present crane@foredeck 1957/1958 rests=crane", "none"},
       {"one of two years: from the beginning of the first to the end of the last",
-       "e1 log begins crane@foredeck [1956,1958]", "came 1956-01-01<e1>..1958-12-31<e1> gone 1956-01-01<e1>.."},
+       "e1 log begins crane@foredeck [1956,1958]",
+       "came 1956-01-01<e1>..1958-12-31<e1> gone 1956-01-01<e1>.."},
       {"one of two years, and seen between them: the first",
        "e1 log:l1 begins crane@foredeck [1956,1958]\ne2 log:l2 present crane@foredeck 1957-02-19",
        "came 1956-01-01<e1>..1956-12-31<e1 e2> gone 1957-02-19<e2>.."},
-      {"about 1957 is a year either side (the setting of the policy)",
-       "e1 log begins crane@foredeck 1957~", "came 1956-01-01<e1>..1958-12-31<e1> gone 1956-01-01<e1>.."},
-      {"gone by an autumn: nothing says how long before",
-       "e1 publication ends crane@foredeck ../1962-23", "came ..1962-11-30<e1> gone ..1962-11-30<e1>"},
-      {"gone from one of two parts of the foredeck is only there till then; gone from the ship around it is gone",
+      {"about 1957 is a year either side (the setting of the policy)", "e1 log begins crane@foredeck 1957~",
+       "came 1956-01-01<e1>..1958-12-31<e1> gone 1956-01-01<e1>.."},
+      {"gone by an autumn: nothing says how long before", "e1 publication ends crane@foredeck ../1962-23",
+       "came ..1962-11-30<e1> gone ..1962-11-30<e1>"},
+      {"gone from one of two parts of the foredeck is only there till then; gone from the ship around it is "
+       "gone",
        "e1 log:l1 ends crane@hatch 1960-05-01\ne2 log:l2 present crane@foredeck 1957-01-01\n"
        "e3 log:l3 present crane@rail 1958-01-01\ne4 log:l4 ends crane@ship 1962-08-01\n"
        "e5 log:l5 begins crane@afterdeck 1950-01-01",
@@ -93,7 +99,8 @@ TEST_CASE("what each kind of statement does for the bounds of the crane on the f
        "came 1956-12-11<e3>..1956-12-11<e3> gone 1961-07-22<e4>.."},
       {"out and in on one day are two stays",
        "e1 log:l1 ends crane@foredeck 1961-05-30\ne2 log:l2 begins crane@foredeck 1961-05-30",
-       "came ..1961-05-30<e1> gone 1961-05-30<e1>..1961-05-30<e1> came 1961-05-30<e1>..1961-05-30<e2> gone 1961-05-30<e1>.."},
+       "came ..1961-05-30<e1> gone 1961-05-30<e1>..1961-05-30<e1> came 1961-05-30<e1>..1961-05-30<e2> gone "
+       "1961-05-30<e1>.."},
       {"two logs that cannot both be right: all that is left is what neither touches",
        "e1 log:l1 ends crane@foredeck 1960-01-01\ne2 log:l2 ends crane@foredeck 1962-01-01\n"
        "e3 log:l3 present crane@foredeck 1957-01-01",
@@ -107,15 +114,16 @@ TEST_CASE("what each kind of statement does for the bounds of the crane on the f
 }
 
 TEST_CASE("CIDOC CRM P81 and P82: the outer dates hold all of it, the inner those it was surely there") {
-  // The property definitions' own example: the development of the CRM, P81 ongoing throughout 1996-2002, P82 at some time
-  // within 1992-infinity (CIDOC CRM, definitions of P81 and P82).
+  // The property definitions' own example: the development of the CRM, P81 ongoing throughout 1996-2002, P82
+  // at some time within 1992-infinity (CIDOC CRM, definitions of P81 and P82).
   const StaySite crm(
       "e1 log:l1 begins crane@foredeck 1992/..\n"
       "e2 log:l2 present crane@foredeck 1996/2002 throughout");
   const StayBounds stay = of(crm, "crane", "foredeck").from_register.stays.front();
   CHECK(dump(crm, stay.came_earliest) == "1992-01-01<e1>");
   CHECK_FALSE(stay.went_latest.day);
-  // "1996/2002" begins some time in 1996 and ends some time in 2002 (EDTF level 0): sure from the last day of 1996 on.
+  // "1996/2002" begins some time in 1996 and ends some time in 2002 (EDTF level 0): sure from the last day of
+  // 1996 on.
   CHECK(dump(crm, stay.came_latest) == "1996-12-31<e2>");
   CHECK(dump(crm, stay.went_earliest) == "2002-01-01<e2>");
   const StaySite days("e1 log present crane@foredeck 1996-01-01/2002-12-31 throughout");
@@ -174,7 +182,8 @@ TEST_CASE("a source is left out with all that rests on it") {
   std::string without;
   for (const BoundsWithout& one : bounds.without)
     without += fmt::format("{} ({}): {}\n", one.source, site.names(one.left_out), dump(site, one.bounds));
-  // Leaving out the interview or the book leaves out the notes as well; leaving out the log takes the photograph it dates.
+  // Leaving out the interview or the book leaves out the notes as well; leaving out the log takes the
+  // photograph it dates.
   CHECK(without ==
         "book (e3 e2): came ..1963-02-14<e4> gone 1963-04-29<e1>..1963-04-29<e1>\n"
         "l1 (e1 e4): came ..1962-11-30<e3> gone 1962-09-01<e3>..1962-11-30<e3>\n");
@@ -182,7 +191,8 @@ TEST_CASE("a source is left out with all that rests on it") {
 
 TEST_CASE("more open readings than are tried: cannot tell, and said so") {
   // Absent throughout two stretches for each of many years, each before or after: the ways double with each.
-  std::string lines = "e0 log:s0 ends crane@foredeck 1900-01-01\ne1 log:s1 begins crane@foredeck 1901-01-01\n";
+  std::string lines =
+      "e0 log:s0 ends crane@foredeck 1900-01-01\ne1 log:s1 begins crane@foredeck 1901-01-01\n";
   for (int i = 0; i < 26; ++i)
     lines += fmt::format("x{} log:x{} present crane@foredeck [1880,1890,1905,1915]\n", i, i);
   const StaySite site(lines);

@@ -1,5 +1,5 @@
-// Small random sets of statements against every pair of days a stay can come and go on, one after the other. What a
-// statement allows is written here once more, day by day, from what it means.
+// Small random sets of statements against every pair of days a stay can come and go on, one after the other.
+// What a statement allows is written here once more, day by day, from what it means.
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -16,20 +16,21 @@ namespace {
 
 using Numbers = std::vector<std::size_t>;
 
-constexpr int kFirst = -2, kLast = 11;   // days of January 1962 counted from 0; the outermost stand for all beyond
+constexpr int kFirst = -2,
+              kLast = 11;  // days of January 1962 counted from 0; the outermost stand for all beyond
 const std::int64_t kZero = to_day({1962, 1, 1}).value;
 
 struct Days {
   int came, went;
 };
-using Stays = std::vector<std::vector<Days>>;   // by fixture and episode
+using Stays = std::vector<std::vector<Days>>;  // by fixture and episode
 
 struct Told {
   Statement statement;
-  std::vector<std::pair<int, int>> days;   // one of these spans
+  std::vector<std::pair<int, int>> days;  // one of these spans
   bool throughout = false, denied = false;
   std::size_t fixture = 0;
-  int episode = -1;                        // one that is fixed
+  int episode = -1;  // one that is fixed
 };
 
 bool allows(const Told& told, const std::pair<int, int>& span, const std::vector<Days>& stays) {
@@ -68,7 +69,8 @@ bool allows(const Told& told, const std::pair<int, int>& span, const std::vector
 }
 
 /// Every way a fixture with so many stays can come and go.
-void each_stay(int episodes, std::vector<Days>& so_far, const std::function<void(const std::vector<Days>&)>& visit) {
+void each_stay(int episodes, std::vector<Days>& so_far,
+               const std::function<void(const std::vector<Days>&)>& visit) {
   if (static_cast<int>(so_far.size()) == episodes) return visit(so_far);
   const int from = so_far.empty() ? kFirst : so_far.back().went;
   for (int came = from; came <= kLast; ++came)
@@ -80,7 +82,7 @@ void each_stay(int episodes, std::vector<Days>& so_far, const std::function<void
 }
 
 struct Layer {
-  std::size_t upper, lower;   // statements
+  std::size_t upper, lower;  // statements
 };
 
 /// Which statements hold in each way, as bits.
@@ -112,8 +114,9 @@ std::vector<Way> all_ways(const std::vector<Told>& told, const std::vector<int>&
               ? std::all_of(told[i].days.begin(), told[i].days.end(),
                             [&](const auto& span) { return allows(told[i], span, stays[told[i].fixture]); })
               : told[i].days.empty() ||
-                    std::any_of(told[i].days.begin(), told[i].days.end(),
-                                [&](const auto& span) { return allows(told[i], span, stays[told[i].fixture]); });
+                    std::any_of(told[i].days.begin(), told[i].days.end(), [&](const auto& span) {
+                      return allows(told[i], span, stays[told[i].fixture]);
+                    });
       if (holds) way.holds |= 1U << i;
     }
     // The tie takes both statements: where it fails, not both can hold.
@@ -164,7 +167,8 @@ std::string date_text(const std::vector<std::pair<int, int>>& days) {
     return a == b ? day(a) : day(a) + "/" + day(b);
   }
   std::string text = "[";
-  for (const auto& [a, b] : days) text += (text.size() > 1 ? "," : "") + (a == b ? day(a) : day(a) + ".." + day(b));
+  for (const auto& [a, b] : days)
+    text += (text.size() > 1 ? "," : "") + (a == b ? day(a) : day(a) + ".." + day(b));
   return text + "]";
 }
 
@@ -175,8 +179,8 @@ class RandomStatements {
   int number(int low, int high) { return std::uniform_int_distribution<int>(low, high)(random_); }
 
   Told statement(int last, std::size_t fixture) {
-    constexpr Statement kKinds[] = {Statement::begins, Statement::ends, Statement::present, Statement::present,
-                                    Statement::absent};
+    constexpr Statement kKinds[] = {Statement::begins, Statement::ends, Statement::present,
+                                    Statement::present, Statement::absent};
     Told told{kKinds[number(0, 4)], {}, false, false, fixture, -1};
     const auto span = [&] {
       const int a = number(0, last);
@@ -187,7 +191,8 @@ class RandomStatements {
     if (state) told.throughout = number(0, 2) == 0;
     if (number(0, 4) == 0 && !told.throughout) told.days.push_back(span());
     if (!state && told.days.size() == 1) told.denied = number(0, 5) == 0;
-    if (told.days.size() == 2 && told.days[0].first > told.days[1].first) std::swap(told.days[0], told.days[1]);
+    if (told.days.size() == 2 && told.days[0].first > told.days[1].first)
+      std::swap(told.days[0], told.days[1]);
     return told;
   }
 
@@ -199,9 +204,10 @@ class RandomStatements {
 std::string line(int number, const Told& told, const std::string& thing) {
   const std::string key = fmt::format("{}{}", told.denied ? 'c' : 'e', number);
   if (told.denied)
-    return fmt::format("{} reviewed {} {} {} denied\n", key, to_string(told.statement), thing, date_text(told.days));
-  return fmt::format("{} log:s{} {} {} {}{}\n", key, key, to_string(told.statement), thing, date_text(told.days),
-                     told.throughout ? " throughout" : "");
+    return fmt::format("{} reviewed {} {} {} denied\n", key, to_string(told.statement), thing,
+                       date_text(told.days));
+  return fmt::format("{} log:s{} {} {} {}{}\n", key, key, to_string(told.statement), thing,
+                     date_text(told.days), told.throughout ? " throughout" : "");
 }
 
 /// Numbers of the problem by the statements' own, in the order written.
@@ -268,7 +274,8 @@ void check_against(const std::string& lines, const std::vector<Told>& told, cons
 
 }  // namespace
 
-TEST_CASE("statements on one stay: the same sets hold, the same bounds follow and all irreducible sets are found") {
+TEST_CASE(
+    "statements on one stay: the same sets hold, the same bounds follow and all irreducible sets are found") {
   RandomStatements random(20260115);
   for (int round = 0; round < 1500; ++round) {
     std::vector<Told> told;
@@ -277,7 +284,8 @@ TEST_CASE("statements on one stay: the same sets hold, the same bounds follow an
     for (int i = 0; i < count; ++i) {
       told.push_back(random.statement(9, 0));
       // Nothing here may show a return: then all is of one stay.
-      if (told.back().statement == Statement::begins && !told.back().denied && told.back().days.size() == 1) told.back().days.push_back(told.back().days[0]);
+      if (told.back().statement == Statement::begins && !told.back().denied && told.back().days.size() == 1)
+        told.back().days.push_back(told.back().days[0]);
       lines += line(i, told.back(), "crane@foredeck");
     }
     check_against(lines, told, all_ways(told, {1}, std::nullopt));
@@ -287,12 +295,14 @@ TEST_CASE("statements on one stay: the same sets hold, the same bounds follow an
 TEST_CASE("statements on two stays the register shows: which of the two is branched") {
   RandomStatements random(7);
   for (int round = 0; round < 150; ++round) {
-    std::vector<Told> told = {{Statement::ends, {{4, 4}}, false, false, 0, 0}, {Statement::begins, {{5, 6}}, false, false, 0, 1}};
+    std::vector<Told> told = {{Statement::ends, {{4, 4}}, false, false, 0, 0},
+                              {Statement::begins, {{5, 6}}, false, false, 0, 1}};
     std::string lines = line(0, told[0], "crane@foredeck") + line(1, told[1], "crane@foredeck");
     const int count = random.number(1, 3);
     for (int i = 2; i < 2 + count; ++i) {
       Told one = random.statement(9, 0);
-      if ((one.statement == Statement::begins || one.statement == Statement::ends) && !one.denied && one.days.size() == 1)
+      if ((one.statement == Statement::begins || one.statement == Statement::ends) && !one.denied &&
+          one.days.size() == 1)
         one.days.push_back(one.days[0]);
       told.push_back(one);
       lines += line(i, one, "crane@foredeck");
@@ -306,7 +316,8 @@ TEST_CASE("statements on two fixtures whose traces lie over one another on one s
   for (int round = 0; round < 60; ++round) {
     Told lower = random.statement(4, 0), upper = random.statement(4, 1);
     for (Told* one : {&lower, &upper})
-      if (one->statement == Statement::absent || one->denied) one->statement = Statement::present, one->denied = false;
+      if (one->statement == Statement::absent || one->denied)
+        one->statement = Statement::present, one->denied = false;
     std::vector<Told> told = {lower, upper};
     std::string lines = line(0, lower, "crane@foredeck");
     std::string over = line(1, upper, "winch@foredeck");
@@ -315,7 +326,8 @@ TEST_CASE("statements on two fixtures whose traces lie over one another on one s
     for (int i = 2; i < 4; ++i) {
       const std::size_t fixture = static_cast<std::size_t>(random.number(0, 1));
       Told one = random.statement(4, fixture);
-      if ((one.statement == Statement::begins || one.statement == Statement::ends) && !one.denied && one.days.size() == 1)
+      if ((one.statement == Statement::begins || one.statement == Statement::ends) && !one.denied &&
+          one.days.size() == 1)
         one.days.push_back(one.days[0]);
       told.push_back(one);
       lines += line(i, one, fixture == 0 ? "crane@foredeck" : "winch@foredeck");

@@ -12,10 +12,11 @@
 namespace witnessmark::testing {
 
 /// A small site whose statements are written a line each:
-///   e1 log begins crane@foredeck 1956-12-11 [throughout] [intended] [probable] [hidden] [over=e2] [rests=KEY] [n=2] [a=colour:red]
-///   c1 reviewed ends crane@foredeck 1962 [denied] [carried] [told]
-/// The source of an entry is its kind, or KIND:KEY; c… lines are claims, reviewed or proposed, of interview i1 or i2
-/// (reviewed:i2). Subjects without @ have no place; `-` is no date. A photograph shows the spot unless `hidden`.
+///   e1 log begins crane@foredeck 1956-12-11 [throughout] [intended] [probable] [hidden] [over=e2]
+///   [rests=KEY] [n=2] [a=colour:red] c1 reviewed ends crane@foredeck 1962 [denied] [carried] [told]
+/// The source of an entry is its kind, or KIND:KEY; c… lines are claims, reviewed or proposed, of interview
+/// i1 or i2 (reviewed:i2). Subjects without @ have no place; `-` is no date. A photograph shows the spot
+/// unless `hidden`.
 class StaySite {
  public:
   explicit StaySite(const std::string& lines, const std::string& derivations = "") {
@@ -23,11 +24,13 @@ class StaySite {
                             {place("ship", ""), place("deck", "ship"), place("foredeck", "deck"),
                              place("afterdeck", "deck"), place("hatch", "foredeck"),
                              place("rail", "foredeck"), place("bridge", "ship")}),
-              AuthorityList(AuthorityList::Kind::equipment, {place("crane", ""), place("winch", ""), place("bell", "")})};
+              AuthorityList(AuthorityList::Kind::equipment,
+                            {place("crane", ""), place("winch", ""), place("bell", "")})};
     std::istringstream stream(lines);
     for (std::string line; std::getline(stream, line);) add(line);
     std::istringstream rests(derivations);
-    for (std::string source, from; rests >> source >> from;) register_.derivations.push_back({source, from, ""});
+    for (std::string source, from; rests >> source >> from;)
+      register_.derivations.push_back({source, from, ""});
     index_ = std::make_unique<RegisterIndex>(register_, lists_, default_date_policy());
     evidence_ = std::make_unique<StayEvidence>(*index_, claims_);
   }
@@ -77,8 +80,9 @@ class StaySite {
       add_entry(key, source, *parse_statement(statement), subject, where, value, extras);
   }
 
-  void add_entry(const std::string& key, const std::string& source, Statement statement, const std::string& subject,
-                 const std::string& where, const std::optional<Edtf>& value, const std::vector<std::string>& extras) {
+  void add_entry(const std::string& key, const std::string& source, Statement statement,
+                 const std::string& subject, const std::string& where, const std::optional<Edtf>& value,
+                 const std::vector<std::string>& extras) {
     const auto colon = source.find(':');
     const std::string source_key = colon == std::string::npos ? source : source.substr(colon + 1);
     Source made;
@@ -94,21 +98,31 @@ class StaySite {
     entry.when.value = value;
     entry.spot_visible = SpotVisible::yes;
     for (const std::string& extra : extras) {
-      if (extra == "throughout") entry.reading = Reading::throughout;
-      else if (extra == "intended") entry.nature = Nature::intended;
-      else if (extra == "probable") entry.identification = Identification::probable;
-      else if (extra == "hidden") entry.spot_visible = SpotVisible::no;
-      else if (extra.starts_with("over=")) entry.over.push_back(extra.substr(5));
-      else if (extra.starts_with("rests=")) entry.date_rests_on.push_back(extra.substr(6));
-      else if (extra.starts_with("n=")) entry.number = std::stoll(extra.substr(2));
-      else if (extra.starts_with("a=")) entry.attribute = extra.substr(2);
-      else throw std::runtime_error("unknown word " + extra);
+      if (extra == "throughout")
+        entry.reading = Reading::throughout;
+      else if (extra == "intended")
+        entry.nature = Nature::intended;
+      else if (extra == "probable")
+        entry.identification = Identification::probable;
+      else if (extra == "hidden")
+        entry.spot_visible = SpotVisible::no;
+      else if (extra.starts_with("over="))
+        entry.over.push_back(extra.substr(5));
+      else if (extra.starts_with("rests="))
+        entry.date_rests_on.push_back(extra.substr(6));
+      else if (extra.starts_with("n="))
+        entry.number = std::stoll(extra.substr(2));
+      else if (extra.starts_with("a="))
+        entry.attribute = extra.substr(2);
+      else
+        throw std::runtime_error("unknown word " + extra);
     }
     register_.entries.push_back(std::move(entry));
   }
 
-  void add_claim(const std::string& key, const std::string& footing, Statement statement, const std::string& subject,
-                 const std::string& where, const std::optional<Edtf>& value, const std::vector<std::string>& extras) {
+  void add_claim(const std::string& key, const std::string& footing, Statement statement,
+                 const std::string& subject, const std::string& where, const std::optional<Edtf>& value,
+                 const std::vector<std::string>& extras) {
     HeldClaim held;
     Claim& claim = held.claim;
     const auto colon = footing.find(':');
@@ -121,14 +135,22 @@ class StaySite {
     claim.when.dated.value = value;
     if (value) claim.when.period = to_period(*value, default_date_policy());
     for (const std::string& extra : extras) {
-      if (extra == "throughout") claim.when.reading = Reading::throughout;
-      else if (extra == "denied") claim.polarity = Polarity::denied;
-      else if (extra == "carried") claim.place_carried = true;
-      else if (extra == "told") claim.basis = Basis::told;
-      else if (extra.starts_with("n=")) claim.quantity = Quantity{std::stoll(extra.substr(2)), std::stoll(extra.substr(2)), ""};
-      else if (extra.starts_with("a=")) claim.attribute = extra.substr(2);
-      else if (extra.starts_with("or=")) claim.when.alternatives.push_back(extra.substr(3));
-      else throw std::runtime_error("unknown word " + extra);
+      if (extra == "throughout")
+        claim.when.reading = Reading::throughout;
+      else if (extra == "denied")
+        claim.polarity = Polarity::denied;
+      else if (extra == "carried")
+        claim.place_carried = true;
+      else if (extra == "told")
+        claim.basis = Basis::told;
+      else if (extra.starts_with("n="))
+        claim.quantity = Quantity{std::stoll(extra.substr(2)), std::stoll(extra.substr(2)), ""};
+      else if (extra.starts_with("a="))
+        claim.attribute = extra.substr(2);
+      else if (extra.starts_with("or="))
+        claim.when.alternatives.push_back(extra.substr(3));
+      else
+        throw std::runtime_error("unknown word " + extra);
     }
     claims_.push_back(std::move(held));
     claim_names_.push_back(key);

@@ -81,22 +81,18 @@ class GroupBounds {
 
   /// What the statements give without those on the weakest footing of each contradiction.
   std::vector<Bounds> uncontested(const Numbers& numbers) const {
-    std::set<std::size_t> contested;
-    for (const Numbers& set : conflicts().sets) {
-      if (!std::includes(numbers.begin(), numbers.end(), set.begin(), set.end())) continue;
-      const Footing weakest = statement(set.back()).footing;
-      for (const std::size_t number : set)
-        if (statement(number).footing == weakest) contested.insert(number);
-    }
+    const auto contested = weakest_of_conflicts(evidence_, problem_, conflicts(), numbers);
     Numbers rest;
     for (const std::size_t number : numbers)
       if (!contested.contains(number)) rest.push_back(number);
     std::vector<Bounds> found(group_.fixtures.size());
     if (rest.size() < numbers.size() && problem_.can_hold(rest) == Answer::yes) found = bounds_of(rest);
     for (std::size_t f = 0; f < found.size(); ++f) {
-      found[f].state = BoundsState::contradicted;
       found[f].stays.resize(static_cast<std::size_t>(problem_.episodes(f)));
-      found[f].left_out = keys({contested.begin(), contested.end()});
+      for (const Bearing& bearing : group_.fixtures[f].bearings)
+        if (const auto number = problem_.number_of(bearing.statement); number && contested.contains(*number))
+          found[f].left_out.push_back(statement(*number).key);
+      if (!found[f].left_out.empty() || rest.empty()) found[f].state = BoundsState::contradicted;
     }
     return found;
   }
@@ -118,9 +114,9 @@ class GroupBounds {
     earliest.day = hull.earliest;
     latest.day = hull.latest;
     if (hull.earliest)
-      earliest.from = keys(problem_.support(numbers, {day, {std::nullopt, hull.earliest->value - 1}}));
+      earliest.from = keys(problem_.refuting(numbers, {{day, {std::nullopt, hull.earliest->value - 1}}}));
     if (hull.latest)
-      latest.from = keys(problem_.support(numbers, {day, {hull.latest->value + 1, std::nullopt}}));
+      latest.from = keys(problem_.refuting(numbers, {{day, {hull.latest->value + 1, std::nullopt}}}));
   }
 
   std::vector<StatementKey> keys(const Numbers& numbers) const {

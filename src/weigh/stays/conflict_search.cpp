@@ -165,4 +165,19 @@ Conflicts find_conflicts(const StayProblem& problem, const ConflictLimits& limit
   return Search(problem, limits).run();
 }
 
+std::set<std::size_t> weakest_of_conflicts(const StayEvidence& evidence, const StayProblem& problem,
+                                           const Conflicts& conflicts,
+                                           const std::vector<std::size_t>& among) {
+  const auto footing = [&](std::size_t number) {
+    return evidence.statements()[problem.statement(number)].footing;
+  };
+  std::set<std::size_t> weakest;
+  for (const Numbers& set : conflicts.sets) {
+    if (!std::includes(among.begin(), among.end(), set.begin(), set.end())) continue;
+    for (const std::size_t number : set)
+      if (footing(number) == footing(set.back())) weakest.insert(number);
+  }
+  return weakest;
+}
+
 }  // namespace witnessmark

@@ -1,6 +1,7 @@
 #pragma once
 #include <cstddef>
 #include <cstdint>
+#include <set>
 #include <vector>
 
 #include "weigh/stays/stay_problem.h"
@@ -22,5 +23,9 @@ struct ConflictLimits {
 };
 
 Conflicts find_conflicts(const StayProblem& problem, const ConflictLimits& limits = {});
+
+/// Of each set found among these statements, those on the weakest footing in it.
+std::set<std::size_t> weakest_of_conflicts(const StayEvidence& evidence, const StayProblem& problem,
+                                           const Conflicts& conflicts, const std::vector<std::size_t>& among);
 
 }  // namespace witnessmark

@@ -292,11 +292,14 @@ StayProblem::Solution StayProblem::solve(std::span<const std::size_t> numbers) c
   return solution;
 }
 
-std::vector<std::size_t> StayProblem::support(std::span<const std::size_t> numbers,
-                                              const DayLimit& opposite) const {
-  return least_core(telling(numbers), [&](const std::vector<std::size_t>& some) {
-    return can_hold(some, {opposite}) == Answer::no;
-  });
+std::vector<std::size_t> StayProblem::refuting(std::span<const std::size_t> numbers,
+                                               const std::vector<DayLimit>& limits) const {
+  const auto refuted = [&](const std::vector<std::size_t>& some) {
+    return can_hold(some, limits) == Answer::no;
+  };
+  const auto candidates = telling(numbers);
+  if (!refuted(candidates)) return {};
+  return least_core(candidates, refuted);
 }
 
 }  // namespace witnessmark

@@ -64,7 +64,8 @@ class StayProblem {
 
   /// A least set of these statements from which the limit on the day follows, the earliest in order
   /// preferred.
-  std::vector<std::size_t> support(std::span<const std::size_t> numbers, const DayLimit& opposite) const;
+  std::vector<std::size_t> refuting(std::span<const std::size_t> numbers,
+                                    const std::vector<DayLimit>& limits) const;
 
  private:
   struct Limits {
