@@ -6,6 +6,7 @@
 #include "app/coding/report_lines.h"
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/app/coder_agreement_report.h"
+#include "witnessmark/store/claims.h"
 
 namespace witnessmark {
 namespace {
@@ -55,7 +56,10 @@ Report difference_report(const CodingDesk::State& state) {
                     ""};
     if (difference.target_kind == "claim") line.claim = parse_id(difference.target);
     const bool shown = difference.interview.empty() || counting.may_show(difference.interview, {});
-    line.text = fmt::format("{}. {} in {}{}", difference.number, difference.target_kind, difference.interview,
+    std::string about = difference.target_kind;
+    if (const auto stored = line.claim && shown ? find_claim(state.site, *line.claim) : std::nullopt)
+      about = what_words(state.maker->make(*stored, *state.withholding));
+    line.text = fmt::format("{}. {}, {}{}", difference.number, about, difference.interview,
                             shown ? "" : ": withheld");
     report.lines.push_back(line);
     if (!shown) continue;
