@@ -71,6 +71,7 @@ const Keys& transcript() {
       {"v", "select", "Begins or ends a selection of sentences."},
       {"i", "add claim", "Adds a claim of your own over the sentence or the selection.", true},
       {"r", "read", "Marks the sentence or selection as read through.", true},
+      {"Q", "", "Gives the claim at the cursor of the list the sentence or selection as its quote.", true},
       {"z", "restrict", "Marks the sentence or selection as restricted; asks for the reason.", true},
       {"h", "blind", "Hides what was proposed, to code without having seen it; the decisions say so."},
       {"g", "time", "Goes to a time in the recording."},

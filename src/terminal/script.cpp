@@ -37,10 +37,12 @@ class Script {
     const std::string_view order = text.substr(0, blank);
     const std::string_view rest = text.substr(std::min(blank + 1, text.size()));
     if (order == "show") return show();
+    if (order == "say") return say();
     if (order == "key") return keys(rest, static_cast<std::int64_t>(blank) + 2);
     if (order == "type") return type(rest);
     if (order == "size") return size(rest);
-    return fault(1, fmt::format("“{}” is no order", visible(order)), "orders are size, key, type and show");
+    return fault(1, fmt::format("“{}” is no order", visible(order)),
+                 "orders are size, key, type, show and say");
   }
 
  private:
@@ -52,6 +54,12 @@ class Script {
     const Picture picture = render(view(session_.state()), session_.state().size);
     fmt::print(out_, "{}", as_text(picture));
     fmt::print(out_, "{}\n", std::string(static_cast<std::size_t>(picture.size.columns), '~'));
+    return {};
+  }
+
+  Result<void> say() {
+    fmt::print(out_, "{}\n", visible(session_.state().message));
+    out_.flush();
     return {};
   }
 

@@ -88,7 +88,10 @@ struct Perform {
       case Kind::note:
         return done(desk.note(wanted.claim, wanted.text), "note written. Saved.", wanted.claim);
       case Kind::checked:
-        return done(desk.check_quote(wanted.claim), "quote checked against the recording. Saved.",
+        return done(desk.check_quote(wanted.claim, wanted.text),
+                    "quote checked against the recording. Saved.", wanted.claim);
+      case Kind::requote:
+        return done(desk.requote(wanted.claim, wanted.range), "its quote is now what was selected. Saved.",
                     wanted.claim);
       case Kind::join:
         return done(desk.join(wanted.claim, wanted.other),

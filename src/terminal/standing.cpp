@@ -108,7 +108,7 @@ std::optional<Place> place_of(const Fields& fields) {
 }  // namespace
 
 std::string standing_text(const State& state) {
-  std::string text;
+  std::string text = state.blind ? "blind\n" : "";
   for (const Place& place : state.places) {
     const std::string line = std::visit(LineOf{}, place);
     if (!line.empty()) text += line + "\n";
@@ -120,7 +120,10 @@ Update begin(State state, std::string_view stood) {
   Update made{std::move(state), {LoadInterviews{}}};
   std::vector<Place> places;
   for (const std::string& line : split(stood, '\n'))
-    if (auto place = place_of(split(line, '\t'))) places.push_back(std::move(*place));
+    if (line == "blind")
+      made.effects.push_back(HideProposals{true});
+    else if (auto place = place_of(split(line, '\t')))
+      places.push_back(std::move(*place));
   if (places.empty() || !std::holds_alternative<InterviewsPlace>(places.front()))
     places.insert(places.begin(), InterviewsPlace{});
   made.state.places = std::move(places);

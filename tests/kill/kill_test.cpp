@@ -1,5 +1,6 @@
 #include <doctest/doctest.h>
 
+#include <fstream>
 #include <sstream>
 
 #include "kill/coding_session.h"
@@ -126,5 +127,49 @@ TEST_CASE(
     run_to_end(command);
     CHECK(count() == undisturbed);
   }
+}
+
+TEST_CASE("whenever a sitting at the terminal is killed, every decision its screen had confirmed is there") {
+  constexpr int kSittingKills = 60;
+  constexpr int kSittingInside = 15;
+  const TemporaryFolder folder;
+  const std::string demo = WITNESSMARK_SOURCE_DIR "/corpus-demo/";
+  const auto before = folder / "before.site";
+  const auto site = folder / "guillemot.site";
+  const std::string program = WITNESSMARK_PROGRAM;
+  must(SiteFile::create(before, {{}, "Demo", "2031", "built-in"}, editor()));
+  run_to_end({program, "list", before.string(), "places", demo + "places.csv"});
+  run_to_end({program, "list", before.string(), "equipment", demo + "equipment.csv"});
+  run_to_end({program, "take-in", before.string(), demo + "interviews.csv"});
+  run_to_end({program, "propose", before.string()});
+  const auto script = folder / "sitting.txt";
+  {
+    std::ofstream orders(script);
+    orders << "key 2\n";
+    for (int i = 0; i < 60; ++i) orders << (i % 9 == 8 ? "key u\nsay\nkey U\nsay\n" : "key s\nsay\n");
+  }
+  const Tally tally = kill_again_and_again(
+      before, site, kSittingKills, kSittingInside,
+      [&] {
+        return std::vector<std::string>{program,         "review",  site.string(), "--script",
+                                        script.string(), "--coder", kSessionCoder};
+      },
+      [&](const Killing& killing) {
+        // Each decision is on another claim; those undone were done again, but for one that was cut short.
+        std::size_t confirmed = 0;
+        for (std::size_t at = killing.output.find("said so. Saved.\n"); at != std::string::npos;
+             at = killing.output.find("said so. Saved.\n", at + 1))
+          ++confirmed;
+        SiteFile opened = must(SiteFile::edit(site, editor(kSessionCoder, 99)));
+        CHECK(findings(opened) == std::vector<std::string>{});
+        std::size_t decided = 0;
+        for (const StoredClaim& stored : load_claims(opened)) decided += stored.decided ? 1 : 0;
+        CHECK(decided + 1 >= confirmed);
+        if (killing.output.find("undone") == std::string::npos) CHECK(decided >= confirmed);
+      });
+  MESSAGE("a sitting: killed " << tally.killed << " times, " << tally.inside
+                               << " times inside a transaction");
+  CHECK(tally.killed >= kSittingKills);
+  CHECK(tally.inside >= kSittingInside);
 }
 #endif

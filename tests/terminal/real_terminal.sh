@@ -32,6 +32,8 @@ keys 2
 shows "5 claims"
 keys s
 shows "said so. Saved."
+"$program" review site.wms --coder bo --script <(echo show) >read.txt || fail "a second coder could not read"
+grep -q "bo, reading only" read.txt || fail "a second coder was not told that somebody else is editing"
 tmux -S "$socket" resize-window -t sitting -x 40 -y 10
 shows "> . count · Spare lamp · 4 · Lamp room ·"
 tmux -S "$socket" resize-window -t sitting -x 100 -y 30

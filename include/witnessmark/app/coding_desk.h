@@ -72,7 +72,10 @@ class CodingDesk {
   /// A second claim with the same values, to be corrected.
   Result<void> divide(const Id& claim);
   Result<void> note(const Id& claim, const std::string& text);
-  Result<void> check_quote(const Id& claim);
+  /// That the coder compared its quote with the recording, and what was heard.
+  Result<void> check_quote(const Id& claim, const std::string& heard);
+  /// The claim rests on other words of the current reading text.
+  Result<void> requote(const Id& claim, CodePointRange range);
   /// Whether an entry or a stay speaks of the same: linked, or ruled out. What was said before is taken back
   /// when it is said again.
   Result<void> link(const Id& claim, const std::string& entry, bool speaks_of_it);

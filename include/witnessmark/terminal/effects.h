@@ -51,12 +51,14 @@ struct Add {
 };
 /// What else is coded of a claim. `entry` is for links, `other` for the claim that is joined to it.
 struct CodeClaim {
-  enum class Kind { note, checked, join, divide, link, rule_out };
+  enum class Kind { note, checked, requote, join, divide, link, rule_out };
   Kind kind = Kind::note;
   Id claim;
   Id other;
   std::string entry;
   std::string text;
+  std::string interview = {};  ///< Of the new quote …
+  CodePointRange range = {};   ///< … and where it stands.
 };
 /// What is coded of a passage.
 struct CodePassage {

@@ -19,8 +19,8 @@ Result<void> review_on_terminal(CodingDesk& desk, const ReviewMode& request);
 void review_by_prompts(CodingDesk& desk, const ReviewMode& request, std::istream& in, std::ostream& out);
 
 /// Plays a script of keys and prints the screens it asks for. One order a line: `size 80x24`, `key Down Enter
-/// s`, `type late in sixty-two`, `show` (prints the screen), `# …`. An Error, with line and column, for what
-/// it cannot read.
+/// s`, `type late in sixty-two`, `show` (prints the screen), `say` (prints what was said last), `# …`. An
+/// Error, with line and column, for what it cannot read.
 Result<void> review_by_script(CodingDesk& desk, const ReviewMode& request, std::ostream& out);
 
 }  // namespace witnessmark

@@ -87,6 +87,7 @@ enum class Ask {
   field,
   decide_all,  ///< A letter for the decision on all that are shown.
   note,
+  checked,
   restrict,
   entry,
   link,
@@ -131,6 +132,9 @@ struct State {
   Place& place() { return places.back(); }
   const Place& place() const { return places.back(); }
 };
+
+/// Whether a claim is only proposed, and the coder works without seeing what was proposed.
+bool hidden(const State& state, const ClaimLine& claim);
 
 /// What follows from an event: the new state, and what is to be done.
 struct Update {

@@ -106,9 +106,16 @@ Result<void> CodingDesk::note(const Id& claim, const std::string& text) {
   return {};
 }
 
-Result<void> CodingDesk::check_quote(const Id& claim) {
+Result<void> CodingDesk::check_quote(const Id& claim, const std::string& heard) {
   if (auto may = state_->check_may_edit(); !may) return may;
-  return witnessmark::check_quote(state_->site, claim, "as transcribed");
+  return witnessmark::check_quote(state_->site, claim, heard);
+}
+
+Result<void> CodingDesk::requote(const Id& claim, CodePointRange range) {
+  auto held = state_->claim_to_change(claim);
+  if (!held) return held.error();
+  held->quotes = {range};
+  return correct(*held, "");
 }
 
 Result<void> CodingDesk::link(const Id& claim, const std::string& entry, bool speaks_of_it) {

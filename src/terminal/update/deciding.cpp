@@ -110,6 +110,9 @@ void play(Work& work) {
 }  // namespace
 
 std::optional<Id> claim_here(const State& state) {
+  const auto* claims = std::get_if<ClaimsPlace>(&state.place());
+  const ClaimLine* line = claims == nullptr ? nullptr : line_at(*claims, claims->at);
+  if (line != nullptr && hidden(state, *line)) return std::nullopt;
   return std::visit(ClaimAt{0}, state.place());
 }
 
@@ -173,7 +176,8 @@ bool press_deciding(Work& work, const Key& key) {
       ask_about(work, Ask::note, *id, "Note:");
       break;
     case 'k':
-      work.want(CodeClaim{CodeClaim::Kind::checked, *id, {}, "", ""});
+      ask_about(work, Ask::checked, *id,
+                "Checked against the recording; heard (Enter alone: as transcribed):");
       break;
     case 'd':
       work.want(CodeClaim{CodeClaim::Kind::divide, *id, {}, "", ""});

@@ -17,6 +17,11 @@ void go_home_and(Work& work, Place place) {
   work.go(std::move(place));
 }
 
+/// Screens that would show what was proposed.
+bool shows_proposals(const Key& key) {
+  return key.is("3") || key.is("4") || key.is("a") || key.is("w");
+}
+
 bool press_screen(Work& work, const Key& key) {
   if (key.is("1")) {
     work.state.places.resize(1);
@@ -41,6 +46,11 @@ bool press_screen(Work& work, const Key& key) {
 }  // namespace
 
 bool press_everywhere(Work& work, const Key& key) {
+  if (work.state.blind && shows_proposals(key)) {
+    work.say("this would show what was proposed, and you code blind; h in a transcript ends that",
+             Role::warning);
+    return true;
+  }
   if (press_screen(work, key)) return true;
   if (key.name == Key::Name::escape) {
     work.back();

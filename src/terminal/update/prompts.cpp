@@ -165,6 +165,12 @@ void answer(Work& work, const Prompt& prompt) {
       if (!prompt.text.empty())
         work.want(CodeClaim{CodeClaim::Kind::note, prompt.claim.value_or(Id{}), {}, "", prompt.text});
       return;
+    case Ask::checked:
+      return work.want(CodeClaim{CodeClaim::Kind::checked,
+                                 prompt.claim.value_or(Id{}),
+                                 {},
+                                 "",
+                                 prompt.text.empty() ? "as transcribed" : prompt.text});
     case Ask::restrict:
       if (prompt.text.empty()) return work.say("nothing done: a restriction needs its reason", Role::warning);
       work.want(CodePassage{CodePassage::Kind::restrict, prompt.interview, prompt.range, prompt.text});

@@ -42,12 +42,21 @@ void add_claim(Work& work, const TranscriptPlace& place) {
   work.go(std::move(form));
 }
 
+/// The claim at the cursor of the list rests on the selection from now on.
+void requote(Work& work, const TranscriptPlace& place, CodePointRange range) {
+  const auto claim = claim_here(work.state);
+  if (!claim) return work.say("there is no claim here", Role::faint);
+  work.want(CodeClaim{CodeClaim::Kind::requote, *claim, {}, "", "", place.interview, range});
+}
+
 bool press_passage(Work& work, TranscriptPlace& place, const Key& key) {
-  if (!key.is("i") && !key.is("r") && !key.is("z")) return false;
+  if (!key.is("i") && !key.is("r") && !key.is("z") && !key.is("Q")) return false;
   if (!work.state.can_edit) return work.say(work.state.why_reading, Role::warning), true;
   const CodePointRange range = picked_range(place);
   if (key.is("i")) {
     add_claim(work, place);
+  } else if (key.is("Q")) {
+    requote(work, place, range);
   } else if (key.is("r")) {
     work.want(CodePassage{CodePassage::Kind::read, place.interview, range, ""});
   } else {

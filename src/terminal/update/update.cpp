@@ -77,6 +77,10 @@ bool move_in(std::size_t& at, std::size_t count, const Key& key, int page) {
   }
 }
 
+bool hidden(const State& state, const ClaimLine& claim) {
+  return state.blind && !claim.decided && !claim.by_coder;
+}
+
 Update update(State state, const Event& event) {
   Update made{std::move(state), {}};
   Work work{made.state, made.effects};

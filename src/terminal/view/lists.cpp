@@ -79,7 +79,7 @@ std::vector<Panel> panels_of(const State& state, const InterviewsPlace& place) {
   return {panel};
 }
 
-std::vector<Panel> panels_of(const State&, const ClaimsPlace& place) {
+std::vector<Panel> panels_of(const State& state, const ClaimsPlace& place) {
   Panel panel;
   const ClaimPage& page = place.page;
   // Only what can come to be seen is drawn: the lines around the cursor.
@@ -88,6 +88,10 @@ std::vector<Panel> panels_of(const State&, const ClaimsPlace& place) {
   const std::size_t begin = at - std::min(at, kAround);
   const std::size_t past = std::min(page.lines.size(), at + kAround);
   for (std::size_t i = begin; i < past; ++i) {
+    if (hidden(state, page.lines[i])) {
+      panel.blocks.push_back(paragraph("proposed; hidden while you code blind", Role::faint));
+      continue;
+    }
     Line line = claim_line(page.lines[i]);
     line.push_back({fmt::format("  {}, {}", page.lines[i].interview, page.lines[i].speaker), Role::faint});
     panel.blocks.push_back({std::move(line), 4, true});

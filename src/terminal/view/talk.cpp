@@ -14,15 +14,11 @@ namespace {
 constexpr std::size_t kAround = 60;           // sentences and claims drawn before and after the cursor
 constexpr std::int64_t kTimedEvery = 30'000;  // within a turn the time stands at least so often
 
-bool shown(const State& state, const ClaimLine& claim) {
-  return !state.blind || claim.decided || claim.by_coder;
-}
-
 /// The ranges of quotes within a sentence, in order, joined where they touch.
 std::vector<CodePointRange> quoted(const State& state, const TranscriptPage& page, CodePointRange sentence) {
   std::vector<CodePointRange> ranges;
   for (const ClaimLine& claim : page.claims) {
-    if (!shown(state, claim)) continue;
+    if (hidden(state, claim)) continue;
     for (const CodePointRange& quote : claim.quotes) {
       const CodePointRange part{std::max(quote.begin, sentence.begin), std::min(quote.end, sentence.end)};
       if (part.begin < part.end) ranges.push_back(part);
@@ -43,7 +39,7 @@ std::vector<CodePointRange> quoted(const State& state, const TranscriptPage& pag
 std::string signs(const State& state, const TranscriptPage& page, CodePointRange sentence) {
   std::string text;
   for (const ClaimLine& claim : page.claims)
-    if (shown(state, claim) && sentence.contains(claim.quotes.front().begin)) text += sign_of(claim.status);
+    if (!hidden(state, claim) && sentence.contains(claim.quotes.front().begin)) text += sign_of(claim.status);
   return text;
 }
 
@@ -121,11 +117,11 @@ Panel talk_panel(const State& state, const TranscriptPlace& place) {
 Panel claims_panel(const State& state, const TranscriptPlace& place) {
   Panel panel;
   const auto& claims = place.page->claims;
-  std::size_t hidden = 0;
+  std::size_t left_out = 0;
   const std::size_t begin = place.claim - std::min(place.claim, kAround);
   for (std::size_t n = begin; n < std::min(claims.size(), place.claim + kAround); ++n) {
-    if (!shown(state, claims[n])) {
-      ++hidden;
+    if (hidden(state, claims[n])) {
+      ++left_out;
       continue;
     }
     if (n == place.claim) panel.focus = panel.blocks.size();
@@ -133,7 +129,7 @@ Panel claims_panel(const State& state, const TranscriptPlace& place) {
     if (claims[n].at) line.insert(line.begin(), {to_timecode(claims[n].at->time) + " ", Role::faint});
     panel.blocks.push_back({std::move(line), 4, true});
   }
-  panel.title = fmt::format("{} claims{}", claims.size() - hidden, hidden > 0 ? ", proposals hidden" : "");
+  panel.title = fmt::format("{} claims{}", claims.size() - left_out, left_out > 0 ? ", proposals hidden" : "");
   if (panel.blocks.empty())
     panel.blocks.push_back(paragraph("None. i adds one over the sentence at the cursor.", Role::faint));
   panel.active = place.on_claims;
