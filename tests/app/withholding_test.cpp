@@ -2,12 +2,18 @@
 
 #include <doctest/doctest.h>
 
+#include <set>
+
 #include "app/passages.h"
 #include "whole_job.h"
+#include "witnessmark/app/bounds.h"
+#include "witnessmark/app/configuration.h"
+#include "witnessmark/app/contradictions.h"
 #include "witnessmark/app/export_claims.h"
 #include "witnessmark/app/said_about.h"
 #include "witnessmark/app/weigh.h"
 #include "witnessmark/base/csv.h"
+#include "witnessmark/store/claims.h"
 #include "witnessmark/store/evidence.h"
 #include "witnessmark/write/claims_json.h"
 
@@ -28,6 +34,13 @@ std::string all_output(const SiteFile& site, const Surroundings& around) {
   add(account.conflicts);
   add(account.agreements);
   add(account.silent);
+  const auto add_lines = [&](const StatementLines& lines) {
+    for (const auto& [key, line] : lines)
+      text += line.by + ": " + line.says + " " + line.quote + " " + line.telling + "\n";
+  };
+  add_lines(bounds_account(site, "", 10'000, around).value().statements);
+  add_lines(contradiction_account(site, "", 10'000, around).value().statements);
+  add_lines(configuration(site, parse_edtf("1938/1988").value(), "", around).value().statements);
   const AuthorityLists lists = load_lists(site);
   for (const AuthorityList* list : {&lists.places, &lists.equipment}) {
     for (const Term& term : list->terms()) {
@@ -100,4 +113,26 @@ TEST_CASE("a passage is found by its first and last words, white space as it fal
   CHECK(!find_passage(text, "He told her"));
   CHECK(!find_passage(text, " … "));
   CHECK(!find_passage(text, "Then we ate. … We sailed."));
+}
+
+TEST_CASE("bounds and contradictions rest on no withheld claim and on no entry of withheld testimony") {
+  const SystemFileReader files;
+  const SiteFile site = whole_job(files, source_tree() / "corpus-demo", to_day({2026, 1, 15}));
+  const Surroundings around = surroundings_of(files, to_day({2026, 1, 15}));
+  const auto bounds = bounds_account(site, "", 10'000, around).value();
+  const auto contradictions = contradiction_account(site, "", 10'000, around).value();
+  std::set<std::string> claims;
+  for (const ShownBounds& one : bounds.fixtures)
+    for (const ClaimEffect& effect : one.bounds.claims) claims.insert(effect.claim.key);
+  for (const ShownDispute& one : contradictions.preview)
+    for (const StatementKey& key : one.dispute.statements)
+      if (key.kind == StatementKey::Kind::claim) claims.insert(key.key);
+  REQUIRE(claims.size() > 50);
+  const Withholding withholding(site, around.today);
+  for (const std::string& key : claims) {
+    const auto stored = find_claim(site, parse_id(key).value());
+    REQUIRE(stored);
+    CHECK(withholding.reason(stored->claim.interview, stored->claim.quotes) == Withheld::none);
+  }
+  CHECK(bounds.withheld.starts_with("withheld: "));
 }

@@ -4,6 +4,8 @@
 
 #include <doctest/doctest.h>
 
+#include <random>
+
 #include "stay_site.h"
 
 using namespace witnessmark;
@@ -197,4 +199,57 @@ TEST_CASE("more open readings than are tried: cannot tell, and said so") {
     lines += fmt::format("x{} log:x{} present crane@foredeck [1880,1890,1905,1915]\n", i, i);
   const StaySite site(lines);
   CHECK(of(site, "crane", "foredeck").from_register.state == BoundsState::cannot_tell);
+}
+
+namespace {
+
+/// Whether every limit of `inner` is at least as narrow as that of `outer`.
+bool inside(const Bounds& inner, const Bounds& outer) {
+  const auto no_lower = [](const Bound& a, const Bound& b) { return !b.day || (a.day && *a.day >= *b.day); };
+  const auto no_higher = [](const Bound& a, const Bound& b) { return !b.day || (a.day && *a.day <= *b.day); };
+  for (std::size_t i = 0; i < outer.stays.size(); ++i) {
+    const StayBounds &a = inner.stays[i], &b = outer.stays[i];
+    if (!no_lower(a.came_earliest, b.came_earliest) || !no_higher(a.came_latest, b.came_latest) ||
+        !no_lower(a.went_earliest, b.went_earliest) || !no_higher(a.went_latest, b.went_latest))
+      return false;
+  }
+  return true;
+}
+
+}  // namespace
+
+TEST_CASE("adding claims never widens the bounds, leaving a source out never narrows them") {
+  std::mt19937 random(1);
+  const auto number = [&](int low, int high) {
+    return std::uniform_int_distribution<int>(low, high)(random);
+  };
+  const auto statement = [&](const std::string& head) {
+    constexpr const char* kKinds[] = {"begins", "ends", "present", "present", "absent"};
+    constexpr const char* kPlaces[] = {"crane@foredeck", "crane@foredeck", "crane", "crane@deck",
+                                       "crane@hatch"};
+    return fmt::format("{} {} {} {}\n", head, kKinds[number(0, 4)], kPlaces[number(0, 4)],
+                       1950 + number(0, 14));
+  };
+  int narrowed = 0, widened = 0;
+  for (int round = 0; round < 400; ++round) {
+    std::string lines;
+    for (int i = 0; i < 3; ++i) lines += statement(fmt::format("e{} log:l{}", i, i));
+    for (int i = 0; i < 2; ++i) lines += statement(fmt::format("c{} reviewed", i));
+    lines += statement("c9 proposed:i2");
+    INFO(lines);
+    const StaySite site(lines);
+    for (const FixtureBounds& found : find_bounds(site.evidence())) {
+      if (found.from_register.state == BoundsState::contradicted) continue;
+      for (const BoundsWithout& without : found.without) {
+        CHECK(inside(found.from_register, without.bounds));
+        ++widened;
+      }
+      if (found.with_reviewed.state == BoundsState::contradicted) continue;
+      CHECK(inside(found.with_reviewed, found.from_register));
+      narrowed += found.with_reviewed.stays != found.from_register.stays;
+      if (found.preview.state != BoundsState::contradicted) CHECK(inside(found.preview, found.with_reviewed));
+    }
+  }
+  CHECK(narrowed > 50);
+  CHECK(widened > 50);
 }
