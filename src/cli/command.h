@@ -60,6 +60,7 @@ class Command {
 void add_create(CLI::App& program, Command& command);
 void add_taking_in(CLI::App& program, Command& command);  // take-in, evidence, list
 void add_conclusions(CLI::App& program, Command& command);
+void add_open_questions(CLI::App& program, Command& command);
 void add_propose(CLI::App& program, Command& command);
 void add_review(CLI::App& program, Command& command);
 void add_weigh(CLI::App& program, Command& command);

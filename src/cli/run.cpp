@@ -60,6 +60,7 @@ int run(const std::vector<std::string>& arguments, const CommandSetting& setting
   add_configuration(program, command);
   add_said_about(program, command);
   add_conclusions(program, command);
+  add_open_questions(program, command);
   add_export(program, command);
   add_dates(program, command);
   add_edtf(program, command);

@@ -13,9 +13,9 @@ class QuestionWords {
   explicit QuestionWords(HeardEvidence& heard) : heard_(heard) {}
 
   ShownQuestion shown(Corroboration answer);
+  ShownVoice shown(const Voice& voice);
 
  private:
-  ShownVoice shown(const Voice& voice);
   std::string entry_words(const Voice& voice, ShownVoice& made) const;
   std::vector<std::string> link_words(const Corroboration& answer, const LineageGroup& group) const;
   std::string name_of(const Origin& origin, const std::string& interview) const;

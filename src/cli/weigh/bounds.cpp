@@ -38,7 +38,8 @@ std::string limits_words(const Bound& earliest, const Bound& latest) {
 /// All of them when they are few.
 std::string few_keys(const std::vector<StatementKey>& keys) {
   constexpr std::size_t kFew = 8;
-  return keys.size() <= kFew ? short_keys(keys) : fmt::format("{} statements (see contradictions)", keys.size());
+  return keys.size() <= kFew ? short_keys(keys)
+                             : fmt::format("{} statements (see contradictions)", keys.size());
 }
 
 bool same_days(const Bounds& a, const Bounds& b) {
@@ -68,7 +69,8 @@ void print_bounds(std::ostream& out, const Bounds& bounds) {
 }
 
 /// What claims add to what was known before; not said again when they add nothing.
-void print_with_claims(std::ostream& out, std::string_view heading, const Bounds& with, const Bounds& before) {
+void print_with_claims(std::ostream& out, std::string_view heading, const Bounds& with,
+                       const Bounds& before) {
   if (with == before) return;
   if (!same_days(with, before)) {
     fmt::print(out, "  {}\n", heading);

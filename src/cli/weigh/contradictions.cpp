@@ -74,8 +74,7 @@ Result<void> text(Command& command, const WeighRequest& request) {
   auto& out = command.out();
   const auto section = [&](std::string_view title, std::int64_t sets, std::int64_t all,
                            const std::vector<ShownDispute>& some) {
-    fmt::print(out, "{} ({}; in {}):\n", title, in_unit({sets, sets}, "set"),
-               in_unit({all, all}, "dispute"));
+    fmt::print(out, "{} ({}; in {}):\n", title, in_unit({sets, sets}, "set"), in_unit({all, all}, "dispute"));
     if (all == 0) fmt::print(out, "  none found\n");
     print_disputes(out, some, account->statements);
     if (all > static_cast<std::int64_t>(some.size()))

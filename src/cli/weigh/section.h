@@ -38,5 +38,7 @@ extern const WeighSection kClaimsSection;
 extern const WeighSection kBoundsSection;
 extern const WeighSection kContradictionsSection;
 extern const WeighSection kCorroborationSection;
+extern const WeighSection kCountsSection;
+extern const WeighSection kRecallSection;
 
 }  // namespace witnessmark

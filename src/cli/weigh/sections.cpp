@@ -6,10 +6,8 @@ namespace witnessmark {
 
 std::span<const WeighSection> weigh_sections() {
   static const std::vector<WeighSection> kSections = {
-      kClaimsSection,
-      kBoundsSection,
-      kContradictionsSection,
-      kCorroborationSection,
+      kClaimsSection,        kBoundsSection, kContradictionsSection,
+      kCorroborationSection, kCountsSection, kRecallSection,
   };
   return kSections;
 }
