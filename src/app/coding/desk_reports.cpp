@@ -1,6 +1,7 @@
 #include <fmt/core.h>
 
 #include <deque>
+#include <stdexcept>
 
 #include "app/coding/desk_state.h"
 #include "app/coding/report_lines.h"
@@ -200,9 +201,9 @@ Result<Report> CodingDesk::report(ReportKind kind, const std::string& subject) c
     case ReportKind::configuration:
       return configuration_report(state.site, subject, state.surroundings);
     case ReportKind::open_questions:
-      break;
+      return question_report(state.site, state.surroundings);
   }
-  return Error{};
+  throw std::logic_error("a kind of report without a report");
 }
 
 }  // namespace witnessmark

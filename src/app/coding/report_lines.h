@@ -20,6 +20,9 @@ Result<Report> entry_report(const CodingDesk::State& state, const std::string& k
 Result<Report> configuration_report(const SiteFile& site, const std::string& date,
                                     const Surroundings& surroundings);
 
+/// What the evidence leaves open.
+Result<Report> question_report(const SiteFile& site, const Surroundings& surroundings);
+
 /// What coders decided otherwise in two copies, and how far they agree.
 Report difference_report(const CodingDesk::State& state);
 
