@@ -19,7 +19,7 @@ std::vector<std::size_t> heads_of(const std::vector<const Contradiction*>& sets)
   std::map<StatementKey, std::size_t> first;
   for (std::size_t i = 0; i < sets.size(); ++i)
     for (const StatementKey& key : sets[i]->statements) {
-      const auto [low, high] = std::minmax(root(i), root(first.emplace(key, i).first->second));
+      const auto [low, high] = std::minmax({root(i), root(first.emplace(key, i).first->second)});
       parent[high] = low;
     }
   for (std::size_t i = 0; i < sets.size(); ++i) parent[i] = root(i);
