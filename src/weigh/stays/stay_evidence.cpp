@@ -156,7 +156,7 @@ std::vector<StayGroup> joined(std::vector<FixturePlace> fixtures, const std::vec
     return at;
   };
   for (const Tie& tie : ties) {
-    const auto [first, second] = std::minmax(root(tie.upper_fixture), root(tie.lower_fixture));
+    const auto [first, second] = std::minmax({root(tie.upper_fixture), root(tie.lower_fixture)});
     parent[second] = first;
   }
   std::vector<StayGroup> groups;
