@@ -156,6 +156,7 @@ Result<SaidAbout> said_about(const SiteFile& site, std::string_view name, Tellin
   for (const Interview& interview : load_interviews(site).interviews) {
     if (reading_versions(site, interview.key).empty()) said.without_transcript.push_back(interview.key);
   }
+  said.conclusions = conclusions_on(site, asked.equipment, asked.places, withholding);
   said.withheld = withholding.account();
   return said;
 }

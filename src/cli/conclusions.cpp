@@ -34,7 +34,7 @@ void take_in(Command& command, const Options& options) {
 
 void print_answers(Command& command, const ConclusionHistory& history) {
   for (const Enquiry& answer : history.answers)
-    fmt::print(command.out(), "    {} answered {} ({}): asked “{}”, sent “{}”\n",
+    fmt::print(command.out(), "    {}answered to {} ({}): asked “{}”, sent “{}”\n",
                history.stands() ? "" : "to be told: ", one_line(answer.sent_to), to_string(answer.date),
                one_line(answer.question), one_line(answer.answer));
 }

@@ -3,6 +3,7 @@
 #include <fmt/ostream.h>
 
 #include "command.h"
+#include "conclusion_text.h"
 #include "record_text.h"
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/base/fold.h"
@@ -25,6 +26,8 @@ void print_said(Command& command, const SaidAbout& said) {
     fmt::print(out, "  {}{}{}: “{}”\n", passage.interview, time.empty() ? "" : " ", time,
                visible(passage.text));
   }
+  if (!said.conclusions.empty()) fmt::print(out, "\nConcluded ({}):\n", said.conclusions.size());
+  for (const ConclusionHistory& history : said.conclusions) print_conclusion(out, history);
   for (const std::string& interview : said.without_transcript)
     fmt::print(out, "{}: no transcript, so nothing in it was read\n", interview);
   fmt::print(out, "{}\n", said.withheld);

@@ -45,6 +45,16 @@ TEST_CASE("a narrator who says both counts on neither side") {
             "ask ends 1962") == "unknown (for 0 of 0, against 0 of 0): [abel] / [abel]");
 }
 
+TEST_CASE("a narrator who passes on what another said does not say both") {
+  const std::string site =
+      "source log log\ninterview i1 abel\nentry e1 log ends 1957-03-12\n"
+      "told i1 abel ends 1957-03\ntold i1 abel present 1959 told=bosun\n";
+  CHECK(ask(site + "ask ends 1957-03") ==
+        "corroborated (for 2 of 2, against 0 of 0 +1 second hand): e1 | abel / abel (second hand)");
+  CHECK(ask(site + "ask present 1959") ==
+        "contradicted (for 0 of 0 +1 second hand, against 2 of 2): abel (second hand) / e1 | abel");
+}
+
 TEST_CASE("narrators interviewed together are one, whatever interview it is in that they say it") {
   const std::string together = "interview i1 abel,bram\ninterview i2 abel\n";
   CHECK(ask(together + "told i1 abel ends 1963\ntold i1 bram ends 1963\nask ends 1963") ==

@@ -3,6 +3,7 @@
 #include <string_view>
 #include <vector>
 
+#include "witnessmark/app/conclusions.h"
 #include "witnessmark/app/surroundings.h"
 #include "witnessmark/base/result.h"
 #include "witnessmark/model/claim_record.h"
@@ -25,6 +26,7 @@ struct SaidAbout {
   std::vector<ClaimRecord> reviewed;       ///< A coder found they said so.
   std::vector<ClaimRecord> proposed;       ///< Nobody has decided yet: a preview.
   std::vector<UnreadPassage> unread;
+  std::vector<ConclusionHistory> conclusions;    ///< What was concluded on it, those that stand first.
   std::vector<std::string> without_transcript;   ///< Interviews nobody can have read here.
   std::string withheld;
 };

@@ -34,7 +34,7 @@ void add(const ShownEvidence& shown, const FixtureBounds& fixture, const Bound& 
                                        place.empty() ? "" : " (" + place + ")", change));
   open.standing = fmt::format("between {} and {}", from, to);
   open.would_decide = {
-      photograph_of(place, "between " + from + " and " + to),
+      photograph_of(place, "some day between " + from + " and " + to),
       fmt::format("a log, workshop book or letter that enters the work, between {} and {}", from, to)};
   go_to(earliest, open);
   go_to(latest, open);

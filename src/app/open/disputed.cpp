@@ -58,7 +58,18 @@ std::string lines_in_words(const Tally& tally) {
   return text;
 }
 
-std::optional<OpenBecause> because_of(const Corroboration& answer, const Sides& sides) {
+/// Whether something done, and not only meant, says the same of a time that may be the one meant.
+bool done_at_some_time(const Corroboration& answer, const RegisterIndex& index) {
+  return std::any_of(answer.voices.begin(), answer.voices.end(), [&](const Voice& voice) {
+    const auto* item =
+        voice.entry.empty() || voice.stand != Stand::consistent ? nullptr : index.find(voice.entry);
+    return item != nullptr && item->entry->statement == answer.question.statement &&
+           item->entry->nature == Nature::done;
+  });
+}
+
+std::optional<OpenBecause> because_of(const Corroboration& answer, const Sides& sides,
+                                      const RegisterIndex& index) {
   const Tally& tally = answer.tally;
   const bool only_told = sides.evidence_for == 0 && !sides.narrators_for.empty();
   if (only_told && sides.evidence_against > 0) return OpenBecause::contradicted_story;
@@ -67,7 +78,8 @@ std::optional<OpenBecause> because_of(const Corroboration& answer, const Sides& 
   if (against && spoken_for && tally.kinds_for < 2 && tally.kinds_against < 2)
     return OpenBecause::sources_disagree;
   if (tally.kinds_for > 1 && tally.kinds_against > 1) return OpenBecause::sources_disagree;
-  if (tally.intentions_for > 0 && !spoken_for && tally.groups_against == 0)
+  if (tally.intentions_for > 0 && !spoken_for && tally.groups_against == 0 &&
+      !done_at_some_time(answer, index))
     return OpenBecause::intention_only;
   return std::nullopt;
 }
@@ -111,7 +123,7 @@ void add_disputed(const OpenGround& ground, bool preview, std::vector<OpenQuesti
   for (const Corroboration& answer : answers) {
     const Sides sides = sides_of(answer, heard);
     if (preview != sides.proposed) continue;
-    const auto because = because_of(answer, sides);
+    const auto because = because_of(answer, sides, heard.index());
     if (!because) continue;
     OpenQuestion open;
     open.because = *because;

@@ -86,7 +86,7 @@ void add_silent(const SiteFile& site, const OpenGround& ground, std::vector<Open
     const StoredClaim* stored = ground.heard.find(weighing.claim);
     if (stored == nullptr || foremost(weighing.comparisons) != Outcome::silent) return;
     const Claim& claim = stored->claim;
-    if (claim.subject.empty() && claim.statement != Statement::located) return;
+    if (!claim.when.period || (claim.subject.empty() && claim.statement != Statement::located)) return;
     const bool preview = claim.status != ClaimStatus::said_so;
     const std::string words = question_words(claim, ground.heard.index());
     const std::string key = (preview ? "1" : "0") + words;

@@ -55,6 +55,12 @@ std::vector<LineageLink> path_to(const OriginVoices& from, const Origin& to) {
   return path;
 }
 
+/// A narrator who passes on what another said does not thereby say it.
+bool counted(const OriginVoices& origin) {
+  return std::any_of(origin.voices.begin(), origin.voices.end(),
+                     [](const TracedVoice* traced) { return traced->voice->worth == Worth::counted; });
+}
+
 class Side {
  public:
   Side(const std::vector<TracedVoice>& side, const std::vector<TracedVoice>& other)
@@ -140,14 +146,14 @@ class Side {
   /// rests on a source that says otherwise does not unsay what was seen.
   bool divided(std::size_t i) const {
     for (const OriginVoices& held : other_) {
-      if (held.origin == origins_[i].origin) return true;
+      if (held.origin == origins_[i].origin && counted(held) && counted(origins_[i])) return true;
     }
     for (const LineageLink& link : origins_[i].behind) {
       if (link.why == LineageLink::Why::interviewed_together || link.why == LineageLink::Why::dated_by)
         continue;
       const auto retold = std::find_if(other_.begin(), other_.end(),
                                        [&](const OriginVoices& held) { return held.origin == link.to; });
-      if (retold == other_.end()) continue;
+      if (retold == other_.end() || !counted(*retold)) continue;
       const auto path = path_to(origins_[i], link.to);
       if (std::none_of(path.begin(), path.end(), [](const LineageLink& step) {
             return step.why == LineageLink::Why::interviewed_together ||
