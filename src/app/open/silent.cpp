@@ -38,7 +38,7 @@ bool is_for(const Search& search, const Claim& claim, const AuthorityLists& list
 /// Whether the time looked through, all of the source where none is named, may hold the time told.
 bool looked_through(const Search& search, const Claim& claim, const DatePolicy& policy) {
   if (!search.when.value || !claim.when.period) return true;
-  return within(*claim.when.period, to_period(*search.when.value, policy)) != Answer::no;
+  return overlap(*claim.when.period, to_period(*search.when.value, policy)) != Answer::no;
 }
 
 std::string search_words(const Search& search, const Source& source) {
