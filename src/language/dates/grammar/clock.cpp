@@ -35,7 +35,8 @@ bool Grammar::clock_tail(std::size_t i, int& hour, std::size_t& past, bool& said
     bool more = false;
     if (clock_tail(past, unused, after, more) && more && after != past) hour = unused, past = after;
     return true;
-  } else if (is(i, w("in")) && is(i + 1, w("the")) && t[i + 2].is(Role::day_part)) {
+  } else if ((is(i, w("in")) || (is(i, w("on")) && is(i + 3, w("of")) && !prose())) && is(i + 1, w("the")) &&
+             t[i + 2].is(Role::day_part)) {  // also: on the morning of May 3
     const auto part = static_cast<DayPart>(t[i + 2].value(Role::day_part));
     half = part == DayPart::morning ? 1 : 2;
     past = i + 3;

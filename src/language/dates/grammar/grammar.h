@@ -215,6 +215,7 @@ class Grammar {
   bool is_price(std::size_t i, std::size_t past) const;
   bool spoken_year(std::size_t i, std::size_t past, std::int64_t head, std::int64_t rest) const;
   bool ends_in_small(std::size_t i) const;
+  bool year_apostrophe_words(std::size_t i, YearStance stance, Spec& spec) const;
   bool year_zero(std::size_t i, Spec& spec) const;
   bool birthday(std::size_t i, Spec& spec) const;
   bool year_turned(std::size_t i, Spec& spec) const;

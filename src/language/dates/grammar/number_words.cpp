@@ -110,6 +110,7 @@ bool Grammar::count(std::size_t i, Count& count, std::size_t& past) const {
         ++k;
       }
       count.vague = true;
+      count.few = is(j + 1, w("few"));
       past = k;
       return true;
     }
@@ -127,6 +128,7 @@ bool Grammar::count(std::size_t i, Count& count, std::size_t& past) const {
   }
   if (t[j].is(Role::vague)) {
     count.vague = true;
+    count.few = is(j, w("few")) || is(j, w("several"));
     past = j + 1;
     return true;
   }

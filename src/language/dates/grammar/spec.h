@@ -11,6 +11,7 @@ namespace witnessmark::dates {
 struct Count {
   std::int64_t value = 1;
   bool vague = false;      ///< few, several, or no number: PXD.
+  bool few = false;        ///< A few, several: vague, but more than one and fewer than ten.
   bool half = false;       ///< and a half.
   bool round = false;      ///< A multiple of five from ten on.
   bool couple = false;     ///< "a couple": two, more or less.

@@ -327,6 +327,19 @@ bool Grammar::year_zero(std::size_t i, Spec& spec) const {
   return true;
 }
 
+// in 'fifty-six, the winter of 'forty-seven; not the opening of a quotation: he said, 'Fifty-six of us …'
+bool Grammar::year_apostrophe_words(std::size_t i, YearStance stance, Spec& spec) const {
+  const bool told = stance == YearStance::supported || t[i - 1].is(Role::place_in_time) ||
+                    t[i - 1].any(bit(Role::month) | bit(Role::season)) || is(i - 1, w("or")) ||
+                    is(i - 1, w("and"));
+  std::int64_t value = 0;
+  std::size_t past = i;
+  if (prose() || !told || !t[i].space || !below_hundred(i + 1, value, past) || value < 20) return false;
+  if (counts_something(past) || !plausible(value) || (t[past].is_sign('\'') && !t[past].space)) return false;
+  set_year(spec, i, past, value, true, "year-apostrophe");
+  return true;
+}
+
 bool Grammar::year(std::size_t i, YearStance stance, Spec& spec) const {
   const auto& token = t[i];
   if (token.is_number()) return year_in_digits(i, stance, spec);
@@ -336,6 +349,8 @@ bool Grammar::year(std::size_t i, YearStance stance, Spec& spec) const {
     set_year(spec, i, i + 2, next.number, true, "year-apostrophe");
     return true;
   }
+  if (token.is_sign('\'') && next.is(Role::number) && !next.space)
+    return year_apostrophe_words(i, stance, spec);
   const bool anno_domini = token.is(Role::era_sign) && token.capital && token.value(Role::era_sign) == 2;
   if (anno_domini && next.is_number() && !next.grouped && next.digits <= 4) {  // AD 43
     set_year(spec, i, i + 2, next.number, false, "year-ad");

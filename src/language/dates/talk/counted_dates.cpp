@@ -35,6 +35,20 @@ void Talk::put_half_years(const Spec& spec, const DateValue& base, Meaning& mean
   }
 }
 
+// A few years later: two to nine (common practice, no source). TIMEX3 has no value for it but FUTURE_REF;
+// EDTF has.
+void Talk::put_few(const Spec& spec, const DateValue& base, Meaning& meaning) const {
+  constexpr std::int64_t kFewest = 2, kMost = 9;
+  if (spec.unit < Unit::day || spec.unit > Unit::year) return;
+  const std::int64_t sign = spec.later == Later::after ? 1 : -1;
+  const auto a = moved(base, sign * kFewest, spec.unit), b = moved(base, sign * kMost, spec.unit);
+  if (!a || !b) return;
+  auto first = to_edtf(*a, false), last = to_edtf(*b, false);
+  if (!first || !last) return;
+  if (sign < 0) std::swap(first, last);
+  meaning.edtf = one_of_span(std::get<EdtfDate>(first->value), std::get<EdtfDate>(last->value));
+}
+
 // two or three years later
 void Talk::put_between(const Spec& spec, const DateValue& base, Meaning& meaning) const {
   const bool forward = spec.later == Later::after;

@@ -353,6 +353,7 @@ Meaning Talk::offset(const Spec& spec) const {
   }
   if (spec.count.vague) {
     meaning.value = {};
+    if (spec.count.few && base && !setting_.prose) put_few(spec, *base, meaning);
     meaning.timex = forward ? "FUTURE_REF" : "PAST_REF";
     meaning.moves_talk = false;
     return meaning;
