@@ -97,7 +97,13 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "interviewer_label",
     "narrator_label",
     "filler",
-    "off"};
+    "off",
+    "self",
+    "whereabouts",
+    "quality",
+    "abstract",
+    "one",
+    "habit"};
 
 constexpr std::array<std::string_view, 19> kCueClasses{
     "hedge",    "told",       "told_order",     "told_own",   "read",
@@ -108,13 +114,14 @@ constexpr std::array<std::string_view, 19> kCueClasses{
 constexpr std::array<std::string_view, 11> kQuantityClasses{
     "unit",  "ten",       "times", "phrase",    "about",      "about_before",
     "least", "more_than", "most",  "less_than", "not_a_count"};
-constexpr std::array<std::string_view, 13> kVerbKinds{"begins",   "ends",    "move",  "replace", "swap",
+constexpr std::array<std::string_view, 14> kVerbKinds{"begins",   "ends",    "move",  "replace", "swap",
                                                       "takeover", "present", "paint", "unpaint", "name",
-                                                      "happened", "located", "built"};
+                                                      "happened", "located", "built", "does"};
 constexpr std::array<std::string_view, 2> kFrames{"object", "subject"};
-constexpr std::array<std::string_view, 14> kNeeds{"",     "place", "toplace",  "fromplace", "weobject",
+constexpr std::array<std::string_view, 15> kNeeds{"",     "place", "toplace",  "fromplace", "weobject",
                                                   "past", "move",  "swap",     "seen",      "colour",
-                                                  "name", "thing", "location", "counted"};
+                                                  "name", "thing", "location", "counted",
+                                                  "aboard"};
 
 template <typename Value, std::size_t N>
 std::optional<Value> index_of(const std::array<std::string_view, N>& names, std::string_view text) {

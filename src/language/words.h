@@ -97,6 +97,12 @@ enum class WordClass : std::uint8_t {
   narrator_label,
   filler,
   off,
+  self,         ///< I, me, my
+  whereabouts,  ///< aboard, ashore, up there: where somebody was, in one phrase
+  quality,      ///< big, heavy, noisy
+  abstract,     ///< story, reason, fuss: nothing that stands anywhere
+  one,          ///< one, ones: stands for a noun
+  habit,        ///< every day, always: done again and again
   count_
 };
 /// Flags of a token; more classes than fit in one word.
@@ -115,6 +121,15 @@ struct Flags {
       high |= std::uint64_t{1} << (i - 64);
     }
   }
+  void clear(WordClass c) {
+    const auto i = static_cast<unsigned>(c);
+    if (i < 64) {
+      low &= ~(std::uint64_t{1} << i);
+    } else {
+      high &= ~(std::uint64_t{1} << (i - 64));
+    }
+  }
+  bool any() const { return low != 0 || high != 0; }
   void join(const Flags& other) {
     low |= other.low;
     high |= other.high;
@@ -186,7 +201,8 @@ enum class VerbKind : std::uint8_t {
   name,
   happened,
   located,
-  built
+  built,
+  does
 };
 enum class VerbFrame : std::uint8_t { object, subject };
 enum class VerbNeeds : std::uint8_t {
@@ -203,7 +219,8 @@ enum class VerbNeeds : std::uint8_t {
   name,
   thing,
   location,
-  counted
+  counted,
+  aboard
 };
 struct Verb {
   std::string base;

@@ -5,6 +5,7 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <cstdio>
 #include <cstdlib>
@@ -156,6 +157,42 @@ void print_statements(const std::vector<Claim>& claims, const std::vector<CodedC
   std::printf("\n");
 }
 
+/// Why a coded claim has no partner: the nearest that was proposed over its words.
+const char* why_missed(const CodedClaim& coded, const std::vector<Claim>& claims) {
+  const auto any = [&](const auto& fits) { return std::any_of(claims.begin(), claims.end(), fits); };
+  const auto same_subject = [&](const Claim& c) {
+    return c.statement == Statement::located || (c.subject == coded.subject && (!c.subject.empty() || c.place == coded.place));
+  };
+  const auto same_statement = [&](const Claim& c) { return to_string(c.statement) == coded.statement; };
+  const auto over = [&](const Claim& c) { return overlap(c.quotes.front(), coded.quote); };
+  if (any([&](const Claim& c) { return over(c) >= 0.5 && same_statement(c) && same_subject(c); })) return "paired otherwise";
+  if (any([&](const Claim& c) { return over(c) > 0 && same_statement(c) && same_subject(c); })) return "quote";
+  if (any([&](const Claim& c) { return over(c) >= 0.5 && same_subject(c); })) return "statement";
+  if (any([&](const Claim& c) { return over(c) >= 0.5 && same_statement(c); })) return "subject";
+  if (any([&](const Claim& c) { return over(c) > 0; })) return "other claims";
+  return "nothing";
+}
+
+/// Totals of the causes, by statement.
+void print_misses(const std::vector<Claim>& claims, const std::vector<CodedClaim>& coded,
+                  const std::vector<std::pair<std::size_t, std::size_t>>& pairs) {
+  std::set<std::size_t> found;
+  for (const auto& pair : pairs) found.insert(pair.second);
+  std::map<std::string, std::map<std::string, int>> counts;
+  for (std::size_t c = 0; c < coded.size(); ++c) {
+    if (!found.contains(c)) ++counts[why_missed(coded[c], claims)][coded[c].statement];
+  }
+  for (const auto& [why, statements] : counts) {
+    int sum = 0;
+    std::string list;
+    for (const auto& [statement, n] : statements) {
+      sum += n;
+      list += fmt::format(" {} {}", statement, n);
+    }
+    std::printf("          missed, %s: %d (%s )\n", why.c_str(), sum, list.c_str());
+  }
+}
+
 void print_detail(const Reading& reading, const std::vector<CodedClaim>& coded,
                   const std::vector<std::pair<std::size_t, std::size_t>>& pairs) {
   const CodePointIndex index(reading.transcript.reading_text);
@@ -179,8 +216,9 @@ void print_detail(const Reading& reading, const std::vector<CodedClaim>& coded,
   }
   for (std::size_t c = 0; c < coded.size(); ++c) {
     if (theirs.contains(c)) continue;
-    std::printf("  missed: %s %s@%s %s | %s\n", coded[c].statement.c_str(), coded[c].subject.c_str(),
-                coded[c].place.c_str(), coded[c].when.c_str(), coded[c].quote_words.c_str());
+    std::printf("  missed (%s): %s %s@%s %s | %s\n", why_missed(coded[c], reading.claims), coded[c].statement.c_str(),
+                coded[c].subject.c_str(), coded[c].place.c_str(), coded[c].when.c_str(),
+                coded[c].quote_words.c_str());
   }
   for (std::size_t p = 0; p < reading.claims.size(); ++p) {
     if (ours.contains(p)) continue;
@@ -228,6 +266,7 @@ TEST_CASE("claims of the interviews for tuning") {
     if (detail && (std::string(detail) == "1" || std::string(detail) == key)) {
       print_detail(scored.reading, scored.coded, scored.pairs);
     }
+    print_misses(scored.reading.claims, scored.coded, scored.pairs);
     all.add(scored.tally);
   }
   print("tuning", all);
@@ -243,6 +282,7 @@ TEST_CASE("claims of the held-out interviews" *
     const Scored scored = score_interview(corpus, key);
     print(key, scored.tally);
     print_statements(scored.reading.claims, scored.coded, scored.pairs);
+    print_misses(scored.reading.claims, scored.coded, scored.pairs);
     all.add(scored.tally);
   }
   print("held out", all);

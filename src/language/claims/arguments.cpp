@@ -242,22 +242,15 @@ std::optional<Referent> Arguments::pronoun(bool plural, std::uint32_t at) const 
     if (thing.span.past <= at) inside = &thing;
   }
   if (inside) return referent_of(c_, *inside);
-  const bool known = plural ? c_.focus.things.has_value() : c_.focus.thing.has_value();
-  if (!known || c_.focus.age > 15) {
+  const std::optional<Referent> before = c_.focus.pronoun(plural, c_.asking);
+  const Focus::Mentioned& nearest = plural ? c_.focus.things : c_.focus.thing;
+  if (!before || c_.focus.words - nearest.at > 15) {
     for (const Thing& thing : c_.passage.things) {
       if (!c_.reading.span.holds(thing.span.first) || thing.plural != plural || !candidate(thing)) continue;
       if (thing.span.first > at && thing.head > 0 && is_mark(thing.head - 1)) return referent_of(c_, thing);
     }
   }
-  const std::optional<Referent>& wanted = plural ? c_.focus.things : c_.focus.thing;
-  const std::optional<Referent>& other = plural ? c_.focus.thing : c_.focus.things;
-  if (c_.focus.age > 90) return std::nullopt;
-  std::optional<Referent> found = wanted ? wanted : std::nullopt;
-  // "they" may also be a single thing's makers; only "it" falls back on a plural name used as one thing.
-  if (!found && plural) found = std::nullopt;
-  if (!found && !plural && other) found = std::nullopt;
-  if (found) found->carried = true;
-  return found;
+  return before;
 }
 
 bool Arguments::pronoun_object(const Predicate& p, bool& plural) const {

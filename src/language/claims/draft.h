@@ -45,6 +45,7 @@ struct Draft {
   bool withdrawn = false;
   bool fragment = false;    ///< No verb was found.
   bool by_then = false;     ///< Its date is the latest it can have been.
+  bool of_place = false;    ///< "It" stood for the place spoken of.
   bool elliptical = false;  ///< Repeats an earlier claim with another date, number or place.
   std::uint32_t clause = 0;
   std::string action;           ///< The words of the verb.
@@ -52,17 +53,6 @@ struct Draft {
   std::vector<CodePointRange> quotes;
   std::vector<Mention> cues;         ///< Cue and action spans.
   std::vector<std::string> because;  ///< Reasons in words.
-};
-
-/// What talk is about, from sentence to sentence.
-struct Focus {
-  std::optional<Referent> thing;   ///< Last equipment spoken of.
-  std::optional<Referent> things;  ///< Last in the plural.
-  std::optional<Referent> place;
-  std::optional<ChosenDate> date;  ///< Last date said in this turn or its question.
-  int date_age = 0;                ///< Sentences since.
-  std::optional<Draft> last;       ///< Last claim, for "no, it was 1964".
-  int age = 0;                     ///< Words since thing was named.
 };
 
 }  // namespace witnessmark::claims

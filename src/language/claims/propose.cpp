@@ -100,6 +100,20 @@ class InterviewReader {
     return finders_.places->list().terms()[place.terms.front()].key;
   }
 
+  /// The person of the list who speaks, for "I".
+  std::optional<Referent> person_of(const SpeakerIdentity& speaker) const {
+    if (speaker.person.empty() || !finders_.persons) return std::nullopt;
+    const std::vector<Term>& terms = finders_.persons->list().terms();
+    for (std::uint32_t t = 0; t < terms.size(); ++t) {
+      if (terms[t].key != speaker.person) continue;
+      Referent referent;
+      referent.kind = ThingKind::person;
+      referent.terms = {t};
+      return referent;
+    }
+    return std::nullopt;
+  }
+
   const SpeakerIdentity& speaker_of(const std::string& label) {
     const auto found = speakers_.find(label);
     if (found != speakers_.end()) return found->second;
@@ -224,12 +238,17 @@ class InterviewReader {
     const SentenceReading reading = read_sentence(passage_, words_, span);
     const bool asks = interviewer || (!labelled_ && reading.question);
     StatementContext context{passage_, words_, finders_, reading, positions_,
-                             focus_,   asks,   nullptr,  false,   false};
+                             focus_,   asks,   nullptr,  nullptr, false,      false};
+    const std::optional<Referent> narrator = asks ? std::nullopt : person_of(speaker);
+    if (narrator) context.narrator = &*narrator;
     collect_actions(reading, context, proposals_.mentions);
     if (asks) {
       ask(context, sentence.range, asked_);
-      bring_up_to_date(context, {});
-      if (asked_.place) focus_.place = asked_.place;
+      focus_.bring_up_to_date(context, asked_.drafts);
+      if (asked_.place) {
+        focus_.place = asked_.place;
+        focus_.place_sentence = focus_.sentences;
+      }
       if (asked_.place) heads_.place = place_key(*asked_.place);
       return;
     }
@@ -255,7 +274,7 @@ class InterviewReader {
       carry(draft);
       if (draft.quotes.empty()) draft.quotes = {quote_of(draft, sentence, reading)};
     }
-    bring_up_to_date(context, drafts);
+    focus_.bring_up_to_date(context, drafts);
     const Writer writer{context_, finders_, utterance, speaker};
     for (const Draft& draft : drafts) writer.write(draft, proposals_.claims);
   }
@@ -292,36 +311,6 @@ class InterviewReader {
         focus_.last->subject->terms == draft.subject->terms) {
       draft.place = focus_.last->place;
       draft.place->carried = true;
-    }
-  }
-
-  void bring_up_to_date(const StatementContext& context, const std::vector<Draft>& drafts) {
-    focus_.age += static_cast<int>(context.reading.span.past - context.reading.span.first);
-    ++focus_.date_age;
-    const auto name = [this](const Referent& referent) {
-      (referent.plural ? focus_.things : focus_.thing) = referent;
-      (referent.plural ? focus_.things : focus_.thing)->carried = false;
-      focus_.age = 0;
-    };
-    for (const Thing& thing : passage_.things) {
-      if (!context.reading.span.holds(thing.span.first) || thing.shadowed || thing.near_match) continue;
-      if (thing.kind == ThingKind::place) focus_.place = referent_of(context, thing);
-      if (thing.kind == ThingKind::equipment && (thing.role == Role::none || thing.role == Role::of)) {
-        name(referent_of(context, thing));
-      }
-    }
-    for (const Draft& draft : drafts) {
-      if (draft.subject && draft.subject->kind == ThingKind::equipment) name(*draft.subject);
-      if (!draft.withdrawn) focus_.last = draft;
-      if (draft.place && !draft.place->carried && draft.place->kind == ThingKind::place)
-        focus_.place = draft.place;
-    }
-    for (std::uint32_t d = 0; d < passage_.dates.size(); ++d) {
-      const DateExpression& date = passage_.dates[d];
-      const Span& at = passage_.date_spans[d];
-      if (at.empty() || !context.reading.span.holds(at.first) || date.corrected || !date.edtf) continue;
-      focus_.date = ChosenDate{date, true};
-      focus_.date_age = 0;
     }
   }
 

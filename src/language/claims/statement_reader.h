@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "language/claims/arguments.h"
+#include "language/clauses/whereabouts.h"
 
 namespace witnessmark::claims {
 
@@ -36,7 +37,13 @@ class StatementReader {
   void happened(const Predicate& p);
   void located(const Predicate& p);
   const Thing* lying_off(Span span) const;
+  Subject person_before(const Predicate& p) const;
+  bool is_of_site(const Predicate& p) const;
+  bool located_in_words(const Predicate& p, const Subject& who);
+  bool was_somewhere(const Predicate& p);
   void built(const Predicate& p);
+  void does(const Predicate& p);
+  bool is_habit(const Predicate& p) const;
   void seen(const Predicate& p);
   void stands(const Predicate& p);
   void instead_of(const Predicate& p);

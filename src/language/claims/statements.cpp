@@ -97,7 +97,12 @@ void StatementReader::set_number(Draft& draft, const Subject& subject) const {
 Draft& StatementReader::add(const Predicate* p, Statement statement, const Subject& subject, bool negated) {
   Draft draft;
   draft.statement = statement;
-  draft.subject = subject.referent;
+  if (subject.referent && subject.referent->kind == ThingKind::place) {
+    draft.place = subject.referent;
+    draft.of_place = true;
+  } else {
+    draft.subject = subject.referent;
+  }
   draft.polarity = negated ? Polarity::denied : Polarity::affirmed;
   draft.clause = clause_of(p);
   draft.fragment = p == nullptr;
@@ -121,6 +126,7 @@ Draft& StatementReader::add(const Predicate* p, Statement statement, const Subje
 }
 
 void StatementReader::place_it(Draft& draft, const Predicate* p, bool ending) {
+  if (draft.of_place) return;
   draft.place = arguments_.place_for(p, draft.clause, ending);
   if (!draft.place) {
     draft.place_words = arguments_.relative_place(c_.reading.clauses[draft.clause].span, nullptr);
@@ -427,6 +433,11 @@ std::vector<Draft> StatementReader::run() {
     put_cues(&p, p.clause, first);
   }
   drop_repeated();
+  // A place can be what something is done to or said of, but it neither stands anywhere nor goes.
+  std::erase_if(drafts_, [](const Draft& draft) {
+    return draft.of_place && draft.statement != Statement::attribute && draft.statement != Statement::happened &&
+           draft.statement != Statement::begins;
+  });
   return std::move(drafts_);
 }
 

@@ -3,6 +3,7 @@
 
 #include "language/claims/cue_reading.h"
 #include "language/claims/draft.h"
+#include "language/claims/focus.h"
 #include "language/claims/times.h"
 
 namespace witnessmark::claims {
@@ -28,6 +29,7 @@ struct StatementContext {
   bool asking = false;  ///< The sentence is a question: what it would state is wanted.
   /// Place or thing the question was about, for answers.
   const Referent* asked_place = nullptr;
+  const Referent* narrator = nullptr;  ///< Who "I" is, if a person of the list.
   bool asked_what = false;  ///< Answers a question for what it was.
   bool inventory = false;   ///< "What was in the wheelhouse?": bare names answer it.
 };

@@ -304,7 +304,7 @@ void StatementReader::is_dated(const Predicate& p, const std::vector<Subject>& s
   for (const Draft& draft : drafts_) {
     if (!draft.withdrawn) last = &draft;
   }
-  if (!last && c_.focus.last && c_.focus.age <= 40) last = &*c_.focus.last;
+  if (!last) last = c_.focus.repeatable();
   if (!last || p.agent == Agent::we) return;
   bool plural = false;
   if (!arguments_.pronoun_subject(p, plural)) return;
@@ -362,18 +362,7 @@ void StatementReader::is(const Predicate& p) {
   }
   if (person ||
       ((p.agent == Agent::we || p.agent == Agent::it) && (subjects.empty() || !subjects[0].thing))) {
-    const Thing* where = arguments_.place_in(p.right, {Role::at}, true);
-    if (!where) where = lying_off(p.right);
-    if (!where && person) where = arguments_.place_in(p.right, {Role::at});
-    if (where && (person || p.agent == Agent::we ||
-                  arguments_.any_in({own.span.first, p.span.past}, WordClass::she))) {
-      Subject who;
-      if (person) who = {referent_of(c_, *person), person};
-      const bool negated = p.negated || negative_in(passage_, {p.span.past, where->head}).has_value();
-      Draft& draft = add(&p, Statement::located, who, negated);
-      draft.place = referent_of(c_, *where);
-      return;
-    }
+    if (was_somewhere(p)) return;
     if (person || p.agent == Agent::we) return;
   }
   // "was without a hoist"

@@ -50,6 +50,9 @@ void StatementReader::verb(const Predicate& p) {
     case VerbKind::built:
       built(p);
       break;
+    case VerbKind::does:
+      does(p);
+      break;
   }
 }
 
@@ -91,8 +94,19 @@ void StatementReader::move(const Predicate& p) {
   if (!to && !from) to = arguments_.place_in({p.at, clause.past}, {Role::at});
   // "The turbine went into the turbine house" says nothing of an earlier place.
   const bool only_comes = p.verb->frame == VerbFrame::subject && p.verb->needs == VerbNeeds::move && !from;
+  const bool somewhere = to || from || !arguments_.relative_place({p.at, clause.past}, nullptr).empty() ||
+                         arguments_.any_in({p.at, clause.past}, WordClass::in_there) ||
+                         arguments_.any_in({p.at, clause.past}, WordClass::side) ||
+                         arguments_.any_in({p.at, clause.past}, WordClass::whereabouts);
   for (const Subject& subject : subjects) {
     const bool negated = p.negated || (subject.thing && subject.thing->negated);
+    if (!somewhere) {
+      // "Somebody moved it": that it was moved is all that is said.
+      Draft& moved = add(&p, Statement::happened, subject, negated);
+      moved.attribute = moved.action;
+      place_it(moved, &p, false);
+      continue;
+    }
     if (only_comes) {
       Draft& comes = add(&p, Statement::begins, subject, negated);
       if (to) comes.place = referent_of(c_, *to);
@@ -213,12 +227,16 @@ void StatementReader::paint(const Predicate& p) {
   const bool dated = !dates_for(passage_, c_.reading, &p, p.clause).empty();
   for (const Subject& subject : subjects) {
     bool any = false;
+    std::uint32_t last_end = p.span.past;
     for (std::uint32_t i = p.span.past; i < clause.past;) {
       std::uint32_t end = i;
       const std::string colour = arguments_.has(i, WordClass::colour) || arguments_.has(i, WordClass::shade)
                                      ? property_at(i, clause.past, &end)
                                      : std::string();
-      if (colour.empty() || passage_.notes[i].thing >= 0) {
+      // A second colour counts only when joined to the first: not "red with a white band".
+      const bool apart = any && i > last_end && !arguments_.has(i - 1, WordClass::coordinator) &&
+                         !arguments_.has(i - 1, WordClass::negative) && !arguments_.is_mark(i - 1);
+      if (colour.empty() || passage_.notes[i].thing >= 0 || apart || arguments_.any_in({last_end, i}, WordClass::we)) {
         ++i;
         continue;
       }
@@ -233,7 +251,7 @@ void StatementReader::paint(const Predicate& p) {
         place_it(draft, &p, false);
       }
       any = true;
-      i = std::max(end, i + 1);
+      i = last_end = std::max(end, i + 1);
     }
     if (any) continue;
     Draft& draft = add(&p, Statement::happened, subject, p.negated);
@@ -287,6 +305,19 @@ void StatementReader::name(const Predicate& p) {
   }
 }
 
+/// "I wound it every Friday", "they used to ring it": what was done again and again was there to do it to.
+bool StatementReader::is_habit(const Predicate& p) const {
+  if (p.negated) return false;
+  const Span clause = c_.reading.clauses[p.clause].span;
+  for (std::uint32_t i = clause.first; i < clause.past; ++i) {
+    if (arguments_.has(i, WordClass::habit)) return true;
+  }
+  for (std::uint32_t i = p.span.first >= clause.first + 3 ? p.span.first - 3 : clause.first; i < p.at; ++i) {
+    if (arguments_.has(i, WordClass::used_to)) return true;
+  }
+  return false;
+}
+
 void StatementReader::happened(const Predicate& p) {
   std::vector<Subject> subjects =
       p.verb->frame == VerbFrame::object ? objects_or_pronoun(p) : things(arguments_.subjects(p));
@@ -300,9 +331,11 @@ void StatementReader::happened(const Predicate& p) {
       subjects = subjects_or_pronoun(p);
     }
   }
+  const bool again = is_habit(p);
   for (const Subject& subject : subjects) {
-    Draft& draft = add(&p, Statement::happened, subject, p.negated);
+    Draft& draft = add(&p, again ? Statement::present : Statement::happened, subject, p.negated);
     draft.attribute = draft.action;
+    if (again) draft.quantity.reset();
     if (place) {
       draft.place = referent_of(c_, *place);
     } else {
@@ -311,39 +344,26 @@ void StatementReader::happened(const Predicate& p) {
   }
 }
 
-/// "lying off the Widow Bank": off is where one lies, from is where one comes from.
-const Thing* StatementReader::lying_off(Span span) const {
-  const Thing* where = arguments_.place_in(span, {Role::from}, true);
-  return where && where->role_at >= 0 &&
-                 arguments_.has(static_cast<std::uint32_t>(where->role_at), WordClass::off)
-             ? where
-             : nullptr;
-}
-
-void StatementReader::located(const Predicate& p) {
-  const Span clause = c_.reading.clauses[p.clause].span;
-  const Thing* where = arguments_.place_in({p.at, clause.past}, {Role::at, Role::to, Role::none}, true);
-  if (!where) where = lying_off({p.at, clause.past});
-  if (!where) where = arguments_.place_in(clause, {Role::at}, true);
-  if (!where) return;
-  Subject who;
-  for (const Thing& thing : passage_.things) {
-    if (thing.kind == ThingKind::person && p.left.holds(thing.span.first))
-      who = {referent_of(c_, thing), &thing};
-  }
-  const bool site = p.agent == Agent::we || p.agent == Agent::it;
-  const bool named_site = arguments_.place_in(p.left, {Role::none}) != nullptr;
-  if (!who.referent && !site && !named_site) return;
-  Draft& draft = add(&p, Statement::located, who, p.negated);
-  draft.quantity.reset();
-  draft.place = referent_of(c_, *where);
-}
-
 void StatementReader::built(const Predicate& p) {
   if (!p.passive) return;
   for (const Subject& subject : subjects_or_pronoun(p)) {
     Draft& draft = add(&p, Statement::attribute, subject, p.negated);
     draft.attribute = "made";
+    place_it(draft, &p, false);
+  }
+}
+
+/// "It shuddered", "it ran on paraffin": what a thing does is what it is like.
+void StatementReader::does(const Predicate& p) {
+  std::uint32_t past = p.span.past;
+  while (past < p.right.past && past < p.at + 9 && !arguments_.is_mark(past) && passage_.notes[past].date < 0 &&
+         !arguments_.has(past, WordClass::coordinator) && !arguments_.has(past, WordClass::subordinator)) {
+    ++past;
+  }
+  for (const Subject& subject : subjects_or_pronoun(p)) {
+    Draft& draft = add(&p, Statement::attribute, subject, p.negated);
+    draft.quantity.reset();
+    draft.attribute = "does: " + std::string(passage_.words({p.at, past}));
     place_it(draft, &p, false);
   }
 }

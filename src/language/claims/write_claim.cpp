@@ -103,7 +103,8 @@ int rank_of(const Draft& draft) {
 }  // namespace
 
 void Writer::write(const Draft& draft, std::vector<Claim>& claims) const {
-  if (!draft.subject && !draft.place) return;
+  const bool whereabouts = draft.statement == Statement::located && !draft.place_words.empty();
+  if (!draft.subject && !draft.place && !whereabouts) return;
   Claim claim;
   claim.interview = context.interview ? context.interview->key : std::string();
   claim.speaker = speaker.person.empty() ? utterance.speaker : speaker.person;
@@ -196,7 +197,8 @@ void collect_actions(const SentenceReading& reading, const StatementContext& con
     if (p.kind != Predicate::Kind::verb) continue;
     static constexpr std::string_view kNames[] = {
         "begins", "ends", "ends begins", "ends begins", "ends begins", "ends begins", "present",
-        "begins", "ends", "attribute",   "happened",    "located",     "attribute"};
+        "begins", "ends", "attribute",   "happened",    "located",     "attribute",
+        "attribute"};
     mentions.push_back({MentionKind::action, context.positions.range_of(context.passage, {p.at, p.span.past}),
                         std::string(kNames[static_cast<std::size_t>(p.verb->kind)]),
                         p.verb->base + (p.verb->particle.empty() ? "" : " " + p.verb->particle), false});

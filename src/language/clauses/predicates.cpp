@@ -154,7 +154,7 @@ class Finder : private VerbSurroundings {
         if (particle == kNowhere) continue;
         if (verb.base == "have" || verb.base == "be") continue;  // Read below, as full verbs.
         if (predicate.passive && verb.frame == VerbFrame::subject && verb.kind != VerbKind::happened &&
-            verb.kind != VerbKind::located) {
+            verb.kind != VerbKind::located && verb.kind != VerbKind::does) {
           continue;
         }
         const bool inverted = particle < i;
@@ -163,6 +163,7 @@ class Finder : private VerbSurroundings {
           continue;
         // "We went up to the yard": people neither begin nor end.
         const bool of_things = verb.kind != VerbKind::located && verb.frame == VerbFrame::subject;
+        if (verb.kind == VerbKind::does && predicate.passive) continue;
         if (of_things && !inverted && agent_before(i) == Agent::we) continue;
         if (!needs_met(i, verb, forms, predicate)) continue;
         predicate.verb = &verb;
@@ -215,7 +216,7 @@ class Finder : private VerbSurroundings {
     // "I'm", "he's": of people, unless a location of the site follows.
     const bool person = has(i, WordClass::we) || (has(i, WordClass::they) && !has(i, WordClass::them)) ||
                         (i > span_.first && has(i - 1, WordClass::we));
-    if (person && !location_after(i)) return;
+    if (person && !location_after(i) && whereabouts_after(passage_, span_, i + 1).empty()) return;
     Predicate predicate;
     predicate.at = i;
     read_auxiliaries(i, predicate);

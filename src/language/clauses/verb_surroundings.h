@@ -3,6 +3,7 @@
 #include <cstdint>
 
 #include "language/clauses/sentence_reading.h"
+#include "language/clauses/whereabouts.h"
 
 namespace witnessmark::claims {
 
@@ -40,7 +41,7 @@ class VerbSurroundings {
       return true;
     }
     return f.has(WordClass::old) || f.has(WordClass::of) || f.has(WordClass::colour) ||
-           f.has(WordClass::negative_determiner);
+           f.has(WordClass::negative_determiner) || (f.has(WordClass::quality) && !is_aux(before));
   }
 
   static constexpr std::uint32_t kNowhere = 0xFFFFFFFF;
@@ -145,8 +146,12 @@ class VerbSurroundings {
   bool needs_met(std::uint32_t i, const Verb& verb, std::uint8_t forms, const Predicate& p) const {
     switch (verb.needs) {
       case VerbNeeds::nothing:
-      case VerbNeeds::thing:
         return true;
+      case VerbNeeds::thing:
+        return verb.kind != VerbKind::happened || verb.frame == VerbFrame::subject || p.passive ||
+               acts_on(i) || relative_before(i);
+      case VerbNeeds::aboard:
+        return agent_can_join(i) && boards_after(i);
       case VerbNeeds::seen:
         return object_after(i);
       case VerbNeeds::place:
@@ -208,6 +213,50 @@ class VerbSurroundings {
       }
     }
     return false;
+  }
+
+  /// A thing, a place or a pronoun right behind the verb: what is done is done to it.
+  bool acts_on(std::uint32_t i) const {
+    if (direct_object(i)) return true;
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 6); ++k) {
+      if (is_mark(k) || notes_[k].date >= 0) return false;
+      if (notes_[k].thing >= 0) {
+        return passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind != ThingKind::person;
+      }
+      if (!has(k, WordClass::determiner) && !has(k, WordClass::old) && !has(k, WordClass::everything) &&
+          !is_adverb(k)) {
+        return false;
+      }
+    }
+    return false;
+  }
+
+  /// "I joined", "we signed on": the narrator or a person of the list.
+  bool agent_can_join(std::uint32_t i) const {
+    for (std::uint32_t k = i; k > span_.first && k + 7 > i; --k) {
+      if (is_mark(k - 1)) return false;
+      if (has(k - 1, WordClass::self) || has(k - 1, WordClass::we)) return true;
+      if (notes_[k - 1].thing >= 0) {
+        return passage_.things[static_cast<std::size_t>(notes_[k - 1].thing)].kind == ThingKind::person;
+      }
+    }
+    return false;
+  }
+
+  /// The site, "her", a date or nothing more behind the verb: not "joined the union".
+  bool boards_after(std::uint32_t i) const {
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 7); ++k) {
+      if (is_mark(k) || notes_[k].date >= 0 || has(k, WordClass::she) || has(k, WordClass::it)) return true;
+      if (notes_[k].thing >= 0) {
+        const ThingKind kind = passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind;
+        return kind == ThingKind::place || kind == ThingKind::location;
+      }
+      if (!has(k, WordClass::determiner) && !has(k, WordClass::at) && !has(k, WordClass::of) &&
+          !has(k, WordClass::to) && !is_adverb(k)) {
+        return has(k, WordClass::when) || has(k, WordClass::coordinator);
+      }
+    }
+    return true;
   }
 
   /// "it went in 1961", "the whaler went": no way to is named.

@@ -91,6 +91,7 @@ void Annotator::find_heads(const HeadMemory& heads, Passage& passage) {
   const auto count = static_cast<std::uint32_t>(passage.tokens.size());
   for (std::uint32_t i = 1; i < count; ++i) {
     if (passage.tokens[i].kind != Token::Kind::word || passage.notes[i].date >= 0) continue;
+    find_one(heads, i, passage);
     if (!heads.heads.contains(passage.tokens[i].form)) continue;
     std::uint32_t before = i - 1;
     if (before > 0 && passage.notes[before].flags.has(WordClass::old)) --before;
@@ -110,6 +111,19 @@ void Annotator::find_heads(const HeadMemory& heads, Passage& passage) {
     thing.plural = heads.plurals.contains(passage.tokens[i].form);
     passage.things.push_back(std::move(thing));
   }
+}
+
+/// "the steam one", "the electric one": a word of a name in the place of the whole.
+void Annotator::find_one(const HeadMemory& heads, std::uint32_t i, Passage& passage) {
+  const bool one = i >= 2 && passage.notes[i].flags.has(WordClass::one);
+  if (!one || !passage.notes[i - 2].flags.has(WordClass::determiner)) return;
+  const auto term = heads.one_of(passage.tokens[i - 1].form);
+  if (!term) return;
+  Thing thing;
+  thing.span = {i - 1, i + 1};
+  thing.terms = {*term};
+  thing.carried = true;
+  passage.things.push_back(std::move(thing));
 }
 
 void Annotator::find_things(const HeadMemory& heads, Passage& passage) {
@@ -216,7 +230,13 @@ void Annotator::find_phrases(Passage& passage) {
           passage.tokens, i, [&](std::size_t length, const std::vector<std::uint32_t>& values) {
             for (const std::uint32_t value : values) {
               const std::uint32_t index = value & 0x0FFFFFFF;
+              const bool names = passage.notes[i + length - 1].thing >= 0 && passage.notes[i].thing < 0;
               if (value >> 28 == static_cast<std::uint32_t>(Words::PhraseKind::word)) {
+                // "the steam one" that names a thing is no pronoun.
+                if (names && (index == static_cast<std::uint32_t>(WordClass::pronoun) ||
+                              index == static_cast<std::uint32_t>(WordClass::new_one))) {
+                  continue;
+                }
                 passage.notes[i].flags.set(static_cast<WordClass>(index));
                 passage.notes[i].reach = std::max(passage.notes[i].reach, static_cast<std::uint8_t>(length));
               } else if (value >> 28 == static_cast<std::uint32_t>(Words::PhraseKind::cue)) {
@@ -277,13 +297,18 @@ void Annotator::read_phrase(Passage& passage, Thing& thing) {
     if (determined && !adjective) break;
     if (adjective || flags.has(WordClass::old) || flags.has(WordClass::more) ||
         flags.has(WordClass::colour) || flags.has(WordClass::shade) || flags.has(WordClass::material) ||
-        flags.has(WordClass::type) || flags.has(WordClass::condition)) {
+        flags.has(WordClass::type) || flags.has(WordClass::condition) || flags.has(WordClass::quality) ||
+        flags.has(WordClass::abstract)) {
       --at;
       continue;
     }
     // Any word known for grammar, as a verb or as a cue ends the phrase; unknown words are adjectives.
     const bool grammar = flags.low != 0 || flags.high != 0;
-    if (grammar || (note.info && note.info->verb_forms[0] != 0) || note.cue >= 0 || steps >= 3) break;
+    // "the polished bell", "a winding drum": participles of verbs between article and noun are adjectives.
+    const bool participle = note.info && (note.info->verb_forms[0] & 24U) != 0 && at >= 2 &&
+                            passage.notes[at - 2].flags.has(WordClass::determiner);
+    const bool verb = note.info && note.info->verb_forms[0] != 0 && !participle;
+    if (grammar || verb || note.cue >= 0 || steps >= 3) break;
     --at;
   }
   // Unknown words not led in by an article were no adjectives.

@@ -125,8 +125,15 @@ struct HeadMemory {
   std::string place;  ///< Key of the place now spoken of; may be empty.
   const AuthorityList* list = nullptr;
 
+  /// A word of a name and its last word, to the term: "steam" and "windlass".
+  std::unordered_multimap<std::uint64_t, std::uint32_t> pairs;
+  std::unordered_map<std::uint32_t, std::vector<std::uint64_t>> heads_of;  ///< Last words of a term's names.
+  std::vector<std::uint32_t> recent;                                       ///< Terms named last, the latest last.
+
   void learn(const AuthorityList& equipment, const Words& words);
   void remember(const Passage& passage);
+  /// "the steam one", when a windlass was spoken of.
+  std::optional<std::uint32_t> one_of(std::uint64_t word) const;
   std::optional<std::uint32_t> term_of(std::uint64_t form, const std::string& near) const;
 };
 
@@ -149,6 +156,7 @@ class Annotator {
   void find_things(const HeadMemory& heads, Passage& passage);
   std::string place_near(const Passage& passage, std::uint32_t at) const;
   void find_heads(const HeadMemory& heads, Passage& passage);
+  void find_one(const HeadMemory& heads, std::uint32_t i, Passage& passage);
   void add_things(const TermFinder& finder, ThingKind kind, Passage& passage);
   void find_numbers(Passage& passage);
   void find_phrases(Passage& passage);

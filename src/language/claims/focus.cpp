@@ -1,0 +1,131 @@
+// A pronoun stands for the nearest thing named, unless something of no list was brought in since, or the place
+// itself is what is spoken of ("What about the galley?" "It was white."). In a question "it" goes on with what
+// was asked about before, however many things the answer has named.
+#include "language/claims/focus.h"
+
+#include "language/claims/statements.h"
+
+namespace witnessmark::claims {
+namespace {
+
+constexpr int kPronounReach = 90;  // Words.
+constexpr int kTopicReach = 250;
+constexpr int kPlaceReach = 60;
+
+bool stays_candidate(const Thing& thing) {
+  return thing.kind == ThingKind::equipment && (thing.role == Role::none || thing.role == Role::of);
+}
+
+/// "a washing machine", "a box": an indefinite noun of no list that is neither abstract nor a person.
+bool brings_in_unlisted(const Passage& passage, Span span) {
+  for (std::uint32_t i = span.first; i + 1 < span.past; ++i) {
+    const Flags& f = passage.notes[i].flags;
+    if (!f.has(WordClass::indefinite) || !f.has(WordClass::determiner) || passage.notes[i].thing >= 0) continue;
+    if (i > span.first) {
+      const Flags& before = passage.notes[i - 1].flags;
+      if (before.has(WordClass::as) || before.has(WordClass::with) || before.has(WordClass::at) ||
+          before.has(WordClass::of) || before.has(WordClass::by) || before.has(WordClass::for_) ||
+          before.has(WordClass::to) || passage.notes[i].cue >= 0) {
+        continue;
+      }
+    }
+    for (std::uint32_t k = i + 1; k < span.past && k < i + 4; ++k) {
+      const Note& note = passage.notes[k];
+      if (passage.tokens[k].kind == Token::Kind::mark || note.thing >= 0 || note.date >= 0 || note.number >= 0) break;
+      const Flags& g = note.flags;
+      if (g.has(WordClass::abstract) || g.has(WordClass::person) || g.has(WordClass::event_noun) ||
+          g.has(WordClass::activity)) {
+        break;
+      }
+      if (!g.any() && note.cue < 0 && passage.tokens[k].kind == Token::Kind::word) return true;
+      if (!g.has(WordClass::quality) && !g.has(WordClass::old) && !g.has(WordClass::colour) &&
+          !g.has(WordClass::material) && !g.has(WordClass::condition) && !g.has(WordClass::indefinite)) {
+        break;
+      }
+    }
+  }
+  return false;
+}
+
+}  // namespace
+
+std::optional<Referent> Focus::pronoun(bool plural, bool asking) const {
+  if (asking && !plural && topic.referent && words - topic.at <= kTopicReach) {
+    Referent found = *topic.referent;
+    found.carried = true;
+    return found;
+  }
+  const Mentioned& wanted = plural ? things : thing;
+  if (!plural && place_topic.referent && place_topic.at > thing.at && place_topic.at > unlisted_at &&
+      words - place_topic.at <= kPlaceReach) {
+    Referent found = *place_topic.referent;
+    found.carried = true;
+    return found;
+  }
+  if (!wanted.referent || words - wanted.at > kPronounReach) return std::nullopt;
+  if (!plural && unlisted_at > wanted.at) return std::nullopt;
+  Referent found = *wanted.referent;
+  found.carried = true;
+  return found;
+}
+
+const Referent* Focus::place_within(int sentences_ago) const {
+  return place && sentences - place_sentence <= sentences_ago ? &*place : nullptr;
+}
+
+const Draft* Focus::repeatable() const {
+  return last && sentences - last_sentence <= 3 ? &*last : nullptr;
+}
+
+void Focus::name(const Referent& referent) {
+  Mentioned& held = referent.plural ? things : thing;
+  held.referent = referent;
+  held.referent->carried = false;
+  held.at = words;
+}
+
+void Focus::bring_up_to_date(const StatementContext& context, const std::vector<Draft>& drafts) {
+  const Passage& passage = context.passage;
+  words += static_cast<int>(context.reading.span.past - context.reading.span.first);
+  ++sentences;
+  ++date_age;
+  if (brings_in_unlisted(passage, context.reading.span)) unlisted_at = words - 1;
+  std::optional<Referent> about;
+  std::optional<Referent> only_place;
+  for (const Thing& thing_here : passage.things) {
+    if (!context.reading.span.holds(thing_here.span.first) || thing_here.shadowed || thing_here.near_match) continue;
+    if (thing_here.kind == ThingKind::place) {
+      place = only_place = referent_of(context, thing_here);
+      place_sentence = sentences;
+    }
+    if (stays_candidate(thing_here)) {
+      about = referent_of(context, thing_here);
+      name(*about);
+    }
+  }
+  for (const Draft& draft : drafts) {
+    if (draft.subject && draft.subject->kind == ThingKind::equipment) {
+      about = draft.subject;
+      name(*about);
+    }
+    if (!draft.withdrawn) {
+      last = draft;
+      last_sentence = sentences;
+    }
+    if (draft.place && !draft.place->carried && draft.place->kind == ThingKind::place) {
+      place = draft.place;
+      place_sentence = sentences;
+    }
+  }
+  if (only_place && !about) place_topic = {only_place, words};
+  if (context.asking && (about || only_place)) topic = {about ? about : only_place, words};
+  for (std::uint32_t d = 0; d < passage.dates.size(); ++d) {
+    const DateExpression& said = passage.dates[d];
+    const Span& at = passage.date_spans[d];
+    if (at.empty() || !context.reading.span.holds(at.first) || said.corrected || !said.edtf) continue;
+    date = ChosenDate{said, true};
+    date_age = 0;
+  }
+}
+
+}  // namespace witnessmark::claims

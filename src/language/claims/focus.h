@@ -1,0 +1,47 @@
+#pragma once
+#include <optional>
+#include <vector>
+
+#include "language/claims/draft.h"
+
+namespace witnessmark::claims {
+
+struct StatementContext;
+
+/// What talk is about, from sentence to sentence. Mentions are aged in words.
+struct Focus {
+  static constexpr int kLongAgo = -10000;
+  struct Mentioned {
+    std::optional<Referent> referent;
+    int at = kLongAgo;  ///< Words said when it was named.
+  };
+
+  Mentioned thing;        ///< Last equipment spoken of.
+  Mentioned things;       ///< Last in the plural.
+  Mentioned topic;        ///< What the interviewer last asked about.
+  Mentioned place_topic;  ///< Last place named in a sentence that names no equipment.
+  int unlisted_at = kLongAgo;  ///< Something of no list was brought in ("a washing machine").
+  std::optional<Referent> place;
+  int place_sentence = kLongAgo;   ///< Sentence that named it.
+  std::optional<ChosenDate> date;  ///< Last date said in this turn or its question.
+  int date_age = 0;                ///< Sentences since.
+  std::optional<Draft> last;       ///< Last claim, for "no, it was 1964".
+  int last_sentence = kLongAgo;
+  int words = 0, sentences = 0;  ///< Said so far.
+
+  /// What "it" or "they" stands for: the nearest equipment, or the place when that is what is spoken of
+  /// (never for "they"). Nothing when something of no list came between.
+  std::optional<Referent> pronoun(bool plural, bool asking) const;
+  /// The place spoken of, if it was named within so many sentences.
+  const Referent* place_within(int sentences_ago) const;
+  /// The last claim, while "that was 1962" can still mean it.
+  const Draft* repeatable() const;
+
+  /// Takes in a sentence and what was read from it.
+  void bring_up_to_date(const StatementContext& context, const std::vector<Draft>& drafts);
+
+ private:
+  void name(const Referent& referent);
+};
+
+}  // namespace witnessmark::claims

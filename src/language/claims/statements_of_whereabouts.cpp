@@ -1,0 +1,95 @@
+// Where the site or a person was. Locations of the itinerary and places of the list come first; else the words
+// themselves are kept ("at the falls of the boat"). "I" is the narrator; "we" and "she" are the site.
+#include "language/claims/statement_reader.h"
+
+namespace witnessmark::claims {
+
+/// "lying off the Widow Bank": off is where one lies, from is where one comes from.
+const Thing* StatementReader::lying_off(Span span) const {
+  const Thing* where = arguments_.place_in(span, {Role::from}, true);
+  return where && where->role_at >= 0 &&
+                 arguments_.has(static_cast<std::uint32_t>(where->role_at), WordClass::off)
+             ? where
+             : nullptr;
+}
+
+/// The person before a predicate: named, or the narrator for "I".
+StatementReader::Subject StatementReader::person_before(const Predicate& p) const {
+  Subject who;
+  for (const Thing& thing : passage_.things) {
+    if (thing.kind == ThingKind::person && p.left.holds(thing.span.first))
+      who = {referent_of(c_, thing), &thing};
+  }
+  if (who.referent || !c_.narrator) return who;
+  for (std::uint32_t i = p.span.past; i > p.left.first; --i) {
+    if (arguments_.is_mark(i - 1)) break;
+    if (!arguments_.has(i - 1, WordClass::self) || !arguments_.has(i - 1, WordClass::we)) continue;
+    who.referent = *c_.narrator;
+    who.referent->words = std::string(passage_.words({i - 1, i}));
+    who.referent->range = c_.positions.range_of(passage_, {i - 1, i});
+    break;
+  }
+  return who;
+}
+
+bool StatementReader::is_of_site(const Predicate& p) const {
+  const Span clause = c_.reading.clauses[p.clause].span;
+  return p.agent == Agent::we || arguments_.any_in({clause.first, p.span.past}, WordClass::she);
+}
+
+/// Whereabouts in words of no list; false when there are none.
+bool StatementReader::located_in_words(const Predicate& p, const Subject& who) {
+  Span words = whereabouts_after(passage_, c_.reading.span, p.span.past);
+  if (words.empty()) return false;
+  const bool negated = p.negated || negative_in(passage_, {p.span.past, words.first}).has_value();
+  Draft& draft = add(&p, Statement::located, who, negated);
+  draft.quantity.reset();
+  for (const Thing& thing : passage_.things) {
+    if (!words.holds(thing.span.first) || thing.shadowed) continue;
+    if (thing.kind == ThingKind::place || thing.kind == ThingKind::location) draft.place = referent_of(c_, thing);
+  }
+  if (arguments_.has(words.first, WordClass::at) && words.past > words.first + 1) ++words.first;
+  draft.place_words = std::string(passage_.words(words));
+  return true;
+}
+
+void StatementReader::located(const Predicate& p) {
+  const Span clause = c_.reading.clauses[p.clause].span;
+  const Subject who = person_before(p);
+  if (p.verb->needs == VerbNeeds::aboard) {
+    Draft& draft = add(&p, Statement::located, who, p.negated);
+    draft.quantity.reset();
+    if (const Thing* site = arguments_.place_in(p.right, {Role::none, Role::at, Role::to, Role::of})) {
+      draft.place = referent_of(c_, *site);
+    } else {
+      draft.place_words = draft.action;
+    }
+    return;
+  }
+  const Thing* where = arguments_.place_in({p.at, clause.past}, {Role::at, Role::to, Role::none}, true);
+  if (!where) where = lying_off({p.at, clause.past});
+  if (!where) where = arguments_.place_in(clause, {Role::at}, true);
+  const bool named_site = arguments_.place_in(p.left, {Role::none}) != nullptr;
+  if (!who.referent && p.agent != Agent::we && p.agent != Agent::it && !named_site) return;
+  if (!where) return;
+  Draft& draft = add(&p, Statement::located, who, p.negated);
+  draft.quantity.reset();
+  draft.place = referent_of(c_, *where);
+}
+
+/// "I was on the coast station", "we were stuck in the sound".
+bool StatementReader::was_somewhere(const Predicate& p) {
+  const Subject who = person_before(p);
+  if (!who.referent && !is_of_site(p)) return false;
+  const Thing* where = arguments_.place_in(p.right, {Role::at}, true);
+  if (!where) where = lying_off(p.right);
+  if (!where && who.thing) where = arguments_.place_in(p.right, {Role::at});
+  if (!where) return located_in_words(p, who);
+  const bool negated = p.negated || negative_in(passage_, {p.span.past, where->head}).has_value();
+  Draft& draft = add(&p, Statement::located, who, negated);
+  draft.quantity.reset();
+  draft.place = referent_of(c_, *where);
+  return true;
+}
+
+}  // namespace witnessmark::claims

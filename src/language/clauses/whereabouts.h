@@ -1,0 +1,12 @@
+#pragma once
+#include <cstdint>
+
+#include "language/passage/passage.h"
+
+namespace witnessmark::claims {
+
+/// Where somebody was, as words of no list: "aboard", "on the coast station", "at the falls of the boat".
+/// Looked for behind token from, over adverbs and a participle; empty when nothing of the kind follows.
+Span whereabouts_after(const Passage& passage, Span sentence, std::uint32_t from);
+
+}  // namespace witnessmark::claims
