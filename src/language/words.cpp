@@ -102,6 +102,7 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "whereabouts",
     "quality",
     "abstract",
+    "measure",
     "one",
     "habit"};
 

@@ -53,6 +53,7 @@ Corpus read_corpus() {
 struct Reading {
   Transcript transcript;
   std::vector<Claim> claims;
+  std::vector<Mention> mentions;
 };
 
 Reading read_interview(const Corpus& corpus, const Language& language, const std::string& key) {
@@ -72,8 +73,10 @@ Reading read_interview(const Corpus& corpus, const Language& language, const std
     context.interview = &interview;
     const std::string path = kCorpus + interview.transcript_path;
     reading.transcript = read_transcript(SystemFileReader().read(path).value(), path).value();
-    reading.claims = propose_claims(context, reading.transcript,
-                                    split_sentences(reading.transcript, language.abbreviations()));
+    Proposals proposals = read_claims(context, reading.transcript,
+                                      split_sentences(reading.transcript, language.abbreviations()));
+    reading.claims = std::move(proposals.claims);
+    reading.mentions = std::move(proposals.mentions);
   }
   // What was taken back in the same breath is not what was said.
   std::erase_if(reading.claims, [](const Claim& claim) { return claim.withdrawn; });
@@ -173,9 +176,29 @@ const char* why_missed(const CodedClaim& coded, const std::vector<Claim>& claims
   return "nothing";
 }
 
+/// Whether the words of a coded claim name its subject.
+const char* naming(const CodedClaim& coded, const std::vector<Mention>& mentions) {
+  if (coded.statement == "located") return "located";
+  if (coded.subject.empty()) return "of no list";
+  for (const Mention& mention : mentions) {
+    if (mention.kind == MentionKind::equipment && mention.value == coded.subject &&
+        coded.quote.begin <= mention.range.begin && mention.range.end <= coded.quote.end) {
+      return "named";
+    }
+  }
+  return "carried";
+}
+
 /// Totals of the causes, by statement.
-void print_misses(const std::vector<Claim>& claims, const std::vector<CodedClaim>& coded,
+void print_misses(const Reading& reading, const std::vector<CodedClaim>& coded,
                   const std::vector<std::pair<std::size_t, std::size_t>>& pairs) {
+  const std::vector<Claim>& claims = reading.claims;
+  std::map<std::string, std::array<int, 2>> named;
+  for (std::size_t c = 0; c < coded.size(); ++c) ++named[naming(coded[c], reading.mentions)][0];
+  for (const auto& pair : pairs) ++named[naming(coded[pair.second], reading.mentions)][1];
+  std::printf("          coded/paired by how the subject is given:");
+  for (const auto& [how, n] : named) std::printf(" %s %d/%d", how.c_str(), n[0], n[1]);
+  std::printf("\n");
   std::set<std::size_t> found;
   for (const auto& pair : pairs) found.insert(pair.second);
   std::map<std::string, std::map<std::string, int>> counts;
@@ -266,7 +289,7 @@ TEST_CASE("claims of the interviews for tuning") {
     if (detail && (std::string(detail) == "1" || std::string(detail) == key)) {
       print_detail(scored.reading, scored.coded, scored.pairs);
     }
-    print_misses(scored.reading.claims, scored.coded, scored.pairs);
+    print_misses(scored.reading, scored.coded, scored.pairs);
     all.add(scored.tally);
   }
   print("tuning", all);
@@ -282,7 +305,7 @@ TEST_CASE("claims of the held-out interviews" *
     const Scored scored = score_interview(corpus, key);
     print(key, scored.tally);
     print_statements(scored.reading.claims, scored.coded, scored.pairs);
-    print_misses(scored.reading.claims, scored.coded, scored.pairs);
+    print_misses(scored.reading, scored.coded, scored.pairs);
     all.add(scored.tally);
   }
   print("held out", all);

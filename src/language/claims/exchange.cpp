@@ -148,6 +148,10 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
           arguments.place_in(context.reading.span, {Role::at, Role::none, Role::to, Role::relation})) {
     next.place = referent_of(context, *place);
   }
+  if (!next.place && context.focus.place && (arguments.any_in(context.reading.span, WordClass::in_there) ||
+                                             arguments.any_in(context.reading.span, WordClass::there))) {
+    next.place = context.focus.place;
+  }
   next.inventory = next.place && !next.yes_no && !next.when && !next.where && next.drafts.empty();
   next.answered = false;
   // "You were aboard then. Right." adds nothing to the question before it in the same turn.

@@ -117,7 +117,7 @@ void Focus::bring_up_to_date(const StatementContext& context, const std::vector<
       place_sentence = sentences;
     }
   }
-  if (only_place && !about) place_topic = {only_place, words};
+  if (context.asking && only_place && !about) place_topic = {only_place, words};
   if (context.asking && (about || only_place)) topic = {about ? about : only_place, words};
   for (std::uint32_t d = 0; d < passage.dates.size(); ++d) {
     const DateExpression& said = passage.dates[d];

@@ -238,7 +238,7 @@ class InterviewReader {
     const SentenceReading reading = read_sentence(passage_, words_, span);
     const bool asks = interviewer || (!labelled_ && reading.question);
     StatementContext context{passage_, words_, finders_, reading, positions_,
-                             focus_,   asks,   nullptr,  nullptr, false,      false};
+                             focus_,   asks,   nullptr,  nullptr, false,      false,    false};
     const std::optional<Referent> narrator = asks ? std::nullopt : person_of(speaker);
     if (narrator) context.narrator = &*narrator;
     collect_actions(reading, context, proposals_.mentions);
@@ -255,6 +255,7 @@ class InterviewReader {
     const bool first = !asked_.answered;
     if (first) asked_age_ = 0;
     context.asked_what = first && !asked_.yes_no && !asked_.when && !asked_.where && !asked_.how_many;
+    context.answering = asked_age_ < 3;
     context.inventory = asked_.inventory && asked_age_ < 12;
     heads_.place = asked_.place   ? place_key(*asked_.place)
                    : focus_.place ? place_key(*focus_.place)

@@ -61,11 +61,18 @@ class StatementReader {
   void is_dated(const Predicate& p, const std::vector<Subject>& subjects);
   void event(const Predicate& p);
   bool unlisted(const Predicate& p);
+  std::optional<Referent> place_of_unlisted(const Predicate& p, const Thing*& named) const;
+  bool is_like(const Predicate& p, const std::vector<Subject>& subjects);
   void drop_repeated();
   void fragment();
   bool bare_name(const Thing& thing) const;
   bool opens_with(const Thing& thing) const;
-  void unlisted_name();
+  void unlisted_name(Span name);
+  Span opening_name() const;
+  void inventory_item();
+  bool colour_of_topic();
+  void carry_place(Draft& draft, const Referent& place) const;
+  void with_part(std::size_t of);
   bool taken_back_after(const Predicate& p) const;
   std::string property_at(std::uint32_t from, std::uint32_t past, std::uint32_t* end) const;
 

@@ -107,6 +107,7 @@ Draft& StatementReader::add(const Predicate* p, Statement statement, const Subje
   draft.clause = clause_of(p);
   draft.fragment = p == nullptr;
   draft.clause_range = c_.positions.range_of(passage_, c_.reading.clauses[draft.clause].span);
+  if (subject.thing) draft.subject_thing = static_cast<std::int32_t>(subject.thing - passage_.things.data());
   set_number(draft, subject);
   if (p) {
     Span words = p->span;
@@ -168,6 +169,35 @@ void StatementReader::add_state(const Predicate* p, const Subject& subject, bool
   }
   draft.quantity.reset();
   if (negated) draft.statement = Statement::absent;
+}
+
+/// "a names board, with gold on it", "a voice pipe with a whistle in it": a property said in the same breath.
+void StatementReader::with_part(std::size_t of) {
+  const Draft state = drafts_[of];
+  if (state.subject_thing < 0 || state.statement != Statement::present) return;
+  std::uint32_t i = passage_.things[static_cast<std::size_t>(state.subject_thing)].span.past;
+  const std::uint32_t end = std::min(c_.reading.span.past, i + 9);
+  while (i < end && !arguments_.has(i, WordClass::with)) {
+    if (passage_.notes[i].thing >= 0 && passage_.things[static_cast<std::size_t>(passage_.notes[i].thing)].kind ==
+                                            ThingKind::equipment) {
+      return;
+    }
+    ++i;
+  }
+  if (i + 1 >= end) return;
+  std::uint32_t past = i + 1;
+  while (past < c_.reading.span.past && past < i + 8 && !arguments_.is_mark(past) && passage_.notes[past].date < 0 &&
+         !arguments_.has(past, WordClass::coordinator) && !arguments_.has(past, WordClass::relative)) {
+    if (arguments_.has(past, WordClass::person) || passage_.notes[past].thing >= 0) return;
+    ++past;
+  }
+  const bool on_it = past > i + 2 && arguments_.has(past - 1, WordClass::it);
+  const bool part = arguments_.has(i + 1, WordClass::indefinite) || arguments_.has(i + 1, WordClass::negative_determiner);
+  if (!on_it && !part) return;
+  Draft draft = state;
+  draft.statement = Statement::attribute;
+  draft.attribute = "with: " + std::string(passage_.words({i + 1, past}));
+  drafts_.push_back(std::move(draft));
 }
 
 bool StatementReader::counts_people(std::uint32_t number) const {
@@ -317,101 +347,13 @@ void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::si
   }
 }
 
-/// Whether the sentence is hardly more than the thing's name.
-bool StatementReader::bare_name(const Thing& thing) const {
-  const Span span = c_.reading.span;
-  std::uint32_t other = 0;
-  for (std::uint32_t i = span.first; i < span.past; ++i) {
-    if (arguments_.is_mark(i) || thing.span.holds(i) || (i >= thing.head && i < thing.span.first)) continue;
-    const Flags& f = passage_.notes[i].flags;
-    if (f.has(WordClass::filler) || f.has(WordClass::adverb) || f.has(WordClass::coordinator)) continue;
-    ++other;
-  }
-  return other <= 2;
-}
-
-/// "The loop for the direction finder over your head": the name comes first.
-bool StatementReader::opens_with(const Thing& thing) const {
-  std::uint32_t i = c_.reading.span.first;
-  while (i < thing.head &&
-         (arguments_.is_mark(i) || arguments_.has(i, WordClass::filler) ||
-          arguments_.has(i, WordClass::coordinator) || arguments_.has(i, WordClass::then))) {
-    ++i;
-  }
-  return i >= thing.head;
-}
-
-/// "The key. A chair." in answer to what there was at a place.
-void StatementReader::unlisted_name() {
-  std::uint32_t first = c_.reading.span.first;
-  std::uint32_t past = c_.reading.span.past;
-  while (first < past &&
-         (arguments_.is_mark(first) || arguments_.has(first, WordClass::filler) ||
-          arguments_.has(first, WordClass::coordinator) || arguments_.has(first, WordClass::then))) {
-    ++first;
-  }
-  while (past > first && arguments_.is_mark(past - 1)) --past;
-  if (past - first < 2 || past - first > 10) return;
-  if (!arguments_.has(first, WordClass::determiner) && passage_.notes[first].number < 0) return;
-  for (std::uint32_t i = first; i < past; ++i) {
-    if (passage_.notes[i].date >= 0 || arguments_.has(i, WordClass::person) ||
-        arguments_.has(i, WordClass::we))
-      return;
-  }
-  Draft& draft = add(nullptr, Statement::present, {}, false);
-  draft.subject_words = std::string(passage_.words({first, past}));
-  draft.place = *c_.asked_place;
-  draft.place->carried = true;
-  put_cues(nullptr, 0, drafts_.size() - 1);
-}
-
-void StatementReader::fragment() {
-  const Span span = c_.reading.span;
-  std::vector<const Thing*> all = arguments_.group_in(span);
-  if (all.empty()) {
-    if (c_.inventory) unlisted_name();
-    return;
-  }
-  const std::size_t first = drafts_.size();
-  for (const Subject& subject : things(all)) {
-    const Thing& thing = *subject.thing;
-    const Thing* place = arguments_.place_in(span, {Role::at, Role::relation});
-    const bool counted =
-        thing.quantity >= 0 && !passage_.numbers[static_cast<std::size_t>(thing.quantity)].measure;
-    const bool without =
-        thing.negated && thing.head < thing.span.first && arguments_.has(thing.head, WordClass::negative) &&
-        !arguments_.has(thing.head, WordClass::negative_determiner) && thing.head > span.first;
-    // A bare name in answer to what there was: "A stove. The old bell."
-    const bool named = (c_.asked_place && (bare_name(thing) || (c_.inventory && opens_with(thing)))) ||
-                       (c_.asked_what && thing.indefinite && bare_name(thing));
-    // "Black hull, buff funnel."
-    for (std::uint32_t i = thing.head; i < thing.span.first; ++i) {
-      const std::string colour =
-          arguments_.has(i, WordClass::colour) ? property_at(i, thing.span.first, nullptr) : std::string();
-      if (colour.empty() || span.past - span.first > 12) continue;
-      add(nullptr, Statement::attribute, subject, thing.negated).attribute = colour;
-      break;
-    }
-    if (!place && !counted && !without && !named &&
-        !(thing.negated && !dates_for(passage_, c_.reading, nullptr, 0).empty()))
-      continue;
-    // Much talk beside a bare name is talk of something else.
-    if (span.past - span.first > 25) continue;
-    add_state(nullptr, subject, thing.negated);
-    if (named && c_.asked_place && !drafts_.back().place) {
-      drafts_.back().place = *c_.asked_place;
-      drafts_.back().place->carried = true;
-    }
-  }
-  put_dates(nullptr, first);
-  put_cues(nullptr, 0, first);
-}
-
 std::vector<Draft> StatementReader::run() {
   if (c_.reading.predicates.empty()) {
     fragment();
+    for (std::size_t d = 0, made = drafts_.size(); d < made; ++d) with_part(d);
     return std::move(drafts_);
   }
+  if (c_.inventory && c_.asked_place) inventory_item();
   for (const Predicate& p : c_.reading.predicates) {
     const std::size_t first = drafts_.size();
     switch (p.kind) {
@@ -432,6 +374,7 @@ std::vector<Draft> StatementReader::run() {
     put_dates(&p, first);
     put_cues(&p, p.clause, first);
   }
+  for (std::size_t d = 0, made = drafts_.size(); d < made; ++d) with_part(d);
   drop_repeated();
   // A place can be what something is done to or said of, but it neither stands anywhere nor goes.
   std::erase_if(drafts_, [](const Draft& draft) {

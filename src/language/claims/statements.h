@@ -31,6 +31,7 @@ struct StatementContext {
   const Referent* asked_place = nullptr;
   const Referent* narrator = nullptr;  ///< Who "I" is, if a person of the list.
   bool asked_what = false;  ///< Answers a question for what it was.
+  bool answering = false;   ///< Soon after the question.
   bool inventory = false;   ///< "What was in the wheelhouse?": bare names answer it.
 };
 

@@ -50,46 +50,111 @@ void StatementReader::exists(const Predicate& p) {
     const bool excepted =
         subject.thing->head > 0 && arguments_.has(subject.thing->head - 1, WordClass::terminator);
     if (p.negated && !excepted) negated = true;
+    const std::size_t made = drafts_.size();
     add_state(&p, subject, negated);
-    if (!drafts_.back().place && c_.asked_place) {
-      drafts_.back().place = *c_.asked_place;
-      drafts_.back().place->carried = true;
+    for (std::size_t d = made; d < drafts_.size(); ++d) {
+      if (!drafts_[d].place && c_.asked_place) carry_place(drafts_[d], *c_.asked_place);
     }
   }
+}
+
+/// Where something of no list stands: a place of its clause, of "in there", of the question, else the place just
+/// spoken of.
+std::optional<Referent> StatementReader::place_of_unlisted(const Predicate& p, const Thing*& named) const {
+  const Span clause = c_.reading.clauses[p.clause].span;
+  named = arguments_.place_in({p.span.past, clause.past}, {Role::at, Role::relation});
+  if (named) return referent_of(c_, *named);
+  const Referent* carried = c_.asked_place;
+  const bool pointed = arguments_.any_in(clause, WordClass::in_there) || arguments_.any_in(clause, WordClass::in_place);
+  if (!carried) carried = c_.focus.place_within(pointed ? 12 : 3);
+  if (!carried) return std::nullopt;
+  Referent place = *carried;
+  place.carried = true;
+  return place;
 }
 
 /// Something the lists do not have, said to be at a place they do have: "There was a hole in the forecastle."
 bool StatementReader::unlisted(const Predicate& p) {
   const Span clause = c_.reading.clauses[p.clause].span;
-  const Thing* place = arguments_.place_in({p.span.past, clause.past}, {Role::at, Role::relation});
+  const Thing* named = nullptr;
+  const std::optional<Referent> place = place_of_unlisted(p, named);
   if (!place) return false;
   bool led_in = false;
+  bool noun = false;
   bool negated = p.negated;
   std::int32_t number = -1;
   std::uint32_t past = p.span.past;
-  for (; past < place->head; ++past) {
+  const std::uint32_t limit = named ? named->head : std::min(clause.past, past + 8);
+  for (; past < limit; ++past) {
     const Flags& f = passage_.notes[past].flags;
+    if (!named && led_in && noun && (arguments_.is_mark(past) || f.has(WordClass::relative) || f.has(WordClass::relation) ||
+                                     f.has(WordClass::with) || passage_.notes[past].date >= 0 ||
+                                     f.has(WordClass::coordinator) || f.has(WordClass::when) || f.has(WordClass::in_there))) {
+      break;
+    }
     if (arguments_.is_mark(past) || passage_.notes[past].thing >= 0 || f.has(WordClass::person) ||
         f.has(WordClass::people_count) || f.has(WordClass::they) || f.has(WordClass::event_noun) ||
-        f.has(WordClass::activity) || f.has(WordClass::nothing) || f.has(WordClass::everything)) {
+        f.has(WordClass::activity) || f.has(WordClass::nothing) || f.has(WordClass::everything) ||
+        f.has(WordClass::abstract) || (!named && passage_.notes[past].date >= 0)) {
       return false;
     }
     if (passage_.notes[past].number >= 0) number = passage_.notes[past].number;
     if (f.has(WordClass::negative_determiner)) negated = true;
-    led_in = led_in || f.has(WordClass::determiner) || passage_.notes[past].number >= 0;
     if (led_in && f.has(WordClass::at)) break;
+    noun = noun || (led_in && passage_.tokens[past].kind == Token::Kind::word && !f.any());
+    led_in = led_in || f.has(WordClass::determiner) || passage_.notes[past].number >= 0;
   }
   if (!led_in || past <= p.span.past + 1) return false;
+  if (!named && (!noun || negated)) return false;
   if (number >= 0 && passage_.numbers[static_cast<std::size_t>(number)].measure) return false;
   Draft& draft = add(&p, negated ? Statement::absent : Statement::present, {}, false);
   draft.subject_words = std::string(passage_.words({p.span.past, past}));
-  draft.place = referent_of(c_, *place);
+  draft.place = place;
   if (number >= 0 && !negated) {
     const Number& count = passage_.numbers[static_cast<std::size_t>(number)];
     if (count.most > 1) {
       draft.statement = Statement::count;
       draft.quantity = Quantity{count.least, count.most, std::string(passage_.words(count.span))};
     }
+  }
+  return true;
+}
+
+/// "It was a thing like a suitcase", "it was about the size of two wardrobes": what a thing or place was like.
+bool StatementReader::is_like(const Predicate& p, const std::vector<Subject>& subjects) {
+  if (subjects.empty()) return false;
+  std::uint32_t first = p.span.past;
+  while (first < p.right.past && (arguments_.has(first, WordClass::adverb) || arguments_.has(first, WordClass::already) ||
+                                  passage_.notes[first].number >= 0 || arguments_.has(first, WordClass::negative))) {
+    ++first;
+  }
+  if (first + 1 >= p.right.past || arguments_.is_mark(first)) return false;
+  const bool like = passage_.words({first, first + 1}) == "like";
+  if (!like && !arguments_.has(first, WordClass::indefinite) && !arguments_.has(first, WordClass::determiner)) return false;
+  if (!like && !arguments_.has(first, WordClass::indefinite)) {
+    // "the size of …": of definite phrases only measures.
+    bool measure = false;
+    for (std::uint32_t k = first + 1; k < std::min(p.right.past, first + 3); ++k)
+      measure = measure || arguments_.has(k, WordClass::measure);
+    if (!measure) return false;
+  }
+  std::uint32_t past = first + 1;
+  while (past < p.right.past && past < first + 9 && !arguments_.is_mark(past) &&
+         !arguments_.has(past, WordClass::subordinator) && !arguments_.has(past, WordClass::coordinator)) {
+    const Note& note = passage_.notes[past];
+    if (note.thing >= 0 || note.date >= 0 || note.flags.has(WordClass::person) || note.flags.has(WordClass::event_noun) ||
+        (past < first + 4 && note.flags.has(WordClass::abstract))) {
+      return false;
+    }
+    ++past;
+  }
+  if (past < first + 2) return false;
+  const bool negated = p.negated || negative_in(passage_, {p.span.past, first}).has_value();
+  for (const Subject& subject : subjects) {
+    Draft& draft = add(&p, Statement::attribute, subject, negated);
+    draft.quantity.reset();
+    draft.attribute = "is: " + std::string(passage_.words({first, past}));
+    place_it(draft, &p, false);
   }
   return true;
 }
@@ -135,6 +200,7 @@ void StatementReader::has(const Predicate& p) {
     if (const auto referent = arguments_.pronoun(plural, p.at)) add_state(&p, {referent, nullptr}, p.negated);
     return;
   }
+  if (objects.empty() && p.agent != Agent::it && unlisted(p)) return;
   if (objects.empty()) part_of(p);
   // "had twenty feet of chain": no count of chains.
   for (const Subject& subject : things(objects)) {
@@ -142,8 +208,9 @@ void StatementReader::has(const Predicate& p) {
     const bool excepted =
         subject.thing->head > 0 && arguments_.has(subject.thing->head - 1, WordClass::terminator);
     if (excepted) negated = false;
+    const std::size_t made = drafts_.size();
     add_state(&p, subject, negated);
-    Draft& draft = drafts_.back();
+    Draft& draft = drafts_[made];
     if (!draft.place) {
       // "The salle had no guillotine."
       if (const Thing* place = arguments_.place_in(p.left, {Role::none}))
@@ -264,8 +331,9 @@ bool StatementReader::is_somewhere(const Predicate& p, const std::vector<Subject
                        negative_in(passage_, {p.span.past, place ? place->head : p.span.past}).has_value() ||
                        arguments_.any_in(p.right, WordClass::no_longer);
   for (const Subject& subject : subjects) {
+    const std::size_t made = drafts_.size();
     add_state(&p, subject, negated || (subject.thing && subject.thing->negated));
-    Draft& draft = drafts_.back();
+    Draft& draft = drafts_[made];
     if (place && !draft.place) draft.place = referent_of(c_, *place);
     if (!draft.place && draft.place_words.empty()) draft.place_words = words;
     if (!draft.place && there && c_.focus.place) {
@@ -378,7 +446,8 @@ void StatementReader::is(const Predicate& p) {
   }
   if (!subjects.empty() && had_been_there(p, subjects)) return;
   if (!subjects.empty() && !another) {
-    if (is_gone(p, subjects) || is_attribute(p, subjects) || is_somewhere(p, subjects)) return;
+    if (is_gone(p, subjects) || is_attribute(p, subjects) || is_somewhere(p, subjects) || is_like(p, subjects))
+      return;
   }
   if (subjects.empty()) {
     // "The salle was cream."

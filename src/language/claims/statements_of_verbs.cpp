@@ -385,8 +385,7 @@ void StatementReader::seen(const Predicate& p) {
 
 void StatementReader::stands(const Predicate& p) {
   if (p.verb->frame == VerbFrame::object) {
-    if (p.passive) return;
-    for (const Subject& subject : objects_or_pronoun(p)) {
+    for (const Subject& subject : p.passive ? subjects_or_pronoun(p) : objects_or_pronoun(p)) {
       add_state(&p, subject, p.negated || (subject.thing && subject.thing->negated));
     }
     return;
