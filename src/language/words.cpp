@@ -102,6 +102,8 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "whereabouts",
     "quality",
     "abstract",
+    "when_noun",
+    "my_time",
     "measure",
     "one",
     "habit"};

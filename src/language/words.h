@@ -101,6 +101,8 @@ enum class WordClass : std::uint8_t {
   whereabouts,  ///< aboard, ashore, up there: where somebody was, in one phrase
   quality,      ///< big, heavy, noisy
   abstract,     ///< story, reason, fuss: nothing that stands anywhere
+  when_noun,    ///< year, date: "what year was that?"
+  my_time,      ///< in my time, while I was there
   measure,      ///< size, height, shape
   one,          ///< one, ones: stands for a noun
   habit,        ///< every day, always: done again and again

@@ -239,7 +239,7 @@ void print_detail(const Reading& reading, const std::vector<CodedClaim>& coded,
   }
   for (std::size_t c = 0; c < coded.size(); ++c) {
     if (theirs.contains(c)) continue;
-    std::printf("  missed (%s): %s %s@%s %s | %s\n", why_missed(coded[c], reading.claims), coded[c].statement.c_str(),
+    std::printf("  missed (%s, %s): %s %s@%s %s | %s\n", why_missed(coded[c], reading.claims), naming(coded[c], reading.mentions), coded[c].statement.c_str(),
                 coded[c].subject.c_str(), coded[c].place.c_str(), coded[c].when.c_str(),
                 coded[c].quote_words.c_str());
   }

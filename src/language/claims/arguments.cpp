@@ -193,6 +193,7 @@ std::string Arguments::relative_place(Span span, const Thing* subject) const {
     if (!has(i, WordClass::relation) || has(i, WordClass::at) || has(i, WordClass::by) ||
         i + reach + 1 >= span.past)
       continue;
+    if (has(i + reach, WordClass::us) && c_.passage.notes[i].cue < 0) return std::string(passage.words({i, i + reach + 1}));
     if (!has(i + reach, WordClass::determiner) || c_.passage.notes[i + reach].date >= 0 ||
         c_.passage.notes[i].cue >= 0) {
       continue;

@@ -141,8 +141,11 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
     if (f.has(WordClass::question_word)) next.yes_no = false;
     next.of_people =
         next.of_people || f.has(WordClass::we) || f.has(WordClass::they) || f.has(WordClass::she);
-    // "In what year was it?"
+    // "What year was that?"
+    if (i > first && f.has(WordClass::when_noun) && !next.yes_no) next.when = true;
   }
+  // "When was that?": of what was last said.
+  if (next.when && next.drafts.empty() && context.focus.repeatable()) next.drafts = {*context.focus.repeatable()};
   const Arguments arguments(context);
   if (const Thing* place =
           arguments.place_in(context.reading.span, {Role::at, Role::none, Role::to, Role::relation})) {

@@ -69,6 +69,13 @@ std::optional<Referent> Focus::pronoun(bool plural, bool asking) const {
   return found;
 }
 
+std::optional<Referent> Focus::counted_now() const {
+  if (!counted.referent || words - counted.at > kPronounReach) return std::nullopt;
+  Referent found = *counted.referent;
+  found.carried = true;
+  return found;
+}
+
 const Referent* Focus::place_within(int sentences_ago) const {
   return place && sentences - place_sentence <= sentences_ago ? &*place : nullptr;
 }
@@ -98,7 +105,9 @@ void Focus::bring_up_to_date(const StatementContext& context, const std::vector<
       place = only_place = referent_of(context, thing_here);
       place_sentence = sentences;
     }
-    if (stays_candidate(thing_here)) {
+    // "Can we go to the fog bell?": a question is about what it names, whatever the preposition.
+    const bool asked = context.asking && thing_here.kind == ThingKind::equipment && !about;
+    if (stays_candidate(thing_here) || asked) {
       about = referent_of(context, thing_here);
       name(*about);
     }
@@ -108,6 +117,7 @@ void Focus::bring_up_to_date(const StatementContext& context, const std::vector<
       about = draft.subject;
       name(*about);
     }
+    if (draft.subject && draft.statement == Statement::count) counted = {draft.subject, words};
     if (!draft.withdrawn) {
       last = draft;
       last_sentence = sentences;
@@ -118,6 +128,9 @@ void Focus::bring_up_to_date(const StatementContext& context, const std::vector<
     }
   }
   if (context.asking && only_place && !about) place_topic = {only_place, words};
+  for (std::uint32_t i = context.reading.span.first; context.asking && about && i < context.reading.span.past; ++i) {
+    if (passage.notes[i].flags.has(WordClass::how_many)) counted = {about, words};
+  }
   if (context.asking && (about || only_place)) topic = {about ? about : only_place, words};
   for (std::uint32_t d = 0; d < passage.dates.size(); ++d) {
     const DateExpression& said = passage.dates[d];

@@ -19,6 +19,7 @@ struct Focus {
   Mentioned thing;        ///< Last equipment spoken of.
   Mentioned things;       ///< Last in the plural.
   Mentioned topic;        ///< What the interviewer last asked about.
+  Mentioned counted;      ///< What was last counted, or asked how many of.
   Mentioned place_topic;  ///< Last place named in a sentence that names no equipment.
   int unlisted_at = kLongAgo;  ///< Something of no list was brought in ("a washing machine").
   std::optional<Referent> place;
@@ -32,6 +33,8 @@ struct Focus {
   /// What "it" or "they" stands for: the nearest equipment, or the place when that is what is spoken of
   /// (never for "they"). Nothing when something of no list came between.
   std::optional<Referent> pronoun(bool plural, bool asking) const;
+  /// What a bare number counts ("there were six").
+  std::optional<Referent> counted_now() const;
   /// The place spoken of, if it was named within so many sentences.
   const Referent* place_within(int sentences_ago) const;
   /// The last claim, while "that was 1962" can still mean it.

@@ -21,6 +21,10 @@ constexpr std::string_view kBetweenTurns = " | ";
 /// A sentence of no more tokens is quoted whole.
 constexpr std::uint32_t kShortSentence = 20;
 
+/// An answer of so few tokens is quoted with the sentence that rounds it off, if that is no longer than this.
+constexpr std::uint32_t kShortAnswer = 6;
+constexpr std::uint32_t kRoundingOff = 12;
+
 AuthorityList list_of_locations(const ReadingContext& context) {
   std::vector<Term> terms;
   for (const std::vector<std::string>& names : context.locations) {
@@ -276,8 +280,21 @@ class InterviewReader {
       if (draft.quotes.empty()) draft.quotes = {quote_of(draft, sentence, reading)};
     }
     focus_.bring_up_to_date(context, drafts);
+    if (drafts.empty()) finish_short_answer(sentence, span);
     const Writer writer{context_, finders_, utterance, speaker};
+    short_answer_ = proposals_.claims.size();
+    short_range_ = span.past - span.first <= kShortAnswer ? sentence.range : CodePointRange{};
     for (const Draft& draft : drafts) writer.write(draft, proposals_.claims);
+  }
+
+  /// "Absolutely. I've the certificate.": a sentence that states nothing of its own rounds off a short answer.
+  void finish_short_answer(const Sentence& sentence, Span span) {
+    if (short_range_.length() <= 0 || span.past - span.first > kRoundingOff) return;
+    if (sentence.range.begin < short_range_.end || sentence.range.begin.value - short_range_.end.value > 3) return;
+    for (std::size_t c = short_answer_; c < proposals_.claims.size(); ++c) {
+      CodePointRange& quote = proposals_.claims[c].quotes.front();
+      if (quote.begin == short_range_.begin) quote.end = sentence.range.end;
+    }
   }
 
   /// The clause it was said in; the whole sentence when that has no other clause.
@@ -331,6 +348,8 @@ class InterviewReader {
   Asked asked_;
   int asked_age_ = 0;
   bool labelled_ = false;
+  std::size_t short_answer_ = 0;  ///< First claim of the sentence before.
+  CodePointRange short_range_;    ///< That sentence, if it was short.
   std::size_t remark_ = 0;
   std::map<std::string, SpeakerIdentity, std::less<>> speakers_;
   Proposals proposals_;

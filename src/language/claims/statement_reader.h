@@ -61,6 +61,9 @@ class StatementReader {
   void is_dated(const Predicate& p, const std::vector<Subject>& subjects);
   void event(const Predicate& p);
   bool unlisted(const Predicate& p);
+  bool bare_count(const Predicate* p, Span where);
+  bool had_one(const Predicate& p);
+  bool absent_in_service();
   std::optional<Referent> place_of_unlisted(const Predicate& p, const Thing*& named) const;
   bool is_like(const Predicate& p, const std::vector<Subject>& subjects);
   void drop_repeated();

@@ -106,6 +106,24 @@ void StatementReader::unlisted_name(Span name) {
   put_cues(nullptr, 0, drafts_.size() - 1);
 }
 
+/// "Not in my time.": what was asked about was not there while the narrator was.
+bool StatementReader::absent_in_service() {
+  const Span span = c_.reading.span;
+  std::uint32_t served = span.past;
+  for (std::uint32_t i = span.first; i < span.past; ++i) {
+    if (arguments_.has(i, WordClass::my_time)) served = i;
+  }
+  if (served == span.past || !negative_in(passage_, {span.first, served})) return false;
+  const std::optional<Referent> subject = arguments_.pronoun(false, span.first);
+  if (!subject || subject->kind != ThingKind::equipment) return false;
+  const std::size_t first = drafts_.size();
+  Draft& draft = add(nullptr, Statement::absent, {subject, nullptr}, false);
+  if (c_.asked_place) carry_place(draft, *c_.asked_place);
+  put_dates(nullptr, first);
+  put_cues(nullptr, 0, first);
+  return true;
+}
+
 /// "Buff.", "Red, with a white band.": a colour in answer to a question about a thing.
 bool StatementReader::colour_of_topic() {
   const Span span = c_.reading.span;
@@ -132,7 +150,14 @@ void StatementReader::fragment() {
   const Span span = c_.reading.span;
   std::vector<const Thing*> all = arguments_.group_in(span);
   if (all.empty()) {
-    if (colour_of_topic()) return;
+    if (colour_of_topic() || absent_in_service()) return;
+    const Span name = opening_name();
+    const std::size_t made = drafts_.size();
+    if (!name.empty() && span.past - span.first < 12 && bare_count(nullptr, {name.first, name.first + 1})) {
+      put_dates(nullptr, made);
+      put_cues(nullptr, 0, made);
+      return;
+    }
     if (c_.inventory) unlisted_name(c_.reading.span);
     return;
   }
@@ -147,7 +172,7 @@ void StatementReader::fragment() {
         !arguments_.has(thing.head, WordClass::negative_determiner) && thing.head > span.first;
     // A bare name in answer to what there was: "A stove. The old bell."
     const bool named = (c_.asked_place && (bare_name(thing) || (c_.inventory && opens_with(thing)))) ||
-                       (c_.asked_what && thing.indefinite && bare_name(thing));
+                       ((c_.asked_what || c_.answering) && thing.indefinite && bare_name(thing));
     // "Black hull, buff funnel."
     for (std::uint32_t i = thing.head; i < thing.span.first; ++i) {
       const std::string colour =

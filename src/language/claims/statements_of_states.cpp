@@ -14,35 +14,9 @@ void StatementReader::exists(const Predicate& p) {
   if (subjects.empty()) {
     event(p);
     if (unlisted(p)) return;
-    // "There were six", of what was just spoken of.
-    for (std::uint32_t i = p.span.past; i < std::min(clause.past, p.span.past + 3); ++i) {
-      if (passage_.notes[i].number < 0) continue;
-      const auto index = static_cast<std::uint32_t>(passage_.notes[i].number);
-      const Number& number = passage_.numbers[index];
-      if (number.measure || counts_people(index)) return;
-      const bool alone = number.span.past >= clause.past || arguments_.is_mark(number.span.past) ||
-                         arguments_.has(number.span.past, WordClass::of_them) ||
-                         passage_.notes[number.span.past].date >= 0 ||
-                         arguments_.has(number.span.past, WordClass::at) ||
-                         arguments_.has(number.span.past, WordClass::there);
-      if (!alone) return;
-      std::optional<Referent> subject;
-      for (const Draft& earlier : drafts_) {
-        if (earlier.subject) subject = earlier.subject;
-      }
-      if (!subject) subject = arguments_.pronoun(true, p.at);
-      if (!subject) return;
-      subject->carried = true;
-      Draft& draft = add(&p, Statement::count, {subject, nullptr}, p.negated);
-      draft.quantity = Quantity{number.least, number.most, std::string(passage_.words(number.span))};
-      if (number.about) draft.firmness = Firmness::hedged;
-      place_it(draft, &p, false);
-      if (!draft.place && !drafts_.empty() && drafts_.front().place) {
-        draft.place = drafts_.front().place;
-        draft.place->carried = true;
-      }
-      return;
-    }
+    if (bare_count(&p, {p.span.past, std::min(clause.past, p.span.past + 3)})) return;
+    // "There wasn't one", "there was one just there": of what was just spoken of.
+    had_one(p);
     return;
   }
   for (const Subject& subject : subjects) {
@@ -159,6 +133,55 @@ bool StatementReader::is_like(const Predicate& p, const std::vector<Subject>& su
   return true;
 }
 
+/// "There were six", "it was two", "Three to begin with.": of what was just counted or spoken of.
+bool StatementReader::bare_count(const Predicate* p, Span where) {
+  const Span clause = c_.reading.clauses[clause_of(p)].span;
+  for (std::uint32_t i = where.first; i < where.past; ++i) {
+    if (passage_.notes[i].number < 0) continue;
+    const auto index = static_cast<std::uint32_t>(passage_.notes[i].number);
+    const Number& number = passage_.numbers[index];
+    if (number.measure || number.ordinal_name || counts_people(index)) return false;
+    const std::uint32_t next = number.span.past;
+    const bool alone = next >= clause.past || arguments_.is_mark(next) || arguments_.has(next, WordClass::of_them) ||
+                       passage_.notes[next].date >= 0 || arguments_.has(next, WordClass::at) ||
+                       arguments_.has(next, WordClass::there) || arguments_.has(next, WordClass::whereabouts) ||
+                       arguments_.has(next, WordClass::when) || arguments_.has(next, WordClass::to) ||
+                       arguments_.has(next, WordClass::coordinator) || arguments_.has(next, WordClass::adverb);
+    if (!alone) return false;
+    std::optional<Referent> subject;
+    for (const Draft& earlier : drafts_) {
+      if (earlier.subject) subject = earlier.subject;
+    }
+    if (!subject) subject = c_.focus.counted_now();
+    if (!subject && p) subject = arguments_.pronoun(true, p->at);
+    if (!subject) return false;
+    subject->carried = true;
+    Draft& draft = add(p, Statement::count, {subject, nullptr}, p && p->negated);
+    draft.quantity = Quantity{number.least, number.most, std::string(passage_.words(number.span))};
+    if (number.about) draft.firmness = Firmness::hedged;
+    place_it(draft, p, false);
+    if (!draft.place && drafts_.size() > 1 && drafts_.front().place) carry_place(draft, *drafts_.front().place);
+    return true;
+  }
+  return false;
+}
+
+/// "We had one", "there wasn't one": one of what is spoken of.
+bool StatementReader::had_one(const Predicate& p) {
+  for (std::uint32_t i = p.span.past; i < std::min(p.right.past, p.span.past + 3); ++i) {
+    if (!arguments_.has(i, WordClass::one)) continue;
+    const bool alone = i + 1 >= p.right.past || arguments_.is_mark(i + 1) || arguments_.has(i + 1, WordClass::at) ||
+                       arguments_.has(i + 1, WordClass::adverb) || arguments_.has(i + 1, WordClass::in_there) ||
+                       arguments_.has(i + 1, WordClass::when) || passage_.notes[i + 1].date >= 0;
+    if (!alone) return false;
+    const std::optional<Referent> subject = arguments_.pronoun(false, p.at);
+    if (!subject || subject->kind != ThingKind::equipment) return false;
+    add_state(&p, {subject, nullptr}, p.negated || negative_in(passage_, {p.span.past, i + 1}).has_value());
+    return true;
+  }
+  return false;
+}
+
 void StatementReader::event(const Predicate& p) {
   const Span clause = c_.reading.clauses[p.clause].span;
   for (std::uint32_t i = p.span.past; i < std::min(clause.past, p.span.past + 5); ++i) {
@@ -177,7 +200,8 @@ void StatementReader::event(const Predicate& p) {
 void StatementReader::part_of(const Predicate& p) {
   std::uint32_t first = p.span.past;
   while (first < p.right.past && arguments_.has(first, WordClass::adverb)) ++first;
-  if (first >= p.right.past || !arguments_.has(first, WordClass::indefinite)) return;
+  if (first >= p.right.past) return;
+  if (!arguments_.has(first, WordClass::determiner) && !arguments_.has(first, WordClass::negative_determiner)) return;
   std::uint32_t past = first;
   while (past < p.right.past && past < first + 8 && !arguments_.is_mark(past) &&
          passage_.notes[past].date < 0 && !arguments_.has(past, WordClass::relative) &&
@@ -188,7 +212,8 @@ void StatementReader::part_of(const Predicate& p) {
   if (past < first + 2) return;
   for (const Subject& subject : subjects_or_pronoun(p)) {
     Draft& draft = add(&p, Statement::attribute, subject, p.negated);
-    draft.attribute = "with: " + std::string(passage_.words({first, past}));
+    draft.quantity.reset();
+    draft.attribute = (arguments_.has(first, WordClass::negative_determiner) ? "without: " : "with: ") + std::string(passage_.words({first, past}));
     place_it(draft, &p, false);
   }
 }
@@ -200,6 +225,7 @@ void StatementReader::has(const Predicate& p) {
     if (const auto referent = arguments_.pronoun(plural, p.at)) add_state(&p, {referent, nullptr}, p.negated);
     return;
   }
+  if (objects.empty() && had_one(p)) return;
   if (objects.empty() && p.agent != Agent::it && unlisted(p)) return;
   if (objects.empty()) part_of(p);
   // "had twenty feet of chain": no count of chains.
@@ -457,6 +483,10 @@ void StatementReader::is(const Predicate& p) {
         return;
       }
     }
+  }
+  if (drafts_.size() == before && (p.agent == Agent::it || p.agent == Agent::them || subjects.empty()) &&
+      p.span.past < p.right.past && bare_count(&p, {p.span.past, p.span.past + 1})) {
+    return;
   }
   if (drafts_.size() == before) is_dated(p, subjects);
   // "Where was the searchlight?" wants a place.

@@ -257,6 +257,10 @@ class Finder : private VerbSurroundings {
       push_have(i);
       return;
     }
+    if (has_one(i) || has_something_somewhere(i)) {
+      push_have(i);
+      return;
+    }
     if (has_part(i) && !direct_object(i)) {
       push_have(i);
       return;

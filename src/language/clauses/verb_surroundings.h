@@ -353,9 +353,32 @@ class VerbSurroundings {
     return false;
   }
 
+  /// "We had one."
+  bool has_one(std::uint32_t i) const {
+    return i + 1 < span_.past && has(i + 1, WordClass::one) && notes_[i + 1].thing < 0 &&
+           (i + 2 >= span_.past || is_mark(i + 2) || has(i + 2, WordClass::at) || has(i + 2, WordClass::adverb));
+  }
+
+  /// "They'd a big table in there": something of no list, and a place.
+  bool has_something_somewhere(std::uint32_t i) const {
+    if (i + 2 >= span_.past || !has(i + 1, WordClass::indefinite)) return false;
+    for (std::uint32_t k = i + 2; k < std::min(span_.past, i + 10); ++k) {
+      if (is_mark(k)) return false;
+      if (has(k, WordClass::in_there)) return true;
+      if (notes_[k].thing < 0) continue;
+      const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
+      return thing.kind == ThingKind::place && (thing.role == Role::at || thing.role == Role::relation);
+    }
+    return false;
+  }
+
   /// "It had a handle": of a thing or the pronoun for one, with something the lists do not have.
   bool has_part(std::uint32_t i) const {
-    if (i + 2 >= span_.past || !has(i + 1, WordClass::indefinite) || i == span_.first) return false;
+    if (i + 2 >= span_.past || i == span_.first) return false;
+    if (!has(i + 1, WordClass::indefinite) && !has(i + 1, WordClass::determiner) &&
+        !has(i + 1, WordClass::negative_determiner)) {
+      return false;
+    }
     return notes_[i - 1].thing >= 0 || has(i - 1, WordClass::it);
   }
 

@@ -35,16 +35,25 @@ void HeadMemory::learn(const AuthorityList& equipment, const Words& words) {
       heads_of[t].push_back(parts.back());
       for (std::size_t i = 0; i + 1 < parts.size(); ++i) pairs.emplace(pair_key(parts[i], parts.back()), t);
     }
-    const std::vector<std::uint64_t> forms = words.forms_of(term.name);
-    if (forms.size() < 2 || is_grammar(words, forms.back())) continue;
-    heads.emplace(forms.back(), t);
-    const std::string name = fold(equipment.terms()[t].name);
-    const std::string plural = words.plural_of(name.substr(name.rfind(' ') + 1));
-    const std::vector<std::uint64_t> more = words.forms_of(plural);
-    if (more.size() != 1 || more[0] == forms.back() || is_grammar(words, more[0])) continue;
-    heads.emplace(more[0], t);
-    plurals.insert(more[0]);
+    for (const std::string& name : names) learn_head(name, t, &name != &names.front(), words);
   }
+}
+
+/// The last word of a name of several words, and its plural.
+void HeadMemory::learn_head(const std::string& name, std::uint32_t t, bool spoken, const Words& words) {
+  const std::vector<std::uint64_t> forms = words.forms_of(name);
+  if (forms.size() < 2 || is_grammar(words, forms.back())) return;
+  const auto add = [&](std::uint64_t form) {
+    const auto [from, to] = heads.equal_range(form);
+    if (std::any_of(from, to, [t](const auto& known) { return known.second.term == t; })) return;
+    heads.emplace(form, Head{t, spoken});
+  };
+  add(forms.back());
+  const std::string folded = fold(name);
+  const std::vector<std::uint64_t> more = words.forms_of(words.plural_of(folded.substr(folded.rfind(' ') + 1)));
+  if (more.size() != 1 || more[0] == forms.back() || is_grammar(words, more[0])) return;
+  add(more[0]);
+  plurals.insert(more[0]);
 }
 
 void HeadMemory::remember(const Passage& passage) {
@@ -76,21 +85,21 @@ std::optional<std::uint32_t> HeadMemory::term_of(std::uint64_t form, const std::
   std::optional<std::uint32_t> found;
   std::int64_t latest = -1;
   const auto [from, to] = heads.equal_range(form);
+  const auto is_here = [&](const Head& head) {
+    const std::string& home = list->terms()[head.term].place;
+    return !head.spoken && !home.empty() && (home == place || home == near);
+  };
   // One of its kind that alone belongs to the place spoken of needs no earlier mention.
-  std::size_t here_of_kind = 0;
+  const bool only = std::count_if(from, to, [&](const auto& at) { return is_here(at.second); }) == 1;
   for (auto at = from; at != to; ++at) {
-    const std::string& home = list->terms()[at->second].place;
-    here_of_kind += !home.empty() && (home == place || home == near);
-  }
-  const bool only = here_of_kind == 1;
-  for (auto at = from; at != to; ++at) {
-    const auto seen = named.find(at->second);
-    const std::string& home = list->terms()[at->second].place;
-    const bool here = !home.empty() && (home == place || home == near);
-    const std::int64_t when = seen != named.end() ? seen->second : here && only ? 0 : -1;
+    const Head& head = at->second;
+    // "the lamp" for an arc lamp only while it is spoken of.
+    if (head.spoken && std::find(recent.begin(), recent.end(), head.term) == recent.end()) continue;
+    const auto seen = named.find(head.term);
+    const std::int64_t when = seen != named.end() ? seen->second : only && is_here(head) ? 0 : -1;
     if (when > latest) {
       latest = when;
-      found = at->second;
+      found = head.term;
     }
   }
   return found;

@@ -117,7 +117,11 @@ struct Finders {
 /// Which term "the clock" means: the last word of one name of several words, when that term was named earlier
 /// in the interview or belongs to the place now spoken of.
 struct HeadMemory {
-  std::unordered_multimap<std::uint64_t, std::uint32_t>
+  struct Head {
+    std::uint32_t term = 0;
+    bool spoken = false;  ///< Of a spoken name.
+  };
+  std::unordered_multimap<std::uint64_t, Head>
       heads;                                  ///< Last word of names to terms of the equipment list.
   std::unordered_set<std::uint64_t> plurals;  ///< Heads in the plural.
   std::unordered_map<std::uint32_t, std::int64_t> named;  ///< Terms named so far; when, as a running count.
@@ -131,6 +135,7 @@ struct HeadMemory {
   std::vector<std::uint32_t> recent;                                       ///< Terms named last, the latest last.
 
   void learn(const AuthorityList& equipment, const Words& words);
+  void learn_head(const std::string& name, std::uint32_t term, bool spoken, const Words& words);
   void remember(const Passage& passage);
   /// "the steam one", when a windlass was spoken of.
   std::optional<std::uint32_t> one_of(std::uint64_t word) const;
