@@ -102,6 +102,7 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "whereabouts",
     "quality",
     "abstract",
+    "mental",
     "when_noun",
     "my_time",
     "measure",
@@ -160,7 +161,15 @@ Result<void> load_equal(Words& words, const FileReader& files, const std::filesy
 Result<void> load_plurals(Words& words, const FileReader& files, const std::filesystem::path& folder) {
   const auto file = LexiconFile::load(files, folder / "inflections.csv", {"ending", "plural"});
   if (!file) return file.error();
-  for (const LexiconFile::Row& row : file->rows()) words.plural_endings.emplace_back(row[0], row[1]);
+  for (const LexiconFile::Row& row : file->rows()) {
+    if (row[1] == "-") {
+      words.past_endings.push_back(row[0]);
+    } else {
+      words.plural_endings.emplace_back(row[0], row[1]);
+    }
+  }
+  words.any_doing.kind = VerbKind::happened;
+  words.any_doing.needs = VerbNeeds::thing;
   return {};
 }
 

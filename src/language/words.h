@@ -101,6 +101,7 @@ enum class WordClass : std::uint8_t {
   whereabouts,  ///< aboard, ashore, up there: where somebody was, in one phrase
   quality,      ///< big, heavy, noisy
   abstract,     ///< story, reason, fuss: nothing that stands anywhere
+  mental,       ///< wanted, liked, asked: past forms that do nothing to a thing
   when_noun,    ///< year, date: "what year was that?"
   my_time,      ///< in my time, while I was there
   measure,      ///< size, height, shape
@@ -251,10 +252,12 @@ struct Words {
   std::unordered_map<std::uint64_t, std::uint64_t> equal;
   std::unordered_map<std::uint64_t, std::string> digits_of;  ///< Form of "two" to "2".
   std::vector<std::pair<std::string, std::string>> plural_endings;
+  std::vector<std::string> past_endings;
 
   std::vector<Cue> cues;
   std::vector<QuantityWord> quantities;
   std::vector<Verb> verbs;
+  Verb any_doing;  ///< What a past form of no row ("-ed") is taken for.
   std::vector<std::vector<std::uint32_t>>
       verb_groups;  ///< Rows of verbs of one base, longest particle first.
   std::vector<std::vector<std::uint32_t>> cue_lists;

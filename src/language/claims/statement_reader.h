@@ -41,6 +41,7 @@ class StatementReader {
   bool is_of_site(const Predicate& p) const;
   bool located_in_words(const Predicate& p, const Subject& who);
   bool was_somewhere(const Predicate& p);
+  void been_at_location();
   void built(const Predicate& p);
   void does(const Predicate& p);
   bool is_habit(const Predicate& p) const;

@@ -350,6 +350,7 @@ void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::si
 std::vector<Draft> StatementReader::run() {
   if (c_.reading.predicates.empty()) {
     fragment();
+    been_at_location();
     for (std::size_t d = 0, made = drafts_.size(); d < made; ++d) with_part(d);
     return std::move(drafts_);
   }
@@ -374,6 +375,7 @@ std::vector<Draft> StatementReader::run() {
     put_dates(&p, first);
     put_cues(&p, p.clause, first);
   }
+  been_at_location();
   for (std::size_t d = 0, made = drafts_.size(); d < made; ++d) with_part(d);
   drop_repeated();
   // A place can be what something is done to or said of, but it neither stands anywhere nor goes.

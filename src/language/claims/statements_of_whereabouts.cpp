@@ -92,4 +92,38 @@ bool StatementReader::was_somewhere(const Predicate& p) {
   return true;
 }
 
+/// "Off the Widow Bank, in April.", "we tried it out there, off the Widow Bank": a location of the itinerary, said
+/// with a date or by those who were there.
+void StatementReader::been_at_location() {
+  for (const Draft& draft : drafts_) {
+    if (draft.statement == Statement::located) return;
+  }
+  const Span span = c_.reading.span;
+  const Thing* where = arguments_.place_in(span, {Role::at}, true);
+  if (!where) where = lying_off(span);
+  const bool fragment = c_.reading.predicates.empty();
+  if (!where && fragment) where = arguments_.place_in(span, {Role::none}, true);
+  if (!where || where->negated) return;
+  const Clause* own = nullptr;
+  std::uint32_t clause = 0;
+  for (std::uint32_t c = 0; c < c_.reading.clauses.size(); ++c) {
+    if (!c_.reading.clauses[c].span.holds(where->span.first)) continue;
+    own = &c_.reading.clauses[c];
+    clause = c;
+  }
+  if (!own) return;
+  const bool present_there = arguments_.any_in(own->span, WordClass::we) || arguments_.any_in(own->span, WordClass::she);
+  const bool dated = !dates_for(passage_, c_.reading, nullptr, clause).empty();
+  const bool opens = where->head <= span.first + 3;
+  if (!present_there && !(dated && (fragment || opens))) return;
+  if (fragment && span.past - span.first > 14) return;
+  const std::size_t first = drafts_.size();
+  Draft& draft = add(nullptr, Statement::located, {}, false);
+  draft.clause = clause;
+  draft.clause_range = c_.positions.range_of(passage_, own->span);
+  draft.place = referent_of(c_, *where);
+  put_dates(nullptr, first);
+  put_cues(nullptr, clause, first);
+}
+
 }  // namespace witnessmark::claims

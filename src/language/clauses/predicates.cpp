@@ -18,7 +18,9 @@ class Finder : private VerbSurroundings {
   std::vector<Predicate> run() {
     for (std::uint32_t i = span_.first; i < span_.past; ++i) {
       const Note& note = notes_[i];
-      if (!note.info || note.thing >= 0 || note.date >= 0 || is_mark(i)) continue;
+      if (note.thing >= 0 || note.date >= 0 || is_mark(i)) continue;
+      if (try_any_doing(i)) continue;
+      if (!note.info) continue;
       if (try_verb(i)) continue;
       if (note.flags.has(WordClass::be)) try_be(i);
       if (note.flags.has(WordClass::have) || note.flags.has(WordClass::had_or_would)) try_have(i);
@@ -185,6 +187,26 @@ class Finder : private VerbSurroundings {
     return false;
   }
 
+  /// "They greased it", "it was varnished": a past form of no row, done to a thing or a pronoun.
+  bool try_any_doing(std::uint32_t i) {
+    const Note& note = notes_[i];
+    if (note.info && (note.info->verb_forms[0] != 0 || note.flags.any() || note.info->cue >= 0)) return false;
+    if (note.cue >= 0 || noun_position(i)) return false;
+    const std::string_view word = passage_.words({i, i + 1});
+    const bool past = word.size() > 4 && std::any_of(words_.past_endings.begin(), words_.past_endings.end(),
+                                                     [&](const std::string& ending) { return word.ends_with(ending); });
+    if (!past) return false;
+    Predicate predicate;
+    predicate.at = i;
+    read_auxiliaries(i, predicate);
+    if (!predicate.passive && !acts_on(i)) return false;
+    predicate.verb = &words_.any_doing;
+    predicate.span.past = i + 1;
+    predicate.agent = agent_before(i);
+    found_.push_back(predicate);
+    return true;
+  }
+
   /// A participle of the lists, or any verb form, that makes the form of "to be" at i an auxiliary.
   bool auxiliary_of_verb(std::uint32_t i) const {
     for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 6); ++k) {
@@ -195,6 +217,7 @@ class Finder : private VerbSurroundings {
       if (notes_[k].info && (notes_[k].info->verb_forms[0] & 24U) != 0 && !has(k, WordClass::gone)) {
         return verb_will_be_read(k);
       }
+      if (!notes_[k].flags.any() && Finder(passage_, words_, span_).try_any_doing(k)) return true;
       if (!is_adverb(k) && !is_aux(k)) return false;
     }
     return false;
