@@ -220,7 +220,7 @@ TEST_CASE("events and whereabouts") {
       {"The lower level flooded in 1931.", "happened @lower level 1931 {flooded}"},
       {"There was a fire in the lamp room in 1931.", "happened @lamp room 1931 {fire}"},
       {"We were in Coldwick in 1931.", "located @Coldwick 1931 first-hand"},
-      {"I was in the lamp room in 1931.", ""},
+      {"I was in the lamp room in 1931.", "located @lamp room 1931 first-hand"},
   };
   check(rows);
 }

@@ -155,7 +155,10 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
                                              arguments.any_in(context.reading.span, WordClass::there))) {
     next.place = context.focus.place;
   }
-  next.inventory = next.place && !next.yes_no && !next.when && !next.where && next.drafts.empty();
+  const bool names_thing = std::any_of(next.drafts.begin(), next.drafts.end(), [](const Draft& draft) {
+    return draft.subject && !draft.subject->carried;
+  });
+  next.inventory = next.place && !next.when && !next.where && !next.how_many && !names_thing;
   next.answered = false;
   // "You were aboard then. Right." adds nothing to the question before it in the same turn.
   const bool empty = next.drafts.empty() && !next.place && !context.reading.question;
@@ -239,6 +242,13 @@ std::vector<Draft> answer(const StatementContext& context, const Asked& asked, s
     case Opening::yes:
     case Opening::maybe:
       if (!asked.yes_no) break;
+      // "Six, yes." repeats the number that was asked.
+      std::erase_if(own, [&](const Draft& o) {
+        return o.fragment && o.statement == Statement::count &&
+               std::any_of(asked.drafts.begin(), asked.drafts.end(), [&](const Draft& draft) {
+                 return draft.statement == Statement::count && same_subject(o, draft);
+               });
+      });
       for (const Draft& draft : asked.drafts) {
         const bool said = std::any_of(own.begin(), own.end(), [&](const Draft& o) {
           return same_subject(o, draft) && o.statement == draft.statement;

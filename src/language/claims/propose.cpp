@@ -260,7 +260,7 @@ class InterviewReader {
     if (first) asked_age_ = 0;
     context.asked_what = first && !asked_.yes_no && !asked_.when && !asked_.where && !asked_.how_many;
     context.answering = asked_age_ < 3;
-    context.inventory = asked_.inventory && asked_age_ < 12;
+    context.inventory = asked_.inventory && asked_age_ < (asked_.yes_no ? 3 : 12);
     heads_.place = asked_.place   ? place_key(*asked_.place)
                    : focus_.place ? place_key(*focus_.place)
                                   : std::string();

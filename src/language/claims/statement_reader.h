@@ -63,6 +63,7 @@ class StatementReader {
   void event(const Predicate& p);
   bool unlisted(const Predicate& p);
   bool bare_count(const Predicate* p, Span where);
+  bool points_at(const Predicate& p);
   bool had_one(const Predicate& p);
   bool absent_in_service();
   std::optional<Referent> place_of_unlisted(const Predicate& p, const Thing*& named) const;

@@ -38,9 +38,16 @@ std::optional<Referent> StatementReader::place_of_unlisted(const Predicate& p, c
   const Span clause = c_.reading.clauses[p.clause].span;
   named = arguments_.place_in({p.span.past, clause.past}, {Role::at, Role::relation});
   if (named) return referent_of(c_, *named);
-  const Referent* carried = c_.asked_place;
+  const Referent* carried = nullptr;
+  Referent earlier;
+  if (const Thing* before = arguments_.place_in({c_.reading.span.first, p.span.first},
+                                                {Role::at, Role::none, Role::to, Role::relation})) {
+    earlier = referent_of(c_, *before);
+    carried = &earlier;
+  }
+  if (!carried) carried = c_.asked_place;
   const bool pointed = arguments_.any_in(clause, WordClass::in_there) || arguments_.any_in(clause, WordClass::in_place);
-  if (!carried) carried = c_.focus.place_within(pointed ? 12 : 3);
+  if (!carried) carried = c_.focus.place_within(pointed ? 12 : 8);
   if (!carried) return std::nullopt;
   Referent place = *carried;
   place.carried = true;
@@ -74,8 +81,10 @@ bool StatementReader::unlisted(const Predicate& p) {
     }
     if (passage_.notes[past].number >= 0) number = passage_.notes[past].number;
     if (f.has(WordClass::negative_determiner)) negated = true;
-    if (led_in && f.has(WordClass::at)) break;
-    noun = noun || (led_in && passage_.tokens[past].kind == Token::Kind::word && !f.any());
+    if (led_in && f.has(WordClass::at) && !f.has(WordClass::quality)) break;
+    const bool describes = f.has(WordClass::quality) || f.has(WordClass::colour) || f.has(WordClass::material) ||
+                           f.has(WordClass::condition) || f.has(WordClass::old);
+    noun = noun || (led_in && passage_.tokens[past].kind == Token::Kind::word && (!f.any() || describes));
     led_in = led_in || f.has(WordClass::determiner) || passage_.notes[past].number >= 0;
   }
   if (!led_in || past <= p.span.past + 1) return false;
@@ -96,7 +105,7 @@ bool StatementReader::unlisted(const Predicate& p) {
 
 /// "It was a thing like a suitcase", "it was about the size of two wardrobes": what a thing or place was like.
 bool StatementReader::is_like(const Predicate& p, const std::vector<Subject>& subjects) {
-  if (subjects.empty()) return false;
+  if (subjects.empty() || p.present_tense) return false;
   std::uint32_t first = p.span.past;
   while (first < p.right.past && (arguments_.has(first, WordClass::adverb) || arguments_.has(first, WordClass::already) ||
                                   passage_.notes[first].number >= 0 || arguments_.has(first, WordClass::negative))) {
@@ -435,6 +444,24 @@ bool StatementReader::complement_is_named(const Predicate& p, std::uint32_t limi
   return false;
 }
 
+/// "That's the crane", "this is the bell": pointed at, so it is there.
+bool StatementReader::points_at(const Predicate& p) {
+  if (c_.asking || p.negated || !p.present_tense) return false;
+  const bool points = arguments_.has(p.at, WordClass::this_) ||
+                      (p.span.first > p.left.first && arguments_.has(p.span.first - 1, WordClass::this_));
+  if (!points) return false;
+  for (const Thing& thing : passage_.things) {
+    if (thing.kind != ThingKind::equipment || thing.shadowed || thing.role != Role::none || !p.right.holds(thing.span.first))
+      continue;
+    if (thing.head > p.span.past + 1 || thing.indefinite || thing.negated) return false;
+    const std::size_t made = drafts_.size();
+    add_state(&p, {referent_of(c_, thing), &thing}, false);
+    if (!drafts_[made].place && c_.asked_place) carry_place(drafts_[made], *c_.asked_place);
+    return true;
+  }
+  return false;
+}
+
 void StatementReader::is(const Predicate& p) {
   const Clause& own = c_.reading.clauses[p.clause];
   std::vector<Subject> subjects = subjects_or_pronoun(p);
@@ -470,6 +497,7 @@ void StatementReader::is(const Predicate& p) {
       drafts_.back().place = referent_of(c_, *place);
     return;
   }
+  if (points_at(p)) return;
   if (!subjects.empty() && had_been_there(p, subjects)) return;
   if (!subjects.empty() && !another) {
     if (is_gone(p, subjects) || is_attribute(p, subjects) || is_somewhere(p, subjects) || is_like(p, subjects))

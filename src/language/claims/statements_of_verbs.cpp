@@ -100,7 +100,7 @@ void StatementReader::move(const Predicate& p) {
                          arguments_.any_in({p.at, clause.past}, WordClass::whereabouts);
   for (const Subject& subject : subjects) {
     const bool negated = p.negated || (subject.thing && subject.thing->negated);
-    if (!somewhere) {
+    if (!somewhere && !negated) {
       // "Somebody moved it": that it was moved is all that is said.
       Draft& moved = add(&p, Statement::happened, subject, negated);
       moved.attribute = moved.action;

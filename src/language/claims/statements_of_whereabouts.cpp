@@ -102,6 +102,10 @@ void StatementReader::been_at_location() {
   const Thing* where = arguments_.place_in(span, {Role::at}, true);
   if (!where) where = lying_off(span);
   const bool fragment = c_.reading.predicates.empty();
+  if (!where) {
+    const Thing* first = arguments_.place_in(span, {Role::none}, true);
+    if (first && first->head <= span.first + 1) where = first;
+  }
   if (!where && fragment) where = arguments_.place_in(span, {Role::none}, true);
   if (!where || where->negated) return;
   const Clause* own = nullptr;

@@ -19,6 +19,42 @@ struct Piece {
   bool strong = false;       ///< Cut by more than a comma.
 };
 
+/// "… in 1965 | I polished it": a subject pronoun with its verb right behind it, where nothing before it asks for
+/// a clause. Only far enough from the last cut: people who pause are written with commas.
+bool opens_run_on(const Passage& passage, std::uint32_t piece_first, std::uint32_t i) {
+  constexpr std::uint32_t kShortest = 5;
+  if (i < piece_first + kShortest || i + 1 >= passage.notes.size()) return false;
+  const Flags& f = passage.notes[i].flags;
+  const bool pronoun = f.has(WordClass::we) || f.has(WordClass::exist) ||
+                       (f.has(WordClass::they) && !f.has(WordClass::person)) || f.has(WordClass::it) || f.has(WordClass::she);
+  if (!pronoun || f.has(WordClass::determiner)) return false;
+  const auto verbal = [&](const Note& note) {
+    return note.flags.has(WordClass::be) || note.flags.has(WordClass::have) || note.flags.has(WordClass::do_) ||
+           note.flags.has(WordClass::modal) || note.flags.has(WordClass::had_or_would) ||
+           note.flags.has(WordClass::used_to) || note.flags.has(WordClass::used_word) ||
+           (note.info && (note.info->verb_forms[0] & 4U) != 0);
+  };
+  const bool own_verb = f.has(WordClass::be) || f.has(WordClass::have) || f.has(WordClass::had_or_would);
+  if (!own_verb && !verbal(passage.notes[i + 1])) return false;
+  const Note& before = passage.notes[i - 1];
+  // "It was 1963 they fitted it": a cleft.
+  if (before.date >= 0) {
+    const Span date = passage.date_spans[static_cast<std::size_t>(before.date)];
+    for (std::uint32_t k = date.first; k > piece_first && k + 3 > date.first; --k) {
+      if (passage.notes[k - 1].flags.has(WordClass::be)) return false;
+    }
+  }
+  if (before.cue >= 0 || verbal(before) || (before.info && before.info->verb_forms[0] != 0)) return false;
+  for (const WordClass c : {WordClass::determiner, WordClass::at, WordClass::to, WordClass::of, WordClass::by, WordClass::with,
+                            WordClass::for_, WordClass::relation, WordClass::coordinator, WordClass::subordinator,
+                            WordClass::relative, WordClass::when, WordClass::where, WordClass::before, WordClass::after,
+                            WordClass::until, WordClass::if_, WordClass::as, WordClass::question_word, WordClass::we,
+                            WordClass::from, WordClass::negative}) {
+    if (before.flags.has(c)) return false;
+  }
+  return true;
+}
+
 std::vector<Piece> cut(const Passage& passage, Span span, const std::vector<Predicate>& predicates) {
   std::vector<Piece> pieces;
   Piece piece;
@@ -50,7 +86,8 @@ std::vector<Piece> cut(const Passage& passage, Span span, const std::vector<Pred
       continue;
     }
     const Flags& f = passage.notes[i].flags;
-    const bool conjunction = f.has(WordClass::coordinator) || f.has(WordClass::subordinator) ||
+    const bool run_on = opens_run_on(passage, piece.span.first, i);
+    const bool conjunction = run_on || f.has(WordClass::coordinator) || f.has(WordClass::subordinator) ||
                              f.has(WordClass::terminator) || f.has(WordClass::when) ||
                              f.has(WordClass::relative) || f.has(WordClass::if_) ||
                              (f.has(WordClass::where) && !f.has(WordClass::in_place));
@@ -64,7 +101,8 @@ std::vector<Piece> cut(const Passage& passage, Span span, const std::vector<Pred
     for (std::uint32_t k = i; k < predicates[next_predicate].at; ++k)
       reachable = reachable && !is_mark(passage, k);
     if (!reachable) continue;
-    close(i, i, true, !f.has(WordClass::relative));
+    if (run_on && predicates[next_predicate].at > i + 4) continue;
+    close(i, i, !run_on, !f.has(WordClass::relative));
   }
   close(span.past, span.past, false, false);
   for (Piece& p : pieces) {

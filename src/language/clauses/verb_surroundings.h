@@ -151,7 +151,8 @@ class VerbSurroundings {
         return verb.kind != VerbKind::happened || verb.frame == VerbFrame::subject || p.passive ||
                acts_on(i) || relative_before(i);
       case VerbNeeds::aboard:
-        return agent_can_join(i) && boards_after(i);
+        return agent_can_join(i) &&
+               boards_after(past_verb(i, verb));
       case VerbNeeds::seen:
         return object_after(i);
       case VerbNeeds::place:
@@ -231,6 +232,12 @@ class VerbSurroundings {
     return false;
   }
 
+  /// The token behind a verb and its particle.
+  std::uint32_t past_verb(std::uint32_t i, const Verb& verb) const {
+    if (verb.particle_forms.empty()) return i + 1;
+    return particle_at(i, verb) + static_cast<std::uint32_t>(verb.particle_forms.size());
+  }
+
   /// "I joined", "we signed on": the narrator or a person of the list.
   bool agent_can_join(std::uint32_t i) const {
     for (std::uint32_t k = i; k > span_.first && k + 7 > i; --k) {
@@ -245,7 +252,8 @@ class VerbSurroundings {
 
   /// The site, "her", a date or nothing more behind the verb: not "joined the union".
   bool boards_after(std::uint32_t i) const {
-    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 7); ++k) {
+    const std::uint32_t first = std::max(i, span_.first + 1);
+    for (std::uint32_t k = first; k < std::min(span_.past, first + 6); ++k) {
       if (is_mark(k) || notes_[k].date >= 0 || has(k, WordClass::she) || has(k, WordClass::it)) return true;
       if (notes_[k].thing >= 0) {
         const ThingKind kind = passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind;

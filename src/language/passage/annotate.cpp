@@ -99,9 +99,9 @@ void Annotator::find_heads(const HeadMemory& heads, Passage& passage) {
     const WordInfo* counting = passage.notes[before].info;
     const bool number =
         passage.tokens[before].kind == Token::Kind::number || (counting && counting->quantity >= 0);
-    if ((!f.has(WordClass::determiner) && !number) || f.has(WordClass::indefinite) ||
-        f.has(WordClass::negative_determiner))
-      continue;
+    if ((!f.has(WordClass::determiner) && !number) || f.has(WordClass::negative_determiner)) continue;
+    // "There was a winch": a new one, unless there is but one of its kind at the place spoken of.
+    if (f.has(WordClass::indefinite) && !heads.only_here(passage.tokens[i].form, place_near(passage, i))) continue;
     const auto term = heads.term_of(passage.tokens[i].form, place_near(passage, i));
     if (!term) continue;
     Thing thing;

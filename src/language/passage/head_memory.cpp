@@ -81,22 +81,28 @@ std::optional<std::uint32_t> HeadMemory::one_of(std::uint64_t word) const {
   return std::nullopt;
 }
 
+bool HeadMemory::is_here(const Head& head, const std::string& near) const {
+  const std::string& home = list->terms()[head.term].place;
+  return !head.spoken && !home.empty() && (home == place || home == near);
+}
+
+bool HeadMemory::only_here(std::uint64_t form, const std::string& near) const {
+  const auto [from, to] = heads.equal_range(form);
+  return std::count_if(from, to, [&](const auto& at) { return is_here(at.second, near); }) == 1;
+}
+
 std::optional<std::uint32_t> HeadMemory::term_of(std::uint64_t form, const std::string& near) const {
   std::optional<std::uint32_t> found;
   std::int64_t latest = -1;
   const auto [from, to] = heads.equal_range(form);
-  const auto is_here = [&](const Head& head) {
-    const std::string& home = list->terms()[head.term].place;
-    return !head.spoken && !home.empty() && (home == place || home == near);
-  };
   // One of its kind that alone belongs to the place spoken of needs no earlier mention.
-  const bool only = std::count_if(from, to, [&](const auto& at) { return is_here(at.second); }) == 1;
+  const bool only = only_here(form, near);
   for (auto at = from; at != to; ++at) {
     const Head& head = at->second;
     // "the lamp" for an arc lamp only while it is spoken of.
     if (head.spoken && std::find(recent.begin(), recent.end(), head.term) == recent.end()) continue;
     const auto seen = named.find(head.term);
-    const std::int64_t when = seen != named.end() ? seen->second : only && is_here(head) ? 0 : -1;
+    const std::int64_t when = seen != named.end() ? seen->second : only && is_here(head, near) ? 0 : -1;
     if (when > latest) {
       latest = when;
       found = head.term;

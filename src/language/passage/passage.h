@@ -137,6 +137,9 @@ struct HeadMemory {
   void learn(const AuthorityList& equipment, const Words& words);
   void learn_head(const std::string& name, std::uint32_t term, bool spoken, const Words& words);
   void remember(const Passage& passage);
+  /// Whether just one term with that last word belongs to the place spoken of.
+  bool is_here(const Head& head, const std::string& near) const;
+  bool only_here(std::uint64_t form, const std::string& near) const;
   /// "the steam one", when a windlass was spoken of.
   std::optional<std::uint32_t> one_of(std::uint64_t word) const;
   std::optional<std::uint32_t> term_of(std::uint64_t form, const std::string& near) const;
