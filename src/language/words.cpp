@@ -102,6 +102,7 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "whereabouts",
     "quality",
     "abstract",
+    "new",
     "mental",
     "when_noun",
     "my_time",
@@ -122,10 +123,10 @@ constexpr std::array<std::string_view, 14> kVerbKinds{"begins",   "ends",    "mo
                                                       "takeover", "present", "paint", "unpaint", "name",
                                                       "happened", "located", "built", "does"};
 constexpr std::array<std::string_view, 2> kFrames{"object", "subject"};
-constexpr std::array<std::string_view, 15> kNeeds{"",     "place", "toplace",  "fromplace", "weobject",
+constexpr std::array<std::string_view, 16> kNeeds{"",     "place", "toplace",  "fromplace", "weobject",
                                                   "past", "move",  "swap",     "seen",      "colour",
                                                   "name", "thing", "location", "counted",
-                                                  "aboard"};
+                                                  "aboard", "newthing"};
 
 template <typename Value, std::size_t N>
 std::optional<Value> index_of(const std::array<std::string_view, N>& names, std::string_view text) {
@@ -319,7 +320,7 @@ Result<void> load_verbs(Words& words, const FileReader& files, const std::filesy
         // The more a row asks for, the earlier it is tried.
         if (needs == VerbNeeds::nothing) return 3;
         if (needs == VerbNeeds::colour) return 0;
-        return needs == VerbNeeds::location || needs == VerbNeeds::move || needs == VerbNeeds::swap ? 1 : 2;
+        return needs == VerbNeeds::location || needs == VerbNeeds::newthing || needs == VerbNeeds::move || needs == VerbNeeds::swap ? 1 : 2;
       };
       return weight(x.needs) < weight(y.needs);
     });

@@ -101,6 +101,7 @@ enum class WordClass : std::uint8_t {
   whereabouts,  ///< aboard, ashore, up there: where somebody was, in one phrase
   quality,      ///< big, heavy, noisy
   abstract,     ///< story, reason, fuss: nothing that stands anywhere
+  new_,         ///< new, brand new
   mental,       ///< wanted, liked, asked: past forms that do nothing to a thing
   when_noun,    ///< year, date: "what year was that?"
   my_time,      ///< in my time, while I was there
@@ -224,7 +225,8 @@ enum class VerbNeeds : std::uint8_t {
   thing,
   location,
   counted,
-  aboard
+  aboard,
+  newthing
 };
 struct Verb {
   std::string base;

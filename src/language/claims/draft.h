@@ -45,6 +45,7 @@ struct Draft {
   bool withdrawn = false;
   bool fragment = false;    ///< No verb was found.
   bool by_then = false;     ///< Its date is the latest it can have been.
+  bool undated = false;     ///< A date beside it is no date of it ("her name on, and 1937").
   bool of_place = false;    ///< "It" stood for the place spoken of.
   bool elliptical = false;  ///< Repeats an earlier claim with another date, number or place.
   std::int32_t subject_thing = -1;  ///< Of the passage, when the subject was named here.

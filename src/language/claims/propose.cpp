@@ -209,7 +209,6 @@ class InterviewReader {
       date_bytes.push_back({at(date.range.begin), at(date.range.end)});
     }
     annotator_.annotate(text, remarks, std::move(dates), date_bytes, heads_, passage_);
-    heads_.remember(passage_);
   }
 
   void utterance(std::size_t u, std::span<const Sentence> sentences) {

@@ -63,6 +63,7 @@ class StatementReader {
   void event(const Predicate& p);
   bool unlisted(const Predicate& p);
   bool bare_count(const Predicate* p, Span where);
+  void add_counted_elsewhere(const Predicate& p, Span clause, const std::vector<Subject>& subjects);
   bool points_at(const Predicate& p);
   bool had_one(const Predicate& p);
   bool absent_in_service();

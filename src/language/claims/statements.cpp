@@ -249,6 +249,12 @@ void StatementReader::put_dates(const Predicate* p, std::size_t first_draft) {
   const bool one_usable = std::any_of(uses.begin(), uses.end(),
                                       [](const DateUse& use) { return !use.corrected && !use.negated; });
   for (const Draft& draft : undated) {
+    if (draft.undated && arguments_.is_mark(passage_.date_spans[uses.front().date].first > 1
+                                                ? passage_.date_spans[uses.front().date].first - 2
+                                                : 0)) {
+      drafts_.push_back(draft);
+      continue;
+    }
     for (const DateUse& use : uses) {
       const DateExpression& expression = passage_.dates[use.date];
       Draft dated = draft;

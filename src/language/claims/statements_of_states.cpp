@@ -19,6 +19,7 @@ void StatementReader::exists(const Predicate& p) {
     had_one(p);
     return;
   }
+  add_counted_elsewhere(p, clause, subjects);
   for (const Subject& subject : subjects) {
     bool negated = things_between_negated(p, subject.thing) || subject.thing->negated;
     const bool excepted =
@@ -29,6 +30,23 @@ void StatementReader::exists(const Predicate& p) {
     for (std::size_t d = made; d < drafts_.size(); ++d) {
       if (!drafts_[d].place && c_.asked_place) carry_place(drafts_[d], *c_.asked_place);
     }
+  }
+}
+
+/// "ten cylinders in the port rack and ten cylinders in the starboard rack": each further number with its place.
+void StatementReader::add_counted_elsewhere(const Predicate& p, Span clause, const std::vector<Subject>& subjects) {
+  const std::uint32_t from = subjects.back().thing->span.past;
+  for (const Thing& thing : passage_.things) {
+    if (!clause.holds(thing.span.first) || thing.span.first < from || thing.kind != ThingKind::equipment ||
+        thing.shadowed || thing.quantity < 0 || thing.role != Role::none || thing.head == 0 ||
+        !arguments_.has(thing.head - 1, WordClass::coordinator)) {
+      continue;
+    }
+    const Thing* place = arguments_.place_in({thing.span.past, clause.past}, {Role::at, Role::relation});
+    if (!place) continue;
+    const std::size_t made = drafts_.size();
+    add_state(&p, {referent_of(c_, thing), &thing}, p.negated || thing.negated);
+    drafts_[made].place = referent_of(c_, *place);
   }
 }
 
@@ -76,7 +94,7 @@ bool StatementReader::unlisted(const Predicate& p) {
     if (arguments_.is_mark(past) || passage_.notes[past].thing >= 0 || f.has(WordClass::person) ||
         f.has(WordClass::people_count) || f.has(WordClass::they) || f.has(WordClass::event_noun) ||
         f.has(WordClass::activity) || f.has(WordClass::nothing) || f.has(WordClass::everything) ||
-        f.has(WordClass::abstract) || (!named && passage_.notes[past].date >= 0)) {
+        f.has(WordClass::abstract) || f.has(WordClass::modal) || f.has(WordClass::never) || (!named && passage_.notes[past].date >= 0)) {
       return false;
     }
     if (passage_.notes[past].number >= 0) number = passage_.notes[past].number;
@@ -84,7 +102,8 @@ bool StatementReader::unlisted(const Predicate& p) {
     if (led_in && f.has(WordClass::at) && !f.has(WordClass::quality)) break;
     const bool describes = f.has(WordClass::quality) || f.has(WordClass::colour) || f.has(WordClass::material) ||
                            f.has(WordClass::condition) || f.has(WordClass::old);
-    noun = noun || (led_in && passage_.tokens[past].kind == Token::Kind::word && (!f.any() || describes));
+    noun = noun || (led_in && passage_.tokens[past].kind == Token::Kind::word && passage_.notes[past].number < 0 &&
+                    (!f.any() || describes));
     led_in = led_in || f.has(WordClass::determiner) || passage_.notes[past].number >= 0;
   }
   if (!led_in || past <= p.span.past + 1) return false;
@@ -222,6 +241,7 @@ void StatementReader::part_of(const Predicate& p) {
   for (const Subject& subject : subjects_or_pronoun(p)) {
     Draft& draft = add(&p, Statement::attribute, subject, p.negated);
     draft.quantity.reset();
+    draft.undated = true;
     draft.attribute = (arguments_.has(first, WordClass::negative_determiner) ? "without: " : "with: ") + std::string(passage_.words({first, past}));
     place_it(draft, &p, false);
   }

@@ -150,6 +150,8 @@ class VerbSurroundings {
       case VerbNeeds::thing:
         return verb.kind != VerbKind::happened || verb.frame == VerbFrame::subject || p.passive ||
                acts_on(i) || relative_before(i);
+      case VerbNeeds::newthing:
+        return new_thing_beside(i) && (p.passive || acts_on(i) || relative_before(i));
       case VerbNeeds::aboard:
         return agent_can_join(i) &&
                boards_after(past_verb(i, verb));
@@ -211,6 +213,18 @@ class VerbSurroundings {
           has(k, WordClass::relation) || has(k, WordClass::coordinator) || has(k, WordClass::by) ||
           has(k, WordClass::with) || has(k, WordClass::when) || has(k, WordClass::be)) {
         return false;
+      }
+    }
+    return false;
+  }
+
+  /// "The new boat was hoisted": what is called new comes.
+  bool new_thing_beside(std::uint32_t i) const {
+    for (const Thing& thing : passage_.things) {
+      if (!span_.holds(thing.span.first) || thing.kind != ThingKind::equipment) continue;
+      if (thing.span.first + 8 < i || thing.span.first > i + 6) continue;
+      for (std::uint32_t k = thing.head; k < thing.span.past; ++k) {
+        if (has(k, WordClass::new_)) return true;
       }
     }
     return false;

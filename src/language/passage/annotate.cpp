@@ -87,10 +87,19 @@ std::string Annotator::place_near(const Passage& passage, std::uint32_t at) cons
 }
 
 /// "the clock", "that old clock": a determiner, then the last word of a longer name.
-void Annotator::find_heads(const HeadMemory& heads, Passage& passage) {
+void Annotator::find_heads(HeadMemory& heads, Passage& passage) {
   const auto count = static_cast<std::uint32_t>(passage.tokens.size());
-  for (std::uint32_t i = 1; i < count; ++i) {
-    if (passage.tokens[i].kind != Token::Kind::word || passage.notes[i].date >= 0) continue;
+  // What was named is remembered in the order of the words.
+  std::vector<Thing> named;
+  for (const Thing& thing : passage.things) {
+    if (thing.kind == ThingKind::equipment && !thing.near_match) named.push_back(thing);
+  }
+  std::stable_sort(named.begin(), named.end(),
+                   [](const Thing& a, const Thing& b) { return a.span.first < b.span.first; });
+  std::size_t next = 0;
+  for (std::uint32_t i = 0; i < count; ++i) {
+    while (next < named.size() && named[next].span.past <= i) heads.remember(named[next++]);
+    if (i == 0 || passage.tokens[i].kind != Token::Kind::word || passage.notes[i].date >= 0) continue;
     find_one(heads, i, passage);
     if (!heads.heads.contains(passage.tokens[i].form)) continue;
     std::uint32_t before = i - 1;
@@ -109,12 +118,14 @@ void Annotator::find_heads(const HeadMemory& heads, Passage& passage) {
     thing.terms = {*term};
     thing.carried = true;
     thing.plural = heads.plurals.contains(passage.tokens[i].form);
+    heads.remember(thing);
     passage.things.push_back(std::move(thing));
   }
+  while (next < named.size()) heads.remember(named[next++]);
 }
 
 /// "the steam one", "the electric one": a word of a name in the place of the whole.
-void Annotator::find_one(const HeadMemory& heads, std::uint32_t i, Passage& passage) {
+void Annotator::find_one(HeadMemory& heads, std::uint32_t i, Passage& passage) {
   const bool one = i >= 2 && passage.notes[i].flags.has(WordClass::one);
   if (!one || !passage.notes[i - 2].flags.has(WordClass::determiner)) return;
   const auto term = heads.one_of(passage.tokens[i - 1].form);
@@ -123,10 +134,11 @@ void Annotator::find_one(const HeadMemory& heads, std::uint32_t i, Passage& pass
   thing.span = {i - 1, i + 1};
   thing.terms = {*term};
   thing.carried = true;
+  heads.remember(thing);
   passage.things.push_back(std::move(thing));
 }
 
-void Annotator::find_things(const HeadMemory& heads, Passage& passage) {
+void Annotator::find_things(HeadMemory& heads, Passage& passage) {
   passage.things.clear();
   add_things(*finders_.equipment, ThingKind::equipment, passage);
   add_things(*finders_.places, ThingKind::place, passage);
@@ -397,7 +409,7 @@ void Annotator::withdraw_corrected(Passage& passage) {
 
 void Annotator::annotate(std::string_view text, const std::vector<ByteRange>& remarks,
                          std::vector<DateExpression> dates, const std::vector<ByteRange>& date_bytes,
-                         const HeadMemory& heads, Passage& passage) {
+                         HeadMemory& heads, Passage& passage) {
   passage.text = text;
   tokenize(text, passage.tokens);
   language_.data().words.normalize(passage.tokens);

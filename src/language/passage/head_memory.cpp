@@ -56,16 +56,14 @@ void HeadMemory::learn_head(const std::string& name, std::uint32_t t, bool spoke
   plurals.insert(more[0]);
 }
 
-void HeadMemory::remember(const Passage& passage) {
-  for (const Thing& thing : passage.things) {
-    if (thing.kind != ThingKind::equipment || thing.near_match) continue;
-    for (const std::uint32_t term : thing.terms) {
-      named[term] = ++clock;
-      std::erase(recent, term);
-      recent.push_back(term);
-      constexpr std::size_t kRecent = 4;
-      if (recent.size() > kRecent) recent.erase(recent.begin());
-    }
+void HeadMemory::remember(const Thing& thing) {
+  if (thing.kind != ThingKind::equipment || thing.near_match) return;
+  for (const std::uint32_t term : thing.terms) {
+    named[term] = ++clock;
+    std::erase(recent, term);
+    recent.push_back(term);
+    constexpr std::size_t kRecent = 4;
+    if (recent.size() > kRecent) recent.erase(recent.begin());
   }
 }
 

@@ -136,7 +136,7 @@ struct HeadMemory {
 
   void learn(const AuthorityList& equipment, const Words& words);
   void learn_head(const std::string& name, std::uint32_t term, bool spoken, const Words& words);
-  void remember(const Passage& passage);
+  void remember(const Thing& thing);
   /// Whether just one term with that last word belongs to the place spoken of.
   bool is_here(const Head& head, const std::string& near) const;
   bool only_here(std::uint64_t form, const std::string& near) const;
@@ -156,15 +156,15 @@ class Annotator {
   /// remarks: byte ranges of the text whose words are passed over.
   void annotate(std::string_view text, const std::vector<ByteRange>& remarks,
                 std::vector<DateExpression> dates, const std::vector<ByteRange>& date_bytes,
-                const HeadMemory& heads, Passage& passage);
+                HeadMemory& heads, Passage& passage);
 
  private:
   void look_up_words(Passage& passage);
   void place_dates(const std::vector<ByteRange>& date_bytes, Passage& passage);
-  void find_things(const HeadMemory& heads, Passage& passage);
+  void find_things(HeadMemory& heads, Passage& passage);
   std::string place_near(const Passage& passage, std::uint32_t at) const;
-  void find_heads(const HeadMemory& heads, Passage& passage);
-  void find_one(const HeadMemory& heads, std::uint32_t i, Passage& passage);
+  void find_heads(HeadMemory& heads, Passage& passage);
+  void find_one(HeadMemory& heads, std::uint32_t i, Passage& passage);
   void add_things(const TermFinder& finder, ThingKind kind, Passage& passage);
   void find_numbers(Passage& passage);
   void find_phrases(Passage& passage);
