@@ -107,7 +107,8 @@ bool StatementReader::unlisted(const Predicate& p) {
     led_in = led_in || f.has(WordClass::determiner) || passage_.notes[past].number >= 0;
   }
   if (!led_in || past <= p.span.past + 1) return false;
-  if (!named && (!noun || negated)) return false;
+  // Without a place of its own only "a" or "some" brings in a thing: "four missing" counts what was spoken of.
+  if (!named && (!noun || negated || number >= 0)) return false;
   if (number >= 0 && passage_.numbers[static_cast<std::size_t>(number)].measure) return false;
   Draft& draft = add(&p, negated ? Statement::absent : Statement::present, {}, false);
   draft.subject_words = std::string(passage_.words({p.span.past, past}));
