@@ -254,6 +254,11 @@ bool Grammar::part_of_day(std::size_t i, Spec& spec) const {
     offer(&Grammar::day_and_month, k + 1, day);
     offer(&Grammar::said_relative, k + 1, day);
     offer(&Grammar::named_day, k + 1, day);
+    Spec nights;  // the night of the fourth to the fifth of May: it began on the fourth
+    if (!prose() && day_span(k + 1, nights) && nights.join == Spec::Join::range) {
+      day = std::move(*nights.first);
+      day.end = nights.end;
+    }
     if (day.end == 0 && is(k, w("of"))) offer(&Grammar::day_of_month, k + 1, day);
     if (day.end != 0) {
       spec.end = day.end;

@@ -360,7 +360,22 @@ bool Grammar::span_as_offset(const Span& span, const Frame& frame, Spec& spec) c
   offset.count = span.count;
   offset.mod = frame.mod == Mod::approx ? frame.mod : Mod::none;
   offset.rule = "offset";
-  if (!offset_tail(span.past, offset) || offset.timex == kUnknownAnchor) return false;
+  std::size_t past = span.past;
+  Span
+      more;  // A year and two months later. "We stayed a year and two months later we left" is no such thing.
+  const auto& before = t[frame.begin - 1];
+  const bool opens = !before.is_word() || t[frame.begin].newline || is(frame.begin - 1, w("was")) ||
+                     (before.is(Role::approx) && is(frame.begin - 2, w("was")));
+  if (!prose() && opens && !frame.following && is(past, w("and")) && span.unit >= Unit::week &&
+      !span.count.vague && !span.count.half && !span.count.upper && read_span(*this, past + 1, more) &&
+      more.unit < span.unit && more.unit >= Unit::day && !more.bare && !more.aged && !more.count.vague &&
+      !more.count.half && !more.count.upper) {
+    offset.more = more.count;
+    offset.more_unit = more.unit;
+    offset.has_more = true;
+    past = more.past;
+  }
+  if (!offset_tail(past, offset) || offset.timex == kUnknownAnchor) return false;
   spec = std::move(offset);
   return true;
 }

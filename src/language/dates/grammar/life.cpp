@@ -49,8 +49,13 @@ bool Grammar::age(std::size_t i, Spec& spec) const {
   std::size_t past = 0;
   if (!cardinal(j, years, past) || years < 3 || years > 99 || (t[j].is_number() && t[j].grouped))
     return false;
-  if (t[j].is(Role::number) && is(past, w("or")))
-    return false;  // eighteen or nineteen: alternatives are not read
+  if (is(past, w("or"))) {  // eighteen or nineteen; what stands behind any other "or" is unknown
+    std::int64_t upper = 0;
+    constexpr std::int64_t kWidest = 3;
+    if ((is(i, w("at")) && !said) || !cardinal(past + 1, upper, past)) return false;
+    if (upper <= years || upper > years + kWidest) return false;
+    spec.count.upper = upper;
+  }
   const bool old = is(past, w("years")) && is(past + 1, w("old"));
   if (old) past += 2;
   const auto& after = t[past];

@@ -74,6 +74,9 @@ struct Spec {
   bool up_to_now = false;   ///< "the last ten years".
   Later later = Later::none;
   Count count;
+  Count more;                  ///< "a year and two months later": the two, of `more_unit`.
+  Unit more_unit = Unit::day;  ///< Day unless `more` is said.
+  bool has_more = false;
   std::unique_ptr<Spec> anchor;  ///< before Christmas.
 
   Mod mod = Mod::none;      ///< early, about, more than.

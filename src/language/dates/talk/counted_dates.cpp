@@ -49,6 +49,35 @@ void Talk::put_few(const Spec& spec, const DateValue& base, Meaning& meaning) co
   meaning.edtf = one_of_span(std::get<EdtfDate>(first->value), std::get<EdtfDate>(last->value));
 }
 
+// A year and a day after a day; a year and two months after a month. From anything vaguer it is not to be
+// had.
+void Talk::put_compound(const Spec& spec, const DateValue& base, Meaning& meaning) const {
+  const std::int64_t sign = spec.later == Later::after ? 1 : -1;
+  std::int64_t months = 0, days = 0;
+  const auto add = [&](std::int64_t count, Unit unit) {
+    constexpr std::int64_t kMost = 1000;  // Of any unit: nobody remembers more.
+    if (count > kMost) return false;
+    if (unit == Unit::year || unit == Unit::month)
+      return months += unit == Unit::year ? 12 * count : count, true;
+    if (unit > Unit::month || unit == Unit::weekend || unit < Unit::day) return false;
+    return days += count * (unit == Unit::day ? 1 : unit == Unit::week ? 7 : 14), true;
+  };
+  meaning.moves_talk = false;
+  if (!add(spec.count.value, spec.unit) || !add(spec.more.value, spec.more_unit)) return;
+  if (is_day(base)) {
+    const Day day = to_day(add_months({base.year, base.month, base.day}, sign * months)) + sign * days;
+    meaning.value = DateValue::of_day(to_civil(day));
+  } else if (days == 0 && has_month(base)) {
+    const auto civil = add_months({base.year, base.month, 1}, sign * months);
+    meaning.value = DateValue::of_month(civil.year, civil.month);
+  } else {
+    meaning.value = {};
+    meaning.value.precision = spec.more_unit == Unit::month ? P::month : P::day;
+    return;
+  }
+  meaning.moves_talk = true;
+}
+
 // two or three years later
 void Talk::put_between(const Spec& spec, const DateValue& base, Meaning& meaning) const {
   const bool forward = spec.later == Later::after;

@@ -46,7 +46,7 @@ Meaning Talk::age(const Spec& spec) const {
   meaning.type = TimexType::date;
   if (spec.rule != "age") return age_said_otherwise(spec);
   if (!discourse_.birth) {
-    meaning.timex = "P" + std::to_string(spec.number) + "Y";
+    meaning.timex = spec.count.upper ? "PXY" : "P" + std::to_string(spec.number) + "Y";
     meaning.type = TimexType::duration;
     return meaning;
   }
@@ -55,7 +55,7 @@ Meaning Talk::age(const Spec& spec) const {
   if (!born || !value) return meaning;
   const bool day_known = value->precision == P::day;
   const Day first = years_after(born->first, spec.number);
-  const Day last = years_after(born->last, spec.number + 1) - 1;
+  const Day last = years_after(born->last, std::max<std::int64_t>(spec.number, spec.count.upper) + 1) - 1;
   meaning.edtf = interval(first, last, day_known);
   if (spec.mod == Mod::approx) {
     auto& ends = std::get<EdtfInterval>(meaning.edtf->value);

@@ -367,7 +367,9 @@ Meaning Talk::offset(const Spec& spec) const {
     return unit_beside(spec, *base, meaning.anchor);
   if (spec.rule == "offset-unit" && spec.unit == Unit::week && is_day(*base) && !setting_.prose)
     return week_beside(*base, forward, spec.anchor && spec.anchor->kind == Spec::Kind::calendar, meaning);
-  if (spec.keeps_part && spec.unit == Unit::year)
+  if (spec.has_more)
+    put_compound(spec, *base, meaning);
+  else if (spec.keeps_part && spec.unit == Unit::year)
     put_part_in_year(spec, *base, meaning);
   else if (spec.count.half && spec.unit >= Unit::year)
     put_half_years(spec, *base, meaning);

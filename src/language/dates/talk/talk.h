@@ -74,6 +74,7 @@ class Talk {
   bool put_months_of(const DateValue& base, std::int64_t count, const Spec& spec, Meaning& meaning) const;
   Meaning week_beside(const DateValue& base, bool forward, bool named_anchor, Meaning& meaning) const;
   void put_half_years(const Spec& spec, const DateValue& base, Meaning& meaning) const;
+  void put_compound(const Spec& spec, const DateValue& base, Meaning& meaning) const;
   void put_few(const Spec& spec, const DateValue& base, Meaning& meaning) const;
   void put_between(const Spec& spec, const DateValue& base, Meaning& meaning) const;
   void put_counted(const Spec& spec, const DateValue& base, Meaning& meaning) const;
