@@ -25,6 +25,9 @@ constexpr std::uint32_t kShortSentence = 20;
 constexpr std::uint32_t kShortAnswer = 6;
 constexpr std::uint32_t kRoundingOff = 12;
 
+/// A date said so many sentences ago still dates what is told.
+constexpr int kDateReach = 3;
+
 AuthorityList list_of_locations(const ReadingContext& context) {
   std::vector<Term> terms;
   for (const std::vector<std::string>& names : context.locations) {
@@ -318,7 +321,7 @@ class InterviewReader {
 
   /// Place and date from the talk before, where the sentence is silent.
   void carry(Draft& draft) const {
-    if (!draft.date && focus_.date && focus_.date_age <= 1) {
+    if (!draft.date && focus_.date && focus_.date_age <= kDateReach) {
       draft.date = focus_.date;
       draft.date->carried = true;
     }
