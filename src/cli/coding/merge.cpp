@@ -4,7 +4,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "command.h"
+#include "cli/command.h"
 #include "witnessmark/base/fold.h"
 
 namespace witnessmark {

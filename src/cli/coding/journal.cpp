@@ -2,7 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "command.h"
+#include "cli/command.h"
 #include "witnessmark/app/journal_listing.h"
 #include "witnessmark/base/fold.h"
 

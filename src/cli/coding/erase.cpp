@@ -2,7 +2,7 @@
 
 #include <fmt/ostream.h>
 
-#include "command.h"
+#include "cli/command.h"
 
 namespace witnessmark {
 

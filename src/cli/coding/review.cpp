@@ -1,4 +1,4 @@
-#include "command.h"
+#include "cli/command.h"
 #include "witnessmark/app/coding_desk.h"
 
 namespace witnessmark {
