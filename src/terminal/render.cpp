@@ -176,14 +176,15 @@ Input draw_input(const InputLine& input, int columns, int rows) {
 }  // namespace
 
 int scroll_limit(const View& view, Size size) {
+  const bool beside = view.panels.size() > 1 && size.columns >= kSideBySideColumns;
+  const int columns = beside ? (size.columns - 3) / 2 : size.columns;
+  int limit = 0;
   for (const Panel& panel : view.panels) {
-    if (!panel.active || panel.focus) continue;
-    const bool beside = view.panels.size() > 1 && size.columns >= kSideBySideColumns;
-    const int columns = beside ? (size.columns - 3) / 2 : size.columns;
+    if (panel.focus || !(panel.active || beside)) continue;
     const int lines = static_cast<int>(draw_blocks(panel.blocks, std::nullopt, true, columns).lines.size());
-    return std::max(0, lines - std::max(1, size.rows - 4));
+    limit = std::max(limit, lines - std::max(1, size.rows - 4));
   }
-  return 0;
+  return limit;
 }
 
 Picture render(const View& view, Size size) {

@@ -49,7 +49,8 @@ struct View {
 /// one another from 20 rows; on less only the active one is shown.
 Picture render(const View& view, Size size);
 
-/// How far the active panel can be moved until its last line is seen; 0 for panels with a focus.
+/// How far the active panel, or those beside one another, can be moved until the last line is seen; panels
+/// with a focus do not count.
 int scroll_limit(const View& view, Size size);
 
 }  // namespace witnessmark

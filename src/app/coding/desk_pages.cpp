@@ -78,6 +78,20 @@ void add_source(const Source* source, const std::string& locator, EvidenceLine& 
   line.reference = one_line(source->reference + " " + locator);
 }
 
+/// What a curator looks for comes first: conflicts, agreements, then the rest.
+int weight_of(const Comparison& comparison) {
+  switch (comparison.outcome) {
+    case Outcome::conflicts:
+      return 0;
+    case Outcome::agrees:
+      return 1;
+    case Outcome::compatible:
+      return 2;
+    default:
+      return 3;
+  }
+}
+
 EvidenceLine evidence_line(const Comparison& comparison, const std::vector<EntryLink>& links,
                            const RecordMaker& maker) {
   EvidenceLine line;
@@ -162,6 +176,10 @@ Result<ClaimPageFull> CodingDesk::claim(const Id& id) const {
   const std::vector<EntryLink> links = links_of_claim(state.site, id);
   for (const Comparison& comparison : page.record.comparisons)
     page.evidence.push_back(evidence_line(comparison, links, *state.maker));
+  std::stable_sort(page.evidence.begin(), page.evidence.end(),
+                   [](const EvidenceLine& a, const EvidenceLine& b) {
+                     return weight_of(a.comparison) < weight_of(b.comparison);
+                   });
   page.bounds = state.bounds_beside(stored->claim);
   for (const Mention& mention : stored->claim.mentions)
     page.cues.push_back(
