@@ -68,7 +68,8 @@ std::vector<Verdict> verdicts(const SiteFile& site) {
   return lines;
 }
 
-void compare_with_renamed(const std::filesystem::path& folder, std::uint64_t seed) {
+/// At most `differing` verdicts may be found only before or only after.
+void compare_with_renamed(const std::filesystem::path& folder, std::uint64_t seed, std::size_t differing) {
   const MemoryFiles plain = files_of(folder);
   Renaming renaming(language_words(), seed);
   for (const char* list : {"places.csv", "equipment.csv"})
@@ -98,20 +99,20 @@ void compare_with_renamed(const std::filesystem::path& folder, std::uint64_t see
   std::set_difference(there.begin(), there.end(), here.begin(), here.end(), std::back_inserter(only_there), by_line);
   for (const Verdict& one : only_here) fmt::print("only before: {} | {}\n", one.claim, one.line);
   for (const Verdict& one : only_there) fmt::print("only after: {} | {}\n", one.claim, one.line);
-  // One in a hundred may differ: four digits are read as a year more readily after 1600 than before, and a name that is
-  // also an everyday word (range, bell) helps a sentence to be read in a way that an invented one does not.
-  CHECK(only_here.size() * 100 <= here.size());
-  CHECK(only_there.size() * 100 <= here.size());
+  CHECK(only_here.size() <= differing);
+  CHECK(only_there.size() <= differing);
   fmt::print("{}: {} of {} verdicts are the same with other names and 400 years earlier\n", folder.filename().string(),
              here.size() - only_here.size(), here.size());
 }
 
 }  // namespace
 
-TEST_CASE("other names and dates 400 years earlier change hardly a verdict or a gap of the demo corpus") {
-  compare_with_renamed(source_tree() / "corpus-demo", 3);
+TEST_CASE("other names and dates 400 years earlier change no verdict and no gap of the demo corpus but one") {
+  // The one: “The black range”, or another short mention of the range: under another name it is taken for
+  // something else. A fault of reading, kept in sight here.
+  compare_with_renamed(source_tree() / "corpus-demo", 3, 1);
 }
 
-TEST_CASE("other names and dates 400 years earlier change hardly a verdict or a gap of the second site") {
-  compare_with_renamed(source_tree() / "tests" / "second-site", 5);
+TEST_CASE("other names and dates 400 years earlier change no verdict and no gap of the second site") {
+  compare_with_renamed(source_tree() / "tests" / "second-site", 5, 0);
 }

@@ -304,8 +304,6 @@ TEST_CASE("claims of the held-out interviews" *
   for (const char* key : {"wt-1996", "ko-2007"}) {
     const Scored scored = score_interview(corpus, key);
     print(key, scored.tally);
-    print_statements(scored.reading.claims, scored.coded, scored.pairs);
-    print_misses(scored.reading, scored.coded, scored.pairs);
     all.add(scored.tally);
   }
   print("held out", all);
