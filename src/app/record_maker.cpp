@@ -1,10 +1,14 @@
 #include "app/record_maker.h"
 
 #include <algorithm>
+#include <tuple>
+#include <utility>
+#include <vector>
 
 #include "witnessmark/store/evidence.h"
 #include "witnessmark/store/interviews.h"
 #include "witnessmark/store/journal.h"
+#include "witnessmark/store/merge.h"
 #include "witnessmark/store/weighings.h"
 #include "witnessmark/weigh/agreement.h"
 
@@ -64,12 +68,28 @@ QuoteRecord RecordMaker::quote(const CodePointRange& range) const {
   return made;
 }
 
+/// Whose decision is in force: the last that was neither undone nor, in a difference with another copy,
+/// passed over. What a merge or a weighing did of itself is nobody's decision.
 void RecordMaker::add_coder(const StoredClaim& stored, ClaimRecord& record) const {
   if (!stored.decided) return;
-  for (const JournalEvent& event : events_on(site_, "claim", to_string(stored.claim.id))) {
-    record.coded_by = event.actor;
-    record.coded_at = event.wall_time;
+  const std::string id = to_string(stored.claim.id);
+  std::vector<std::pair<std::string, std::string>> decisions, undone;
+  for (const JournalEvent& event : events_on(site_, "claim", id)) {
+    if (event.kind == "decided" || event.kind == "added" || event.kind == "settled") {
+      decisions.emplace_back(event.actor, event.wall_time);
+      undone.clear();
+    } else if (event.kind == "undone" && !decisions.empty()) {
+      undone.push_back(decisions.back());
+      decisions.pop_back();
+    } else if (event.kind == "redone" && !undone.empty()) {
+      decisions.push_back(undone.back());
+      undone.pop_back();
+    }
   }
+  if (!decisions.empty()) std::tie(record.coded_by, record.coded_at) = decisions.back();
+  for (const DoubleDecision& both : open_differences(site_))
+    if (both.target_kind == "claim" && both.target == id)
+      record.coded_by = both.here.who, record.coded_at = both.here.when;
 }
 
 void RecordMaker::add_weighing(const Claim& claim, ClaimRecord& record) const {

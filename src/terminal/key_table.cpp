@@ -73,6 +73,7 @@ const Keys& transcript() {
       {"r", "read", "Marks the sentence or selection as read through.", true},
       {"Q", "", "Gives the claim at the cursor of the list the sentence or selection as its quote.", true},
       {"z", "restrict", "Marks the sentence or selection as restricted; asks for the reason.", true},
+      {"O", "", "Opens what is withheld in this interview, to you at this sitting; asks first."},
       {"h", "blind", "Hides what was proposed, to code without having seen it; the decisions say so."},
       {"g", "time", "Goes to a time in the recording."},
       {"Up Down PageUp PageDown Home End", "", "Moves."},

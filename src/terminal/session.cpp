@@ -64,12 +64,13 @@ struct Perform {
   }
 
   Event operator()(const Decide& wanted) const {
-    const std::string words =
-        wanted.claims.size() == 1
-            ? std::string(in_words(wanted.status))
-            : fmt::format("{}: {} claims", in_words(wanted.status), wanted.claims.size());
-    return done(desk.decide(wanted.claims, wanted.status, wanted.why), words + ". Saved.",
-                wanted.claims.size() == 1 ? std::optional(wanted.claims.front()) : std::nullopt);
+    const std::string_view status = in_words(wanted.status);
+    if (wanted.claims.size() != 1)
+      return done(desk.decide(wanted.claims, wanted.status, wanted.why),
+                  fmt::format("{}: {} claims. Saved.", status, wanted.claims.size()));
+    return done(desk.decide(wanted.claims, wanted.status, wanted.why),
+                fmt::format("{}{}{}. Saved.", wanted.what, wanted.what.empty() ? "" : ": ", status),
+                wanted.claims.front());
   }
 
   Event operator()(const Correct& wanted) const {

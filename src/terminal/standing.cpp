@@ -118,14 +118,14 @@ std::string standing_text(const State& state) {
 
 Update begin(State state, std::string_view stood) {
   Update made{std::move(state), {LoadInterviews{}}};
-  std::vector<Place> places;
+  std::deque<Place> places;
   for (const std::string& line : split(stood, '\n'))
     if (line == "blind")
       made.effects.push_back(HideProposals{true});
     else if (auto place = place_of(split(line, '\t')))
       places.push_back(std::move(*place));
   if (places.empty() || !std::holds_alternative<InterviewsPlace>(places.front()))
-    places.insert(places.begin(), InterviewsPlace{});
+    places.push_front(InterviewsPlace{});
   made.state.places = std::move(places);
   for (std::size_t i = 1; i < made.state.places.size(); ++i)
     if (auto effect = loading(made.state.places[i])) made.effects.push_back(std::move(*effect));

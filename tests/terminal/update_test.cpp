@@ -76,7 +76,7 @@ TEST_CASE("the last decision is made again with its reason") {
 TEST_CASE("deciding on all says how many, and nothing is done on another letter") {
   State state = press(list_of_three(), "A").state;
   REQUIRE(state.prompt);
-  CHECK(state.prompt->label.find("All 3") == 0);
+  CHECK(state.prompt->label.find("All 3 undecided of 3") == 0);
   CHECK(press(press(state, "y").state, "Enter").effects.empty());
   CHECK(decision(press(press(state, "s").state, "Enter")).claims.size() == 3);
 }

@@ -105,6 +105,7 @@ struct TranscriptPage {
   std::vector<TurnLine> turns;
   std::vector<ClaimLine> claims;  ///< By position.
   std::vector<RestrictedPassage> passages;
+  bool hides_passages = false;       ///< Some are withheld: blocks stand in the place of their letters.
   std::vector<std::string> remarks;  ///< On its coding: notes on the interview.
 };
 

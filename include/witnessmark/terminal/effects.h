@@ -41,6 +41,7 @@ struct Decide {
   std::vector<Id> claims;
   ClaimStatus status = ClaimStatus::said_so;
   std::string why;
+  std::string what = {};  ///< The claim in a few words, for what is said when it is done.
 };
 struct Correct {
   Claim claim;

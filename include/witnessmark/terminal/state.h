@@ -1,4 +1,5 @@
 #pragma once
+#include <deque>
 #include <memory>
 #include <optional>
 #include <string>
@@ -60,6 +61,8 @@ struct FormPlace {
   ClaimQuery query;
   std::size_t at = 0;
   std::string quote;
+  bool changed = false;  ///< Something was filled in that is not saved.
+  bool leaving = false;  ///< Escape was pressed once over changes.
 };
 
 struct ReportPlace {
@@ -121,8 +124,9 @@ struct State {
   bool blind = false;     ///< Proposals are hidden.
   bool can_play = false;  ///< A player was named.
   std::vector<InterviewLine> interviews;
-  std::vector<Place> places = {
-      InterviewsPlace{}};  ///< Where one came through; the last is shown. Never empty.
+  /// Where one came through; the last is shown. Never empty. A deque, so that a place stays where it is while
+  /// another is opened from it.
+  std::deque<Place> places = {InterviewsPlace{}};
   std::optional<Prompt> prompt;
   std::string message;
   Role message_role = Role::plain;

@@ -30,6 +30,27 @@ std::vector<CodePointRange> read_ranges(const SiteFile& site, const std::string&
   return join_ranges(std::move(ranges));
 }
 
+/// Puts a block in the place of every letter of a sentence that may not be shown, so that positions stay what
+/// they are. Whether there was any.
+bool hide_withheld(std::vector<TurnLine>& turns, const std::string& interview,
+                   const Withholding& withholding) {
+  bool any = false;
+  for (TurnLine& turn : turns) {
+    if (withholding.reason(interview, {turn.range}) == Withheld::none) continue;
+    const CodePointIndex index(turn.text);
+    std::string shown;
+    for (std::int64_t at = 0; at < index.size().value; ++at) {
+      const CodePoint here{turn.range.begin.value + at};
+      const std::string_view letter = index.slice({{at}, {at + 1}});
+      const bool open = withholding.reason(interview, {{here, {here.value + 1}}}) == Withheld::none;
+      shown += open || letter == " " || letter == "\n" ? letter : "\u2592";
+    }
+    any = true;
+    turn.text = std::move(shown);
+  }
+  return any;
+}
+
 std::vector<TurnLine> turns_of(const OpenTranscript& open, const InterviewFile& file) {
   std::vector<TurnLine> turns;
   const Transcript& transcript = open.stored.transcript;
@@ -135,6 +156,7 @@ Result<TranscriptPage> CodingDesk::transcript(const std::string& interview) cons
   page.version = open.stored.version.version;
   page.recording = open.held.recording;
   page.turns = turns_of(open, state.people->file());
+  page.hides_passages = hide_withheld(page.turns, interview, *state.withholding);
   const auto read = read_ranges(state.site, interview, page.version);
   for (TurnLine& turn : page.turns)
     turn.read = std::any_of(read.begin(), read.end(), [&](const CodePointRange& range) {

@@ -10,8 +10,13 @@ namespace {
 using Weight = ReportLine::Weight;
 
 void add_question(Report& report, const OpenQuestion& question) {
-  ReportLine line{Weight::item, one_line(question.question) + (question.preview ? " [preview: rests on proposals]" : ""),
-                  std::nullopt, "", std::nullopt, "", ""};
+  ReportLine line{Weight::item,
+                  one_line(question.question) + (question.preview ? " [preview: rests on proposals]" : ""),
+                  std::nullopt,
+                  "",
+                  std::nullopt,
+                  "",
+                  ""};
   if (!question.claims.empty())
     line.claim = question.claims.front();
   else if (!question.entries.empty())

@@ -1,6 +1,7 @@
 #include <fmt/core.h>
 
 #include <deque>
+#include <nlohmann/json.hpp>
 #include <stdexcept>
 
 #include "app/coding/desk_state.h"
@@ -9,6 +10,7 @@
 #include "witnessmark/app/journal_listing.h"
 #include "witnessmark/app/said_about.h"
 #include "witnessmark/base/fold.h"
+#include "witnessmark/store/claims.h"
 #include "witnessmark/store/search.h"
 
 namespace witnessmark {
@@ -100,6 +102,23 @@ bool of_itself(const JournalEvent& event) {
   return event.kind == "weighed" || event.target_kind == "claim-origin";
 }
 
+/// Of a decision: the status it gave, and the claim in a few words; nothing of what is withheld.
+std::string decision_words(const CodingDesk::State& state, const JournalEvent& event) {
+  const auto id = event.target_kind == "claim" ? parse_id(event.target) : std::nullopt;
+  const auto stored = id ? find_claim(state.site, *id) : std::nullopt;
+  if (!stored || state.withholding->reason(stored->claim.interview, stored->claim.quotes) != Withheld::none)
+    return "";
+  std::string words;
+  const auto after = nlohmann::json::parse(event.after, nullptr, false);
+  if (after.is_object() && after.contains("status") && after["status"].is_string())
+    if (const auto status = parse_claim_status(after["status"].get<std::string>()))
+      words = fmt::format(" ({})", in_words(*status));
+  const ClaimLine line = state.line(*stored);
+  words +=
+      fmt::format(": {} · {}", to_string(line.statement), line.subject.empty() ? line.place : line.subject);
+  return words;
+}
+
 /// The newest acts first, so many at most.
 Report journal(const CodingDesk::State& state) {
   constexpr std::size_t kMost = 500;
@@ -119,6 +138,7 @@ Report journal(const CodingDesk::State& state) {
             std::nullopt,
             "",
             ""};
+        entry.text += decision_words(state, event);
         if (!event.why.empty()) entry.text += ": " + event.why;
         entry.text = one_line(entry.text);
         if (event.target_kind == "claim") entry.claim = parse_id(event.target);

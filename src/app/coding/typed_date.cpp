@@ -8,13 +8,23 @@
 namespace witnessmark {
 namespace {
 
-TypedDate typed(const Edtf& value, const Period& period, std::string written) {
+/// The narrator's own words stay what they were: a coder's are kept in the rule.
+TypedDate typed(const Edtf& value, const Period& period, const Claim& claim, std::string rule) {
   TypedDate date;
   date.when.dated.value = value;
-  date.when.dated.written = std::move(written);
+  date.when.dated.written = claim.when.dated.written;
   date.when.period = period;
-  date.meaning = fmt::format("{}: {}", to_string(value), describe(period));
+  date.when.rule = std::move(rule);
+  const std::string edtf = to_string(value), words = describe(period);
+  date.meaning = edtf == words ? edtf : fmt::format("{}: {}", edtf, words);
   return date;
+}
+
+/// What of the words the date does not keep.
+std::string_view left_out(std::string_view mod) {
+  if (mod == "START") return "; that it was early in it is not kept";
+  if (mod == "MID") return "; that it was in the middle of it is not kept";
+  return mod == "END" ? "; that it was late in it is not kept" : "";
 }
 
 }  // namespace
@@ -25,9 +35,7 @@ Result<TypedDate> CodingDesk::typed_date(std::string_view given, const Claim& cl
   if (text.empty()) return TypedDate{{}, "no date"};
   const auto edtf = parse_edtf(text);
   if (edtf) {
-    TypedDate date = typed(*edtf, to_period(*edtf, state.policy), text);
-    date.when.rule = "typed as EDTF";
-    return date;
+    return typed(*edtf, to_period(*edtf, state.policy), claim, "coder: " + text);
   }
   const Interview& interview = state.people->interview(claim.interview);
   const Person& narrator = state.people->narrator(claim);
@@ -42,10 +50,10 @@ Result<TypedDate> CodingDesk::typed_date(std::string_view given, const Claim& cl
   const auto read = read_dates(text, state.lexicon, discourse).expressions;
   for (const DateExpression& expression : read) {
     if (!expression.edtf || !expression.period) continue;
-    TypedDate date = typed(*expression.edtf, *expression.period, text);
-    date.when.rule = expression.rule;
+    TypedDate date = typed(*expression.edtf, *expression.period, claim, "coder: " + text);
     date.when.anchor = expression.anchor;
     date.when.alternatives = expression.alternatives;
+    date.meaning += left_out(expression.mod);
     for (const std::string& other : expression.alternatives) date.meaning += fmt::format("; or {}", other);
     return date;
   }

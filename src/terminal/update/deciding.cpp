@@ -52,7 +52,36 @@ void step(Place& list, int steps) {
   }
 }
 
+/// The line at the cursor of the list shown, or of the one a claim was opened from, so many steps on.
+const ClaimLine* line_near(const Place& place, int steps) {
+  const auto at = [steps](std::size_t cursor) { return cursor + static_cast<std::size_t>(steps); };
+  if (const auto* claims = std::get_if<ClaimsPlace>(&place)) return line_at(*claims, at(claims->at));
+  if (const auto* talk = std::get_if<TranscriptPlace>(&place)) return line_at(*talk, at(talk->claim));
+  return nullptr;
+}
+
+const Place& list_of(const State& state) {
+  const bool under = std::holds_alternative<ClaimPlace>(state.place()) && state.places.size() > 1;
+  return under ? state.places[state.places.size() - 2] : state.place();
+}
+
+/// What a claim says, in a few words.
+std::string words_of(const ClaimLine& line) {
+  std::string words(to_string(line.statement));
+  for (const std::string* part : {&line.subject, &line.place, &line.when})
+    if (!part->empty()) words += " · " + *part;
+  return words;
+}
+
+/// The claim at the cursor, where it is shown.
+const ClaimLine* line_here(const State& state) {
+  if (const auto* claim = std::get_if<ClaimPlace>(&state.place()))
+    return claim->page ? &claim->page->line : nullptr;
+  return line_near(state.place(), 0);
+}
+
 void decide(Work& work, Decide decision) {
+  if (const ClaimLine* line = line_here(work.state)) decision.what = words_of(*line);
   work.state.last = decision;
   work.want(std::move(decision));
   advance(work);
@@ -62,7 +91,8 @@ void ask_why(Work& work, const Id& claim, ClaimStatus status, std::string label)
   Prompt prompt;
   prompt.ask = Ask::why;
   prompt.label = std::move(label);
-  prompt.pending = {{claim}, status, ""};
+  prompt.pending = {{claim}, status, "", ""};
+  if (const ClaimLine* line = line_here(work.state)) prompt.pending.what = words_of(*line);
   work.ask(std::move(prompt));
 }
 
@@ -110,17 +140,15 @@ void play(Work& work) {
 }  // namespace
 
 std::optional<Id> claim_here(const State& state) {
-  const auto* claims = std::get_if<ClaimsPlace>(&state.place());
-  const ClaimLine* line = claims == nullptr ? nullptr : line_at(*claims, claims->at);
-  if (line != nullptr && hidden(state, *line)) return std::nullopt;
+  const ClaimLine* line = line_near(state.place(), 0);
+  if (line != nullptr && (hidden(state, *line) || line->withheld != Withheld::none)) return std::nullopt;
   return std::visit(ClaimAt{0}, state.place());
 }
 
 std::optional<Id> claim_after(const State& state, int steps) {
-  if (std::holds_alternative<ClaimPlace>(state.place()))
-    return state.places.size() < 2 ? std::nullopt
-                                   : std::visit(ClaimAt{steps}, state.places[state.places.size() - 2]);
-  return std::visit(ClaimAt{steps}, state.place());
+  const ClaimLine* line = line_near(list_of(state), steps);
+  if (line != nullptr && hidden(state, *line)) return std::nullopt;
+  return std::visit(ClaimAt{steps}, list_of(state));
 }
 
 void advance(Work& work) {
@@ -137,6 +165,23 @@ void advance(Work& work) {
   const bool leaves = claims != nullptr && claims->query.status == ClaimStatus::proposed;
   if (!leaves && claim_after(state)) step(state.place(), 1);
 }
+
+namespace {
+
+/// Only what says the same of the same thing is joined.
+void join(Work& work, const Id& claim) {
+  const ClaimLine* line = line_here(work.state);
+  const ClaimLine* next = line_near(list_of(work.state), 1);
+  const auto id = claim_after(work.state);
+  if (line == nullptr || next == nullptr || !id)
+    return work.say("no claim follows that it could be joined with", Role::faint);
+  if (line->statement != next->statement || line->subject != next->subject ||
+      line->interview != next->interview)
+    return work.say("the next claim says something else: " + words_of(*next), Role::warning);
+  work.want(CodeClaim{CodeClaim::Kind::join, claim, *id, "", ""});
+}
+
+}  // namespace
 
 void open_form(Work& work, const ClaimPageFull& page) {
   FormPlace form;
@@ -158,7 +203,7 @@ bool press_deciding(Work& work, const Key& key) {
   if (!id) return work.say("there is no claim here", Role::faint), true;
   switch (key.text[0]) {
     case 's':
-      decide(work, {{*id}, ClaimStatus::said_so, ""});
+      decide(work, {{*id}, ClaimStatus::said_so, "", ""});
       break;
     case 'm':
       ask_why(work, *id, ClaimStatus::misread, "Misread, because:");
@@ -183,10 +228,7 @@ bool press_deciding(Work& work, const Key& key) {
       work.want(CodeClaim{CodeClaim::Kind::divide, *id, {}, "", ""});
       break;
     default:
-      if (const auto next = claim_after(work.state))
-        work.want(CodeClaim{CodeClaim::Kind::join, *id, *next, "", ""});
-      else
-        work.say("no claim follows that it could be joined with", Role::faint);
+      join(work, *id);
   }
   return true;
 }

@@ -7,7 +7,7 @@ namespace {
 void change(Work& work, FormPlace& form) {
   const Field field = fields_of(form)[form.at];
   if (field.kind == Field::Kind::choice) {
-    turn_choice(form, form.at, 1);
+    form.changed |= turn_choice(form, form.at, 1);
     return;
   }
   Prompt prompt;
@@ -37,6 +37,8 @@ void save(Work& work, FormPlace& form) {
   if (form.purpose == FormPlace::Purpose::filter) return show_query(work, FormPlace(form));
   if (form.subject_name.empty() && form.place_name.empty() && form.draft.statement != Statement::located)
     return work.say("a claim speaks of something: fill in equipment or place", Role::warning);
+  if (form.draft.statement == Statement::count && !form.draft.quantity)
+    return work.say("a count needs its number", Role::warning);
   if (form.purpose == FormPlace::Purpose::add)
     work.want(Add{form.draft});
   else
@@ -49,6 +51,7 @@ void save(Work& work, FormPlace& form) {
 void set_field(Work& work, FormPlace& form, const Prompt& prompt) {
   if (prompt.text.empty() && prompt.chosen == 0)
     return work.say("left as it was; Delete empties a field", Role::faint);
+  form.changed = true;
   if (prompt.reads_date) {
     if (prompt.date) fill_date(form, prompt.date->when);
     return;
@@ -69,13 +72,20 @@ void set_field(Work& work, FormPlace& form, const Prompt& prompt) {
 
 bool press(Work& work, FormPlace& form, const Key& key) {
   const std::size_t count = fields_of(form).size();
+  if (key.name == Key::Name::escape && form.changed && !form.leaving) {
+    form.leaving = true;
+    work.say("not saved: s saves, Escape once more drops what was changed", Role::warning);
+    return true;
+  }
+  form.leaving = false;
   if (move_in(form.at, count, key, 4)) return true;
   if (key.name == Key::Name::enter) {
     change(work, form);
   } else if (key.name == Key::Name::right || key.name == Key::Name::left) {
-    turn_choice(form, form.at, key.name == Key::Name::right ? 1 : -1);
+    form.changed |= turn_choice(form, form.at, key.name == Key::Name::right ? 1 : -1);
   } else if (key.name == Key::Name::del || key.name == Key::Name::backspace) {
     empty_field(form, form.at);
+    form.changed = true;
   } else if (key.is("s")) {
     save(work, form);
   } else {

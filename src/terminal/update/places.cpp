@@ -53,8 +53,12 @@ void decide_all(Work& work, const ClaimsPlace& place) {
                     Role::warning);
   Prompt prompt;
   prompt.ask = Ask::decide_all;
-  for (const ClaimLine& line : place.page.lines) prompt.pending.claims.push_back(line.id);
-  prompt.label = fmt::format("All {} shown: s said so, m misread, x set aside:", place.page.lines.size());
+  for (const ClaimLine& line : place.page.lines)
+    if (!line.decided && line.withheld == Withheld::none && !hidden(work.state, line))
+      prompt.pending.claims.push_back(line.id);
+  if (prompt.pending.claims.empty()) return work.say("all that are shown are decided already", Role::faint);
+  prompt.label = fmt::format("All {} undecided of {} shown: s said so, m misread, x set aside:",
+                             prompt.pending.claims.size(), place.page.lines.size());
   work.ask(std::move(prompt));
 }
 

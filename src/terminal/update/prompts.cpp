@@ -106,6 +106,7 @@ void answer_why(Work& work, const Prompt& prompt) {
 void answer_open_withheld(Work& work, const Prompt& prompt) {
   if (prompt.text != prompt.interview) return work.say("left withheld", Role::faint);
   work.want(OpenWithheld{prompt.interview});
+  if (std::holds_alternative<TranscriptPlace>(work.state.place())) return;  // it is loaded anew
   TranscriptPlace talk;
   talk.interview = prompt.interview;
   work.go(std::move(talk));

@@ -1,6 +1,7 @@
 #include <fmt/core.h>
 
 #include "terminal/update/work.h"
+#include "witnessmark/base/code_point_index.h"
 
 namespace witnessmark {
 namespace {
@@ -29,6 +30,19 @@ void open_claim(Work& work, const TranscriptPlace& place) {
   work.say("no claim rests on this sentence; i adds one", Role::faint);
 }
 
+/// The words of the talk in a range.
+std::string words_in(const TranscriptPage& page, CodePointRange range) {
+  std::string words;
+  for (const TurnLine& turn : page.turns) {
+    if (!turn.range.overlaps(range)) continue;
+    const std::int64_t first = turn.range.begin.value;
+    const CodePoint begin{std::max(range.begin, turn.range.begin).value - first};
+    const CodePoint end{std::min(range.end, turn.range.end).value - first};
+    words += (words.empty() ? "" : " ") + std::string(CodePointIndex(turn.text).slice({begin, end}));
+  }
+  return words;
+}
+
 void add_claim(Work& work, const TranscriptPlace& place) {
   FormPlace form;
   form.purpose = FormPlace::Purpose::add;
@@ -36,9 +50,7 @@ void add_claim(Work& work, const TranscriptPlace& place) {
   form.draft.quotes = {picked_range(place)};
   const TurnLine& turn = place.page->turns[place.sentences[place.at].turn];
   form.draft.speaker = turn.speaker;
-  const std::size_t other = place.picked_from.value_or(place.at);
-  const std::size_t sentences = std::max(place.at, other) - std::min(place.at, other) + 1;
-  form.quote = sentences == 1 ? "the sentence at the cursor" : fmt::format("{} sentences", sentences);
+  form.quote = words_in(*place.page, form.draft.quotes.front());
   work.go(std::move(form));
 }
 
@@ -114,6 +126,13 @@ bool press(Work& work, TranscriptPlace& place, const Key& key) {
     open_claim(work, place);
   } else if (key.is("v")) {
     place.picked_from = place.picked_from ? std::nullopt : std::optional(place.at);
+  } else if (key.is("O")) {
+    if (!place.page->hides_passages) return work.say("nothing is withheld here", Role::faint), true;
+    Prompt prompt;
+    prompt.ask = Ask::open_withheld;
+    prompt.interview = place.interview;
+    prompt.label = fmt::format("Passages are withheld. If you may work on them, type {}:", place.interview);
+    work.ask(std::move(prompt));
   } else if (key.is("h")) {
     work.want(HideProposals{!work.state.blind});
   } else if (key.is("g")) {

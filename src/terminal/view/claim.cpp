@@ -59,6 +59,9 @@ void add_reading(Blocks& blocks, const ClaimPageFull& page) {
   if (claim.when.carried) when += ", carried from the talk before";
   if (!claim.when.anchor.empty()) when += fmt::format(", from {}", claim.when.anchor);
   for (const std::string& other : claim.when.alternatives) when += "; or " + other;
+  constexpr std::string_view kCoder = "coder: ";
+  if (claim.when.rule.starts_with(kCoder))
+    when += fmt::format(", as a coder has it (typed “{}”)", claim.when.rule.substr(kCoder.size()));
   labelled(blocks, "When", when);
   labelled(blocks, "Knows it", how_words(claim));
   labelled(blocks, "Recall", recall_words(page.record.recall));

@@ -108,7 +108,8 @@ Panel talk_panel(const State& state, const TranscriptPlace& place) {
     if (n == place.at) panel.focus = panel.blocks.size();
     panel.blocks.push_back(sentence_block(state, place, n));
   }
-  panel.title = fmt::format("What was said, version {}", page.version);
+  panel.title = fmt::format("What was said, version {}{}", page.version,
+                            page.hides_passages ? "; passages withheld, O opens them" : "");
   panel.active = !place.on_claims;
   panel.weight = 3;
   return panel;
@@ -129,7 +130,8 @@ Panel claims_panel(const State& state, const TranscriptPlace& place) {
     if (claims[n].at) line.insert(line.begin(), {to_timecode(claims[n].at->time) + " ", Role::faint});
     panel.blocks.push_back({std::move(line), 4, true});
   }
-  panel.title = fmt::format("{} claims{}", claims.size() - left_out, left_out > 0 ? ", proposals hidden" : "");
+  panel.title =
+      fmt::format("{} claims{}", claims.size() - left_out, left_out > 0 ? ", proposals hidden" : "");
   if (panel.blocks.empty())
     panel.blocks.push_back(paragraph("None. i adds one over the sentence at the cursor.", Role::faint));
   panel.active = place.on_claims;

@@ -264,7 +264,7 @@ class Asker {
         if (stay.came_earliest) rests_on(no_later(false, episode, *stay.came_earliest - 1));
       }
       if (may_go && stay.went_earliest && !stay.went_latest) {
-        add(fmt::format("last known there {}, nothing says when it went", words(*stay.went_earliest)));
+        add(fmt::format("not gone before {}, nothing says when it went", words(*stay.went_earliest)));
         rests_on(no_later(true, episode, *stay.went_earliest - 1));
       } else if (may_go) {
         about("went", stay.went_earliest, stay.went_latest);
