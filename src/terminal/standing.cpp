@@ -109,8 +109,11 @@ std::optional<Place> place_of(const Fields& fields) {
 
 std::string standing_text(const State& state) {
   std::string text = state.blind ? "blind\n" : "";
-  for (const Place& place : state.places) {
-    const std::string line = std::visit(LineOf{}, place);
+  // The first place and the last few: nobody goes back further after starting again.
+  constexpr std::size_t kLast = 20;
+  for (std::size_t i = 0; i < state.places.size(); ++i) {
+    if (i > 0 && i + kLast < state.places.size()) continue;
+    const std::string line = std::visit(LineOf{}, state.places[i]);
     if (!line.empty()) text += line + "\n";
   }
   return text;

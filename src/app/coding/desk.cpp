@@ -25,8 +25,7 @@ CodingDesk::State::State(SiteFile opened_site, const Surroundings& given, DatePo
 void CodingDesk::State::read_anew() {
   people = std::make_unique<People>(site);
   withholding = std::make_unique<Withholding>(site, surroundings.today);
-  for (const auto* worked_on : {&opened, &restricted})
-    for (const std::string& interview : *worked_on) withholding->open(interview);
+  for (const std::string& interview : opened) withholding->open(interview);
   stays.reset();
   maker = std::make_unique<RecordMaker>(site, policy);
 }

@@ -142,11 +142,7 @@ Result<void> CodingDesk::restrict_passage(const std::string& interview, CodePoin
   passage.conditions.access = Access::restricted;
   passage.reason = why;
   auto done = mark_passage(state.site, passage, why);
-  if (done) {
-    // The coder goes on working on it; everywhere else it is withheld from now on.
-    state.restricted.insert(interview);
-    state.read_anew();
-  }
+  if (done) state.read_anew();
   return done;
 }
 
@@ -165,13 +161,19 @@ Result<std::string> CodingDesk::State::words_of(const Result<std::optional<Coder
                                                 std::string_view what) {
   if (!act) return act.error();
   if (!*act) return std::string();
+  std::string about;
   for (const ActTarget& target : (*act)->targets) {
     if (target.target_kind == "passage") read_anew();
     const auto id = target.target_kind == "claim" ? parse_id(target.target) : std::nullopt;
-    if (id)
-      if (auto weighed = weigh(*id); !weighed) return weighed.error();
+    if (!id) continue;
+    if (auto weighed = weigh(*id); !weighed) return weighed.error();
+    const auto stored = find_claim(site, *id);
+    if (!stored || !about.empty()) continue;
+    const ClaimLine shown = line(*stored);
+    about = fmt::format(" ({} · {})", to_string(shown.statement),
+                        shown.subject.empty() ? shown.place : shown.subject);
   }
-  return fmt::format("{}: {}", what, (*act)->words);
+  return fmt::format("{}: {}{}", what, (*act)->words, about);
 }
 
 void CodingDesk::code_blind(bool blind) {

@@ -187,8 +187,10 @@ Report found_words(const CodingDesk::State& state, const std::string& words) {
                                         hit.speaker, one_line(open.index->slice(sentence.range))),
                             std::nullopt, hit.interview, sentence.range.begin, "", ""});
   }
-  report.title =
-      fmt::format("{}{} turns; {}", hits.size(), hits.size() == kMost ? " or more" : "", counting.account());
+  // What was left out is not counted by the words: that would tell what a closed interview holds.
+  const std::string withheld = state.withheld_words({});
+  report.title = fmt::format("{}{} turns{}{}", report.lines.size(), hits.size() == kMost ? " or more" : "",
+                             withheld.empty() ? "" : "; not searched: ", withheld);
   if (report.lines.empty())
     add_line(report, Weight::caution,
              "Nobody says this in what may be shown. A word that ends in * is a beginning.");

@@ -28,9 +28,8 @@ struct CodingDesk::State {
   DatePolicy policy;
   DateLexicon lexicon;
   std::string why_reading;
-  std::set<std::string> opened;      ///< Withheld interviews the coder opened.
-  std::set<std::string> restricted;  ///< Interviews in which the coder restricted passages at this sitting.
-  bool blind = false;                ///< Proposals are hidden while decisions are made.
+  std::set<std::string> opened;  ///< Withheld interviews the coder opened.
+  bool blind = false;            ///< Proposals are hidden while decisions are made.
   std::unique_ptr<People> people;
   std::unique_ptr<Withholding> withholding;
   std::unique_ptr<RecordMaker> maker;

@@ -142,6 +142,15 @@ void play(Work& work) {
 std::optional<Id> claim_here(const State& state) {
   const ClaimLine* line = line_near(state.place(), 0);
   if (line != nullptr && (hidden(state, *line) || line->withheld != Withheld::none)) return std::nullopt;
+  // In the talk the claim must rest on the sentence at the cursor: one far off in the list is not meant.
+  const auto* talk = std::get_if<TranscriptPlace>(&state.place());
+  if (talk != nullptr && line != nullptr && !talk->on_claims) {
+    const CodePointRange here =
+        talk->at < talk->sentences.size() ? talk->sentences[talk->at].range : CodePointRange{};
+    if (std::none_of(line->quotes.begin(), line->quotes.end(),
+                     [&](const auto& quote) { return quote.overlaps(here); }))
+      return std::nullopt;
+  }
   return std::visit(ClaimAt{0}, state.place());
 }
 
@@ -200,7 +209,8 @@ bool press_deciding(Work& work, const Key& key) {
     return false;
   if (!work.state.can_edit) return work.say(work.state.why_reading, Role::warning), true;
   const auto id = claim_here(work.state);
-  if (!id) return work.say("there is no claim here", Role::faint), true;
+  if (!id)
+    return work.say("no claim rests on what is at the cursor; Tab goes to the list", Role::faint), true;
   switch (key.text[0]) {
     case 's':
       decide(work, {{*id}, ClaimStatus::said_so, "", ""});

@@ -10,13 +10,6 @@ void ask_for(Work& work, Ask ask, std::string label) {
   work.ask(std::move(prompt));
 }
 
-/// Screens reached by a number stand on the interviews, so that Escape leads there.
-void go_home_and(Work& work, Place place) {
-  work.state.places.resize(1);
-  if (!std::holds_alternative<InterviewsPlace>(work.state.place())) work.state.place() = InterviewsPlace{};
-  work.go(std::move(place));
-}
-
 /// Screens that would show what was proposed.
 bool shows_proposals(const Key& key) {
   return key.is("3") || key.is("4") || key.is("a") || key.is("w");
@@ -24,19 +17,18 @@ bool shows_proposals(const Key& key) {
 
 bool press_screen(Work& work, const Key& key) {
   if (key.is("1")) {
-    work.state.places.resize(1);
-    work.state.place() = InterviewsPlace{};
+    while (work.state.places.size() > 1) work.state.places.pop_back();
     work.want(LoadInterviews{});
   } else if (key.is("2")) {
-    go_home_and(work, ClaimsPlace{});
+    work.go(ClaimsPlace{});
   } else if (key.is("3")) {
-    go_home_and(work, ReportPlace{ReportKind::contradictions, "", nullptr, 0});
+    work.go(ReportPlace{ReportKind::contradictions, "", nullptr, 0});
   } else if (key.is("4")) {
-    go_home_and(work, ReportPlace{ReportKind::open_questions, "", nullptr, 0});
+    work.go(ReportPlace{ReportKind::open_questions, "", nullptr, 0});
   } else if (key.is("5")) {
-    go_home_and(work, ReportPlace{ReportKind::journal, "", nullptr, 0});
+    work.go(ReportPlace{ReportKind::journal, "", nullptr, 0});
   } else if (key.is("6")) {
-    go_home_and(work, ReportPlace{ReportKind::differences, "", nullptr, 0});
+    work.go(ReportPlace{ReportKind::differences, "", nullptr, 0});
   } else {
     return false;
   }

@@ -118,13 +118,11 @@ Panel talk_panel(const State& state, const TranscriptPlace& place) {
 Panel claims_panel(const State& state, const TranscriptPlace& place) {
   Panel panel;
   const auto& claims = place.page->claims;
-  std::size_t left_out = 0;
+  const auto left_out = static_cast<std::size_t>(std::count_if(
+      claims.begin(), claims.end(), [&](const ClaimLine& claim) { return hidden(state, claim); }));
   const std::size_t begin = place.claim - std::min(place.claim, kAround);
   for (std::size_t n = begin; n < std::min(claims.size(), place.claim + kAround); ++n) {
-    if (hidden(state, claims[n])) {
-      ++left_out;
-      continue;
-    }
+    if (hidden(state, claims[n])) continue;
     if (n == place.claim) panel.focus = panel.blocks.size();
     Line line = claim_line(claims[n]);
     if (claims[n].at) line.insert(line.begin(), {to_timecode(claims[n].at->time) + " ", Role::faint});
