@@ -165,7 +165,8 @@ TEST_CASE("whenever a sitting at the terminal is killed, every decision its scre
         std::size_t decided = 0;
         for (const StoredClaim& stored : load_claims(opened)) decided += stored.decided ? 1 : 0;
         CHECK(decided + 1 >= confirmed);
-        if (killing.output.find("undone") == std::string::npos) CHECK(decided >= confirmed);
+        // Before the first undoing can have begun, not one may be missing.
+        if (confirmed < 8) CHECK(decided >= confirmed);
       });
   MESSAGE("a sitting: killed " << tally.killed << " times, " << tally.inside
                                << " times inside a transaction");
