@@ -234,6 +234,7 @@ Result<void> review_on_terminal(CodingDesk& desk, const ReviewMode& request) {
     return Error{"", 0, 0, "this terminal cannot move its cursor", "set TERM, or use --plain"};
   Screen screen(request);
   Session session(desk, Screen::size(), player_program(request.player));
+  session.while_working([&screen](const State& state) { screen.paint(render(view(state), state.size)); });
   bool gone = false;
   while (!session.finished() && !gone) {
     screen.paint(render(view(session.state()), session.state().size));

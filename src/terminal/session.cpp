@@ -189,6 +189,12 @@ void Session::run(Update made) {
       suspend_ = true;
       continue;
     }
+    if (show_working_ && std::holds_alternative<LoadReport>(effect)) {
+      State working = state_;
+      working.message = "working …";
+      working.message_role = Role::faint;
+      show_working_(working);
+    }
     Update next = update(std::move(state_), std::visit(Perform{desk_, player_}, effect));
     state_ = std::move(next.state);
     waiting.insert(waiting.end(), next.effects.begin(), next.effects.end());

@@ -18,6 +18,9 @@ class Session {
   /// The desk must outlive it. Stands where the coder stood last.
   Session(CodingDesk& desk, Size size, Player player = {});
 
+  /// Called with what is to be seen while something that may take a second is worked out.
+  void while_working(std::function<void(const State&)> show) { show_working_ = std::move(show); }
+
   void handle(const Event& event);
   void press(const Key& key) { handle(KeyPressed{key}); }
 
@@ -34,6 +37,7 @@ class Session {
   State state_;
   std::string kept_;
   bool suspend_ = false;
+  std::function<void(const State&)> show_working_;
 };
 
 }  // namespace witnessmark
