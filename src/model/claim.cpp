@@ -64,6 +64,25 @@ std::optional<ClaimStatus> parse_claim_status(std::string_view text) {
   return value_of(kStatus, text);
 }
 
+Reading reading_of(const Claim& claim) {
+  switch (claim.statement) {
+    case Statement::begins:
+    case Statement::ends:
+    case Statement::happened:
+      return Reading::within;
+    case Statement::absent:
+      return claim.polarity == Polarity::denied ? Reading::within : Reading::throughout;
+    case Statement::present:
+    case Statement::count:
+    case Statement::attribute:
+    case Statement::located:
+      break;
+  }
+  constexpr std::string_view kBothEndsTold = "range";
+  const bool named = !claim.when.rule.empty() && claim.when.rule != kBothEndsTold;
+  return named ? Reading::within : claim.when.reading;
+}
+
 std::string dump(const Claim& claim) {
   std::string line(to_string(claim.statement));
   line += " " + key_or_words(claim.subject, claim.subject_words);

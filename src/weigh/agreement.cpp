@@ -4,6 +4,7 @@
 
 #include "circularity.h"
 #include "meaning.h"
+#include "property.h"
 #include "told_days.h"
 #include "witnessmark/time/relations.h"
 #include "witnessmark/weigh/whereabouts.h"
@@ -29,13 +30,24 @@ bool outside_intention(const Claim& claim, const RegisterIndex::Item& item) {
   return stretch && before(*item.period, *claim.when.period) == Answer::yes;
 }
 
+/// Whether the number or the property told is the one the entry states, where both give one.
+bool says_the_same_thing(const Claim& claim, const Entry& entry) {
+  if (claim.statement == Statement::count && claim.quantity && entry.number)
+    return claim.quantity->least <= *entry.most() && *entry.number <= claim.quantity->most;
+  if (claim.attribute.empty() || entry.attribute.empty()) return true;
+  const Attribute told = split_attribute(claim.attribute);
+  const Attribute stated = split_attribute(entry.attribute);
+  return says_the_same(told.value, stated.value);
+}
+
 /// An intention contradicts nobody, and bears out only that the same was meant to be done or to stand there.
 Outcome lowered_by_intention(const Claim& claim, const RegisterIndex::Item& item, Outcome outcome) {
   const bool same = claim.statement == item.entry->statement && claim.polarity == Polarity::affirmed;
   if (!same || outside_intention(claim, item)) return Outcome::cannot_tell;
   const bool change = claim.statement == Statement::begins || claim.statement == Statement::ends;
-  // A change dated otherwise may still be the one intended; a state or a number that differs is not.
+  // A change dated otherwise may still be the one intended; a state, a number or a property that differs is not.
   if (outcome == Outcome::conflicts && !change) return Outcome::cannot_tell;
+  if (!says_the_same_thing(claim, *item.entry)) return Outcome::cannot_tell;
   return outcome == Outcome::cannot_tell ? outcome : Outcome::compatible;
 }
 
@@ -71,26 +83,6 @@ Outcome lowered_by_place(const Claim& claim, const RegisterIndex::Item& item, co
   return open ? Outcome::cannot_tell : outcome;
 }
 
-/// From the fewest to the most days between a day the claim can mean and a day the entry can mean.
-Distance days_apart(const Claim& claim, const RegisterIndex::Item& item, const DatePolicy& policy) {
-  std::optional<std::int64_t> least;
-  std::optional<std::int64_t> most = 0;
-  for (const DayExtent& told : told_days(claim.when.dated.value, claim.when.period, policy)) {
-    for (const DayExtent& stated : told_days(item.entry->when.value, item.period, policy)) {
-      const DaySpan& a = told.possible;
-      const DaySpan& b = stated.possible;
-      std::int64_t gap = 0;
-      if (a.high && b.low) gap = std::max(gap, *b.low - *a.high);
-      if (b.high && a.low) gap = std::max(gap, *a.low - *b.high);
-      least = least ? std::min(*least, gap) : gap;
-      const bool bounded = a.low && a.high && b.low && b.high;
-      if (!bounded) most = std::nullopt;
-      if (most) most = std::max({*most, *b.high - *a.low, *a.high - *b.low});
-    }
-  }
-  return {least.value_or(0), most};
-}
-
 /// An absence in a picture counts only where the spot can be seen in it.
 bool absence_not_seen(const RegisterIndex::Item& item) {
   const bool picture = item.source != nullptr && item.source->kind == SourceKind::photograph;
@@ -120,7 +112,8 @@ Comparison compare(const Claim& claim, const Interview& interview, const Registe
   comparison.circular = circle != Circle::none;
   comparison.outcome = lowered_by_circle(outcome, circle);
   if (comparison.outcome == Outcome::conflicts && claim.when.period && item.period)
-    comparison.gap = days_apart(claim, item, evidence.policy());
+    comparison.gap = days_apart(told_days(claim.when.dated.value, claim.when.period, evidence.policy()),
+                                told_days(item.entry->when.value, item.period, evidence.policy()));
   return comparison;
 }
 

@@ -82,21 +82,20 @@ Meaning counts(const Claim& claim, const RegisterIndex::Item& item) {
   return property(equal, claim, item);
 }
 
-Meaning attributes(const Claim& claim, const RegisterIndex::Item& item) {
-  const Attribute told = split_attribute(claim.attribute);
-  const Attribute stated = split_attribute(item.entry->attribute);
-  if (told.name != stated.name && !told.name.empty() && !stated.name.empty())
-    return {Outcome::cannot_tell, false};
-  const bool equal = says_the_same(told.value, stated.value);
-  return property(equal, claim, item);
-}
-
+/// Without a word for what happened on either side the two may be of different events; with the same word they are of one,
+/// unless it happened twice.
 Meaning events(const Claim& claim, const RegisterIndex::Item& item) {
+  const bool known = !claim.attribute.empty() && !item.entry->attribute.empty();
+  const bool same = known && says_the_same(split_attribute(claim.attribute).value,
+                                           split_attribute(item.entry->attribute).value);
+  if (known && !same) return {Outcome::cannot_tell, false};
   if (!claim.when.period || !item.period) return {Outcome::cannot_tell};
-  if (overlap(*claim.when.period, *item.period) == Answer::no) return {Outcome::cannot_tell};
-  return {within(*item.period, *claim.when.period) == Answer::yes && claim.polarity == Polarity::affirmed
-              ? Outcome::agrees
-              : Outcome::compatible};
+  const bool affirmed = claim.polarity == Polarity::affirmed;
+  const Answer inside = within(*item.period, *claim.when.period);
+  if (overlap(*claim.when.period, *item.period) == Answer::no)
+    return same && affirmed ? Meaning{Outcome::conflicts, true, true} : Meaning{Outcome::cannot_tell};
+  if (affirmed) return {inside == Answer::yes ? Outcome::agrees : Outcome::compatible};
+  return {same && inside == Answer::yes ? Outcome::conflicts : Outcome::cannot_tell};
 }
 
 /// An entry, other than the two, that shows the thing come, gone or there between two days.
@@ -141,7 +140,8 @@ bool conflicts_for_want_of_a_change(const Claim& claim, const Told& told, const 
   return lacks(told.statement, story, stated, fact) || lacks(stated, fact, told.statement, story);
 }
 
-Meaning episodes(const Claim& claim, const RegisterIndex::Item& item, const RegisterIndex& evidence) {
+Meaning episodes(const Claim& claim, const RegisterIndex::Item& item, const RegisterIndex& evidence,
+                 bool one_stay = true) {
   const Told told = told_by(claim);
   const Statement stated = stated_by(*item.entry);
   // An entry without date bears out that it came or went, but says nothing of when; a state or an absence without date
@@ -161,20 +161,48 @@ Meaning episodes(const Claim& claim, const RegisterIndex::Item& item, const Regi
   const Claimed claimed = limits_of(claim, told, evidence.policy());
   const Answer answer = follows(claimed.possible, claimed.certain, given);
   if (answer == Answer::no) return {Outcome::conflicts};
-  if (conflicts_for_want_of_a_change(claim, told, item, evidence)) return {Outcome::conflicts, true, true};
+  if (one_stay && conflicts_for_want_of_a_change(claim, told, item, evidence)) return {Outcome::conflicts, true, true};
   // That a thing was there settles neither how many there were nor what they were like.
   const bool settles = told.statement != Statement::count && told.statement != Statement::attribute;
   return {answer == Answer::yes && settles ? Outcome::agrees : Outcome::compatible};
 }
 
-/// What something happened to, or was used, was there; that is too little to contradict anybody.
+/// A value of a property comes, goes and stays like a thing; while another value of it stands, this one does not. Repainting
+/// is no rare thing, so that nothing is held against a claim for want of a change between.
+Meaning properties(const Claim& claim, const RegisterIndex::Item& item, const RegisterIndex& evidence) {
+  if (claim.attribute.empty() || item.entry->attribute.empty()) return {Outcome::cannot_tell};
+  const Attribute told = split_attribute(claim.attribute);
+  const Attribute stated = split_attribute(item.entry->attribute);
+  if (told.name != stated.name && !told.name.empty() && !stated.name.empty())
+    return {Outcome::cannot_tell, false};
+  const bool equal = says_the_same(told.value, stated.value);
+  const bool is_state = item.entry->statement == Statement::attribute;
+  if (claim.statement == Statement::attribute && is_state) return property(equal, claim, item);
+  // A colour seen within the time told to be that of the painting: the two are of one thing.
+  if (claim.statement == Statement::begins && equal && is_state && claim.polarity == Polarity::affirmed &&
+      claim.when.period && item.period && within(*item.period, *claim.when.period) == Answer::yes)
+    return {Outcome::agrees};
+  Claim as_thing = claim;
+  if (claim.statement == Statement::attribute) as_thing.statement = Statement::present;
+  Entry stated_thing = *item.entry;
+  if (is_state) stated_thing.statement = Statement::present;
+  if (!equal) stated_thing.statement = Statement::absent;
+  Meaning meaning = episodes(as_thing, {&stated_thing, item.source, item.period}, evidence, false);
+  meaning.unless_other_episode = meaning.outcome == Outcome::conflicts;
+  return meaning;
+}
+
+/// What something happened to, was used or was painted was there; that is too little to contradict anybody.
 Meaning events_beside_states(const Claim& claim, const RegisterIndex::Item& item,
                              const RegisterIndex& evidence) {
   if (claim.subject.empty() || item.entry->subject.empty()) return {Outcome::cannot_tell, false};
+  const auto shows_it_there = [](Statement statement, const std::string& attribute) {
+    return statement == Statement::happened || is_change_of_property(statement, attribute);
+  };
   Claim as_there = claim;
-  if (claim.statement == Statement::happened) as_there.statement = Statement::present;
+  if (shows_it_there(claim.statement, claim.attribute)) as_there.statement = Statement::present;
   Entry stated_there = *item.entry;
-  if (stated_there.statement == Statement::happened) stated_there.statement = Statement::present;
+  if (shows_it_there(stated_there.statement, stated_there.attribute)) stated_there.statement = Statement::present;
   const RegisterIndex::Item there{&stated_there, item.source, item.period};
   const Meaning meaning = episodes(as_there, there, evidence);
   const bool both = meaning.outcome == Outcome::agrees || meaning.outcome == Outcome::compatible;
@@ -190,11 +218,12 @@ Meaning hold_against(const Claim& claim, const RegisterIndex::Item& item, const 
   if (told == Statement::happened && stated == Statement::happened) return events(claim, item);
   if (told == Statement::happened || stated == Statement::happened)
     return events_beside_states(claim, item, evidence);
-  const bool of_property = !claim.attribute.empty() && (told == Statement::begins || told == Statement::ends);
-  if (of_property)  // painted so, painted over: the property came or went, not the thing
-    return stated == Statement::attribute ? attributes(claim, item) : Meaning{Outcome::cannot_tell, false};
+  const bool told_change = is_change_of_property(told, claim.attribute);
+  const bool stated_change = is_change_of_property(stated, item.entry->attribute);
+  if ((told_change || told == Statement::attribute) && (stated_change || stated == Statement::attribute))
+    return properties(claim, item, evidence);
+  if (told_change || stated_change) return {Outcome::cannot_tell, false};
   if (told == Statement::count && stated == Statement::count) return counts(claim, item);
-  if (told == Statement::attribute && stated == Statement::attribute) return attributes(claim, item);
   return episodes(claim, item, evidence);
 }
 

@@ -9,7 +9,7 @@ namespace witnessmark {
 struct Meaning {
   Outcome outcome = Outcome::cannot_tell;
   bool comparable = true;             ///< False when the two statements say nothing of one another.
-  bool unless_other_episode = false;  ///< They conflict only if it did not come and go once more in between.
+  bool unless_other_episode = false;  ///< They conflict only if it did not come and go, or happen, once more.
 };
 
 Meaning hold_against(const Claim& claim, const RegisterIndex::Item& item, const RegisterIndex& evidence);

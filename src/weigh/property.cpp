@@ -14,6 +14,10 @@ Attribute split_attribute(const std::string& text) {
   return {fold(text.substr(0, colon)), fold(text.substr(colon + 1))};
 }
 
+bool is_change_of_property(Statement statement, const std::string& attribute) {
+  return !attribute.empty() && (statement == Statement::begins || statement == Statement::ends);
+}
+
 bool says_the_same(const std::string& told, const std::string& stated) {
   const auto words = [](const std::string& text) {
     std::set<std::string> found;

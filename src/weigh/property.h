@@ -1,6 +1,8 @@
 #pragma once
 #include <string>
 
+#include "witnessmark/model/statement.h"
+
 namespace witnessmark {
 
 /// "colour: buff" in its two parts, folded; a text without colon is all value.
@@ -8,6 +10,9 @@ struct Attribute {
   std::string name, value;
 };
 Attribute split_attribute(const std::string& text);
+
+/// Painted so, painted over: a property came or went, and not the thing.
+bool is_change_of_property(Statement statement, const std::string& attribute);
 
 /// "red" and "red with white band" may be one colour described more and less fully.
 bool says_the_same(const std::string& told, const std::string& stated);

@@ -27,6 +27,29 @@ RegisterIndex::RegisterIndex(const Register& evidence, const AuthorityLists& lis
     stay_by_key_.emplace(stay.key, stays_.size());
     stays_.push_back(std::move(item));
   }
+  add_locations();
+}
+
+void RegisterIndex::add_locations() {
+  for (std::size_t i = 0; i < stays_.size(); ++i)
+    for (const std::string& name : stays_[i].folded_locations) stay_by_location_.emplace(name, i);
+  for (const auto& [name, stay] : stay_by_location_) {
+    for (auto space = name.find(' '); space != std::string::npos; space = name.find(' ', space + 1)) {
+      const auto [at, fresh] = stay_by_name_end_.try_emplace(name.substr(space + 1), stay);
+      const bool same =
+          at->second && stays_[*at->second].folded_locations.front() == stays_[stay].folded_locations.front();
+      if (!fresh && !same) at->second = std::nullopt;
+    }
+  }
+}
+
+std::vector<std::string> RegisterIndex::location_names(std::string_view words) const {
+  const std::string folded = fold(words);
+  if (const auto at = stay_by_location_.find(folded); at != stay_by_location_.end())
+    return stays_[at->second].folded_locations;
+  const auto at = stay_by_name_end_.find(folded);
+  if (at != stay_by_name_end_.end() && at->second) return stays_[*at->second].folded_locations;
+  return {folded};
 }
 
 std::vector<const RegisterIndex::Item*> RegisterIndex::on(std::string_view subject,

@@ -10,12 +10,16 @@ std::string name_of(const AuthorityList& list, const std::string& key, const std
   return words.empty() ? key : words;
 }
 
+std::string number_words(std::int64_t least, std::int64_t most) {
+  return least == most ? std::to_string(least) : fmt::format("{} to {}", least, most);
+}
+
 std::string stated(Statement statement, const std::string& what, const std::string& detail) {
   switch (statement) {
     case Statement::begins:
-      return what + " fitted";
+      return detail.empty() ? what + " fitted" : fmt::format("{} given {}", what, detail);
     case Statement::ends:
-      return what + " taken away";
+      return detail.empty() ? what + " taken away" : fmt::format("{} no longer {}", what, detail);
     case Statement::present:
       return what + " there";
     case Statement::absent:
@@ -25,7 +29,7 @@ std::string stated(Statement statement, const std::string& what, const std::stri
     case Statement::attribute:
       return fmt::format("{}: {}", what, detail.empty() ? "a property" : detail);
     case Statement::happened:
-      return what + ": an event";
+      return fmt::format("{}: {}", what, detail.empty() ? "an event" : detail);
     case Statement::located:
       return "at " + what;
   }
@@ -50,7 +54,8 @@ std::string when_words(const Dated& dated, const std::optional<Period>& period) 
 
 std::string statement_words(const RegisterIndex::Item& item, const RegisterIndex& evidence) {
   const Entry& entry = *item.entry;
-  const std::string detail = entry.number ? std::to_string(*entry.number) : entry.attribute;
+  std::string detail = entry.attribute;
+  if (entry.statement == Statement::count && entry.number) detail = number_words(*entry.number, *entry.most());
   return fmt::format("{}, {}",
                      stated(entry.statement, thing_words(evidence.lists(), entry.subject, "", entry.place, ""), detail),
                      when_words(entry.when, item.period));
@@ -58,10 +63,8 @@ std::string statement_words(const RegisterIndex::Item& item, const RegisterIndex
 
 std::string statement_words(const Claim& claim, const RegisterIndex& evidence) {
   std::string detail = claim.attribute;
-  if (claim.quantity)
-    detail = claim.quantity->least == claim.quantity->most
-                 ? std::to_string(claim.quantity->least)
-                 : fmt::format("{} to {}", claim.quantity->least, claim.quantity->most);
+  if (claim.statement == Statement::count && claim.quantity)
+    detail = number_words(claim.quantity->least, claim.quantity->most);
   const std::string what =
       thing_words(evidence.lists(), claim.subject, claim.subject_words, claim.place, claim.place_words);
   return fmt::format("{}, {}", stated(claim.statement, what, detail),

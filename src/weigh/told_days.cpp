@@ -1,5 +1,7 @@
 #include "told_days.h"
 
+#include <algorithm>
+
 namespace witnessmark {
 namespace {
 
@@ -62,6 +64,25 @@ std::vector<DayExtent> told_days(const std::optional<Edtf>& value, const std::op
                                                  !std::holds_alternative<EdtfDate>(interval->end));
   const DaySpan outer = outer_days(whole);
   return {{outer, one_sided ? std::optional<DaySpan>(outer) : inner_days(whole)}};
+}
+
+Distance days_apart(const std::vector<DayExtent>& some, const std::vector<DayExtent>& others) {
+  std::optional<std::int64_t> least;
+  std::optional<std::int64_t> most = 0;
+  for (const DayExtent& one : some) {
+    for (const DayExtent& other : others) {
+      const DaySpan& a = one.possible;
+      const DaySpan& b = other.possible;
+      std::int64_t gap = 0;
+      if (a.high && b.low) gap = std::max(gap, *b.low - *a.high);
+      if (b.high && a.low) gap = std::max(gap, *a.low - *b.high);
+      least = least ? std::min(*least, gap) : gap;
+      const bool bounded = a.low && a.high && b.low && b.high;
+      if (!bounded) most = std::nullopt;
+      if (most) most = std::max({*most, *b.high - *a.low, *a.high - *b.low});
+    }
+  }
+  return {least.value_or(0), most};
 }
 
 Period named_period(const Edtf& value, const DatePolicy& policy) {

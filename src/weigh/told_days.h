@@ -4,6 +4,7 @@
 
 #include "witnessmark/model/claim.h"
 #include "witnessmark/time/date_policy.h"
+#include "witnessmark/time/relations.h"
 #include "witnessmark/weigh/episode.h"
 
 namespace witnessmark {
@@ -21,6 +22,9 @@ struct DayExtent {
 /// there is no value.
 std::vector<DayExtent> told_days(const std::optional<Edtf>& value, const std::optional<Period>& period,
                                  const DatePolicy& policy);
+
+/// From the fewest to the most days between a day the one can mean and a day the other can; no most where one has no limit.
+Distance days_apart(const std::vector<DayExtent>& a, const std::vector<DayExtent>& b);
 
 /// The date an open expression names: of "by the autumn of 1962" that autumn. Else the period itself.
 Period named_period(const Edtf& value, const DatePolicy& policy);

@@ -9,7 +9,7 @@ Told told_by(const Claim& claim) {
   if (claim.statement == Statement::absent) return {Statement::absent, Reading::throughout, false};
   if (claim.statement == Statement::count && claim.quantity && claim.quantity->most == 0)
     return {Statement::absent, Reading::throughout, false};
-  return {claim.statement, claim.when.reading, denied};
+  return {claim.statement, reading_of(claim), denied};
 }
 
 Statement stated_by(const Entry& entry) {

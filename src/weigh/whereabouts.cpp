@@ -2,14 +2,15 @@
 
 #include <algorithm>
 
-#include "witnessmark/base/fold.h"
-
 namespace witnessmark {
 namespace {
 
-bool same_location(const RegisterIndex::StayItem& stay, const std::string& folded) {
-  return std::find(stay.folded_locations.begin(), stay.folded_locations.end(), folded) !=
-         stay.folded_locations.end();
+using Names = std::vector<std::string>;
+
+bool same_location(const RegisterIndex::StayItem& stay, const Names& names) {
+  return std::any_of(names.begin(), names.end(), [&](const std::string& name) {
+    return std::find(stay.folded_locations.begin(), stay.folded_locations.end(), name) != stay.folded_locations.end();
+  });
 }
 
 Outcome outcome_of(bool here, bool own_stay, bool denied, const Period& told, const Period& stayed) {
@@ -28,10 +29,10 @@ Outcome outcome_of(bool here, bool own_stay, bool denied, const Period& told, co
 
 /// Days from the told time to the nearest stay at the place told of; nothing when there was none.
 std::optional<Distance> gap_to_stay_there(const std::vector<const RegisterIndex::StayItem*>& stays,
-                                          const std::string& folded, const Period& told) {
+                                          const Names& names, const Period& told) {
   std::optional<Distance> nearest;
   for (const RegisterIndex::StayItem* stay : stays) {
-    if (!same_location(*stay, folded)) continue;
+    if (!same_location(*stay, names)) continue;
     const Distance distance = distance_in_days(some_time_within(told), *stay->period);
     if (!nearest || distance.least < nearest->least) nearest = distance;
   }
@@ -44,7 +45,7 @@ std::vector<Comparison> compare_whereabouts(const Claim& claim, const RegisterIn
   std::vector<Comparison> comparisons;
   if (!claim.when.period || claim.place_words.empty()) return comparisons;
   const Period& told = *claim.when.period;
-  const std::string location = fold(claim.place_words);
+  const Names location = evidence.location_names(claim.place_words);
   std::vector<const RegisterIndex::StayItem*> stays;
   for (const RegisterIndex::StayItem& stay : evidence.stays()) {
     if (stay.period && (stay.stay->party == claim.subject || stay.stay->party.empty()))

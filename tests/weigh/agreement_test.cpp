@@ -193,6 +193,56 @@ TEST_CASE("fitted and later not there is no conflict when the register shows it 
   CHECK(outcome_with(claim, {}, evidence) == Outcome::compatible);
 }
 
+TEST_CASE("a state holds throughout a stretch told with both ends, and for a part of one that is named") {
+  const Register evidence = one_entry(entry_of({"", "", "", "absent", "1962-09-10", "visible"}));
+  Claim claim = claim_of({"present", "1962-08-06/1962-11-30", ""});
+  claim.when.reading = Reading::throughout;
+  claim.when.rule = "range";  // "from the sixth of August to the end of November"
+  CHECK(reading_of(claim) == Reading::throughout);
+  CHECK(outcome_with(claim, {}, evidence) == Outcome::conflicts);
+  claim.when.rule = "named-event";  // "in the yard period"
+  CHECK(reading_of(claim) == Reading::within);
+  CHECK(outcome_with(claim, {}, evidence) == Outcome::compatible);
+  for (const Statement change : {Statement::begins, Statement::ends, Statement::happened}) {
+    claim.statement = change;
+    claim.when.rule = "range";
+    CHECK(reading_of(claim) == Reading::within);
+  }
+  claim.statement = Statement::absent;
+  CHECK(reading_of(claim) == Reading::throughout);
+}
+
+TEST_CASE("an event on another day may be another event; how far apart they are is said") {
+  const AuthorityLists held = lists();
+  Entry fire = entry_of({"", "", "", "happened", "1936-11-21", ""});
+  const Claim claim = claim_of({"happened", "1936-11-05", "a=burned"});
+  const Register evidence = one_entry(fire);
+  const RegisterIndex index(evidence, held, default_date_policy());
+  const auto comparisons = compare(claim, Interview{}, index);
+  CHECK(comparisons.at(0).outcome == Outcome::cannot_tell);
+  CHECK(explain(claim, Interview{}, comparisons.at(0), index)
+            .ends_with("it may be another event; if it is the same, they are 16 days apart."));
+  fire.attribute = "burned";
+  const Register named = one_entry(fire);
+  const RegisterIndex index_of_named(named, held, default_date_policy());
+  const auto same = compare(claim, Interview{}, index_of_named);
+  CHECK(same.at(0).outcome == Outcome::conflicts);
+  CHECK(explain(claim, Interview{}, same.at(0), index_of_named)
+            .ends_with("they conflict, 16 days apart; unless it happened twice."));
+}
+
+TEST_CASE("what is noted of an entry by the letter-figure scale is said and changes nothing") {
+  const AuthorityLists held = lists();
+  Entry entry = entry_of({"", "", "", "ends", "1962-10-04", ""});
+  entry.letter_figure = "E5";
+  const Register evidence = one_entry(entry);
+  const RegisterIndex index(evidence, held, default_date_policy());
+  const Claim claim = claim_of({"ends", "1962", ""});
+  const auto comparisons = compare(claim, Interview{}, index);
+  CHECK(comparisons.at(0).outcome == Outcome::agrees);
+  CHECK(explain(claim, Interview{}, comparisons.at(0), index).starts_with("Photograph e1 (noted E5) has derrick"));
+}
+
 TEST_CASE("the explanation names the claim's words, the entry, both dates and the gap") {
   const AuthorityLists held = lists();
   const Register evidence = one_entry(entry_of({"", "", "", "present", "1963-02-14", ""}));

@@ -1,6 +1,7 @@
 #pragma once
 #include <fmt/core.h>
 
+#include <algorithm>
 #include <memory>
 #include <sstream>
 #include <stdexcept>
@@ -13,7 +14,7 @@ namespace witnessmark::testing {
 
 /// A small site whose statements are written a line each:
 ///   e1 log begins crane@foredeck 1956-12-11 [throughout] [intended] [probable] [hidden] [over=e2]
-///   [rests=KEY] [n=2] [a=colour:red] c1 reviewed ends crane@foredeck 1962 [denied] [carried] [told]
+///   [rests=KEY] [n=2] [a=colour:red_with_band] c1 reviewed ends crane@foredeck 1962 [denied] [carried] [told]
 /// The source of an entry is its kind, or KIND:KEY; c… lines are claims, reviewed or proposed, of interview
 /// i1 or i2 (reviewed:i2). Subjects without @ have no place; `-` is no date. A photograph shows the spot
 /// unless `hidden`.
@@ -52,6 +53,11 @@ class StaySite {
   }
 
  private:
+  static std::string spaced(std::string text) {
+    std::replace(text.begin(), text.end(), '_', ' ');
+    return text;
+  }
+
   static Term place(std::string key, std::string broader) {
     Term made;
     made.key = key;
@@ -113,7 +119,7 @@ class StaySite {
       else if (extra.starts_with("n="))
         entry.number = std::stoll(extra.substr(2));
       else if (extra.starts_with("a="))
-        entry.attribute = extra.substr(2);
+        entry.attribute = spaced(extra.substr(2));
       else
         throw std::runtime_error("unknown word " + extra);
     }
@@ -146,7 +152,7 @@ class StaySite {
       else if (extra.starts_with("n="))
         claim.quantity = Quantity{std::stoll(extra.substr(2)), std::stoll(extra.substr(2)), ""};
       else if (extra.starts_with("a="))
-        claim.attribute = extra.substr(2);
+        claim.attribute = spaced(extra.substr(2));
       else if (extra.starts_with("or="))
         claim.when.alternatives.push_back(extra.substr(3));
       else

@@ -54,6 +54,16 @@ TEST_CASE("the vessel's stays do not place a person") {
   CHECK(outcomes(at("Varde", "1958-07-10", "abel")) == "s2 cannot-tell; s3 agrees; ");
 }
 
+TEST_CASE("the end of a name stands for the one location that has it") {
+  CHECK(outcomes(at("sound", "1958-04")) == "s1 agrees; ");
+  Register evidence;
+  evidence.itinerary = {stay("s1", "Holm Sound", "1958-03-01/1958-05-31"), stay("s2", "Skarr Sound", "1958-06-01/1958-08-31")};
+  const AuthorityLists lists;
+  const RegisterIndex index(evidence, lists, default_date_policy());
+  CHECK(index.location_names("Sound") == std::vector<std::string>{"sound"});  // either of two
+  CHECK(index.location_names("HOLM SOUND") == std::vector<std::string>{"holm sound"});
+}
+
 TEST_CASE("the gap of a contradicted story runs to the nearest stay at the place told of") {
   Register evidence;
   evidence.itinerary = {stay("s1", "Holm Sound", "1958-03-01/1958-05-31"), stay("s2", "Varde", "1958-06-01/1958-08-31")};

@@ -12,14 +12,15 @@ namespace witnessmark {
 struct Contradiction {
   enum class Kind {
     stay,        ///< When a fixture came, stood there and went.
-    property,    ///< Two numbers or two values of one property at one time.
+    property,    ///< Two numbers or two values of one property at one time, or the coming and going of one value.
     whereabouts  ///< A party at a place while the itinerary has it elsewhere.
   };
   Kind kind = Kind::stay;
   std::string subject, place;            ///< Of the first statement; what it is about.
+  std::string property;                  ///< The value whose stays they are of (FixturePlace), for property; or empty.
   std::vector<StatementKey> statements;  ///< In order of presentation.
   Footing footing = Footing::evidence;   ///< The weakest among them: proposed makes it a preview.
-  std::size_t group = 0;                 ///< Among StayEvidence::groups(), for stays.
+  std::size_t group = 0;                 ///< Among StayEvidence::groups(), for stays and values.
   bool operator==(const Contradiction&) const = default;
 };
 std::string_view to_string(Contradiction::Kind kind);
@@ -49,7 +50,7 @@ Contradictions find_contradictions(const StayEvidence& evidence, const std::vect
 /// voices.
 struct Dispute {
   Contradiction::Kind kind = Contradiction::Kind::stay;
-  std::string subject, place;
+  std::string subject, place, property;
   std::vector<StatementKey> statements;         ///< Of all its sets, each once, in order of presentation.
   std::vector<std::vector<StatementKey>> sets;  ///< Smallest first.
   Footing footing = Footing::evidence;          ///< proposed: each of its sets holds a proposal.

@@ -35,6 +35,7 @@ struct PresenceAnswer {
 
 struct FixturePresence {
   std::string subject, place;
+  std::string property;    ///< See FixturePlace.
   PresenceAnswer settled;  ///< By the register and reviewed claims.
   PresenceAnswer preview;  ///< And proposals nobody has decided on.
 };

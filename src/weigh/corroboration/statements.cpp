@@ -91,6 +91,7 @@ std::optional<Claim> Statements::question_of(const Claim& claim) const {
   question.polarity = claim.polarity;
   question.subject = claim.subject;
   question.when = claim.when;
+  if (claim.statement != Statement::absent) question.when.reading = reading_of(claim);
   question.quantity = claim.quantity;
   question.attribute = claim.attribute;
   if (claim.statement == Statement::located) {
@@ -134,13 +135,7 @@ std::string Statements::key_of(const Claim& question) const {
 }
 
 std::vector<std::string> Statements::names_of(const std::string& location) const {
-  const std::string folded = fold(location);
-  for (const RegisterIndex::StayItem& stay : index_.stays()) {
-    if (std::find(stay.folded_locations.begin(), stay.folded_locations.end(), folded) !=
-        stay.folded_locations.end())
-      return stay.folded_locations;
-  }
-  return {folded};
+  return index_.location_names(location);
 }
 
 /// The outcome for a claim when the other, an affirmed one, is taken for a fact.

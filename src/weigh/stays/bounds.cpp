@@ -33,6 +33,7 @@ class GroupBounds {
       FixtureBounds& made = found.emplace_back();
       made.subject = fixture.subject;
       made.place = fixture.place;
+      made.property = fixture.property;
     }
     const auto from_register = bounds_of(register_);
     const auto with_reviewed = reviewed_ == register_ ? from_register : bounds_of(reviewed_);
@@ -147,28 +148,40 @@ class GroupBounds {
       for (const Bearing& bearing : group_.fixtures[f].bearings) {
         const auto number = problem_.number_of(bearing.statement);
         if (!number || statement(*number).footing == Footing::evidence) continue;
-        found[f].claims.push_back(
-            {statement(*number).key, statement(*number).footing, effect_of(*number, f, from_register[f])});
+        found[f].claims.push_back(effect_of(*number, f, from_register[f]));
       }
     }
   }
 
   /// Beside a register that contradicts itself every claim would contradict: there it is not asked.
-  ClaimEffect::Kind effect_of(std::size_t number, std::size_t fixture, const Bounds& before) const {
-    if (before.state == BoundsState::contradicted || before.state == BoundsState::cannot_tell)
-      return ClaimEffect::Kind::cannot_tell;
+  ClaimEffect effect_of(std::size_t number, std::size_t fixture, const Bounds& before) const {
+    ClaimEffect effect{statement(number).key, statement(number).footing, ClaimEffect::Kind::cannot_tell, {}};
+    if (before.state == BoundsState::contradicted || before.state == BoundsState::cannot_tell) return effect;
     Numbers with = register_core_;
     with.insert(std::upper_bound(with.begin(), with.end(), number), number);
     const auto solution = problem_.solve(with);
-    if (solution.consistent == Answer::no) return ClaimEffect::Kind::contradicts;
+    if (solution.consistent == Answer::no) {
+      effect.kind = ClaimEffect::Kind::contradicts;
+      return effect;
+    }
+    std::vector<StayBounds> with_it = before.stays;
+    bool narrower = false;
+    const auto narrow = [&](Bound& bound, const std::optional<Day>& day) {
+      if (bound.day == day) return;
+      bound = {day, {effect.claim}};
+      narrower = true;
+    };
     for (std::size_t e = 0; e < before.stays.size(); ++e) {
       const auto& stay = solution.stays[fixture][e];
-      if (!stay.came || !stay.went) return ClaimEffect::Kind::cannot_tell;
-      const HullBounds came{before.stays[e].came_earliest.day, before.stays[e].came_latest.day};
-      const HullBounds went{before.stays[e].went_earliest.day, before.stays[e].went_latest.day};
-      if (*stay.came != came || *stay.went != went) return ClaimEffect::Kind::narrows;
+      if (!stay.came || !stay.went) return effect;
+      narrow(with_it[e].came_earliest, stay.came->earliest);
+      narrow(with_it[e].came_latest, stay.came->latest);
+      narrow(with_it[e].went_earliest, stay.went->earliest);
+      narrow(with_it[e].went_latest, stay.went->latest);
     }
-    return ClaimEffect::Kind::nothing_new;
+    effect.kind = narrower ? ClaimEffect::Kind::narrows : ClaimEffect::Kind::nothing_new;
+    if (narrower) effect.with = std::move(with_it);
+    return effect;
   }
 
   void add_without(const std::vector<Bounds>& from_register, std::vector<FixtureBounds>& found) const {
@@ -240,7 +253,7 @@ std::vector<FixtureBounds> find_bounds(const StayEvidence& evidence) {
   for (const StayGroup& group : evidence.groups())
     for (FixtureBounds& found : find_bounds(evidence, group)) all.push_back(std::move(found));
   std::stable_sort(all.begin(), all.end(), [](const FixtureBounds& a, const FixtureBounds& b) {
-    return std::tie(a.subject, a.place) < std::tie(b.subject, b.place);
+    return std::tie(a.subject, a.place, a.property) < std::tie(b.subject, b.place, b.property);
   });
   return all;
 }

@@ -1,6 +1,7 @@
 #include "witnessmark/weigh/contradictions.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 #include <tuple>
 
@@ -24,7 +25,8 @@ class Finder {
     for (const auto& set : conflicts.sets) {
       std::vector<std::size_t> statements;
       for (const std::size_t one : set) statements.push_back(problem.statement(one));
-      add(Contradiction::Kind::stay, statements, number);
+      const bool of_value = !group.fixtures.front().property.empty();
+      add(of_value ? Contradiction::Kind::property : Contradiction::Kind::stay, statements, number);
     }
     const bool some = !conflicts.sets.empty() || conflicts.beyond_limit;
     if (!conflicts.all_found && some)
@@ -50,6 +52,7 @@ class Finder {
       found_.sets.push_back({Contradiction::Kind::whereabouts,
                              held.claim.subject,
                              held.claim.place.empty() ? held.claim.place_words : held.claim.place,
+                             "",
                              {{StatementKey::Kind::stay, comparison.entry},
                               {StatementKey::Kind::claim, to_string(held.claim.id)}},
                              held.footing,
@@ -101,22 +104,48 @@ class Finder {
     return covers(a, b) || covers(b, a) || (one_day(a) && one_day(a) == one_day(b));
   }
 
+  /// Whether the set, or one it holds, was found of this property already: of another value, or at one time.
+  bool known_of_property(std::vector<StatementKey> keys) {
+    std::sort(keys.begin(), keys.end());
+    const auto holds = [&](const auto& smaller) {
+      return std::includes(keys.begin(), keys.end(), smaller.begin(), smaller.end());
+    };
+    std::set<std::size_t> candidates;
+    for (const StatementKey& key : keys)
+      if (const auto found = property_sets_by_key_.find(key); found != property_sets_by_key_.end())
+        candidates.insert(found->second.begin(), found->second.end());
+    for (const std::size_t candidate : candidates)
+      if (holds(property_sets_[candidate])) return true;
+    for (const StatementKey& key : keys) property_sets_by_key_[key].push_back(property_sets_.size());
+    property_sets_.push_back(std::move(keys));
+    return false;
+  }
+
   /// A set found of a place is not told again of a place around it.
   void add(Contradiction::Kind kind, const std::vector<std::size_t>& statements, std::size_t group) {
     if (!seen_.insert(statements).second) return;
-    Contradiction made{kind, at(statements.front()).subject, "", {}, Footing::evidence, group};
+    Contradiction made{kind, at(statements.front()).subject, "", "", {}, Footing::evidence, group};
+    for (const FixturePlace& fixture : evidence_.groups()[group].fixtures) {
+      if (fixture.subject != made.subject) continue;
+      made.place = fixture.place;
+      made.property = fixture.property;
+      if (std::any_of(fixture.bearings.begin(), fixture.bearings.end(),
+                      [&](const Bearing& bearing) { return bearing.statement == statements.front(); }))
+        break;
+    }
     for (const std::size_t statement : statements) {
       made.statements.push_back(at(statement).key);
       made.footing = std::max(made.footing, at(statement).footing);
-      for (const FixturePlace& fixture : evidence_.groups()[group].fixtures)
-        if (fixture.subject == made.subject) made.place = fixture.place;
     }
+    if (kind == Contradiction::Kind::property && known_of_property(made.statements)) return;
     found_.sets.push_back(std::move(made));
   }
 
   const StayEvidence& evidence_;
   Contradictions found_;
   std::set<std::vector<std::size_t>> seen_;
+  std::vector<std::vector<StatementKey>> property_sets_;
+  std::map<StatementKey, std::vector<std::size_t>> property_sets_by_key_;
 };
 
 }  // namespace
@@ -135,10 +164,17 @@ std::string_view to_string(Contradiction::Kind kind) {
 
 Contradictions find_contradictions(const StayEvidence& evidence, const std::vector<HeldClaim>& claims) {
   Finder finder(evidence);
+  // Two values at one time come first: what then follows from the stays of values is told only where it is more.
+  const auto of_value = [&](std::size_t group) {
+    return !evidence.groups()[group].fixtures.front().property.empty();
+  };
   for (std::size_t group = 0; group < evidence.groups().size(); ++group) {
+    if (of_value(group)) continue;
     finder.stays(group);
     for (const FixturePlace& fixture : evidence.groups()[group].fixtures) finder.properties(fixture, group);
   }
+  for (std::size_t group = 0; group < evidence.groups().size(); ++group)
+    if (of_value(group)) finder.stays(group);
   for (const HeldClaim& claim : claims) finder.whereabouts(claim);
   return finder.take();
 }

@@ -32,7 +32,8 @@ void order_statements(const StayEvidence& evidence, std::vector<Dispute>& disput
   for (const Dispute& dispute : disputes)
     for (const StatementKey& key : dispute.statements) place.emplace(key, 0);
   for (std::size_t i = 0; i < evidence.statements().size(); ++i)
-    if (const auto at = place.find(evidence.statements()[i].key); at != place.end()) at->second = i + 1;
+    if (const auto at = place.find(evidence.statements()[i].key); at != place.end() && at->second == 0)
+      at->second = i + 1;
   for (Dispute& dispute : disputes)
     std::stable_sort(dispute.statements.begin(), dispute.statements.end(), [&](const auto& a, const auto& b) {
       return place.at(a) != place.at(b) ? place.at(a) < place.at(b) : a < b;
@@ -56,6 +57,7 @@ std::vector<Dispute> disputes(const Contradictions& contradictions, const StayEv
                              .try_emplace(heads[i], Dispute{sets[i]->kind,
                                                             sets[i]->subject,
                                                             sets[i]->place,
+                                                            sets[i]->property,
                                                             {},
                                                             {},
                                                             sets[i]->footing,

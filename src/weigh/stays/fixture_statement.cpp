@@ -5,6 +5,7 @@
 #include <limits>
 #include <tuple>
 
+#include "weigh/property.h"
 #include "weigh/stays/days_meant.h"
 #include "weigh/told_statement.h"
 
@@ -31,12 +32,14 @@ bool rests_on_itself(const std::vector<std::string>& keys, const Entry& entry,
   });
 }
 
-NoLimit no_limit_of(const RegisterIndex::Item& item, const RegisterIndex& evidence) {
+/// What the statements are taken to be of: the thing, or a value of one of its properties.
+enum class Of { thing, property };
+
+NoLimit no_limit_of(const RegisterIndex::Item& item, const RegisterIndex& evidence, Of of) {
   const Entry& entry = *item.entry;
   const Statement stated = stated_by(entry);
   if (stated == Statement::happened) return NoLimit::event;
-  const bool change = stated == Statement::begins || stated == Statement::ends;
-  if (change && !entry.attribute.empty()) return NoLimit::property;
+  if (of == Of::thing && is_change_of_property(stated, entry.attribute)) return NoLimit::property;
   if (entry.nature == Nature::intended) return NoLimit::intention;
   if (entry.identification != Identification::certain) return NoLimit::identification;
   if (rests_on_itself(entry.date_rests_on, entry, evidence) ||
@@ -49,10 +52,10 @@ NoLimit no_limit_of(const RegisterIndex::Item& item, const RegisterIndex& eviden
   return item.period ? NoLimit::none : NoLimit::undated;
 }
 
-NoLimit no_limit_of(const Claim& claim, const Told& told) {
+NoLimit no_limit_of(const Claim& claim, const Told& told, Of of) {
   if (told.statement == Statement::happened) return NoLimit::event;
   const bool change = told.statement == Statement::begins || told.statement == Statement::ends;
-  if (change && !claim.attribute.empty()) return NoLimit::property;
+  if (of == Of::thing && is_change_of_property(told.statement, claim.attribute)) return NoLimit::property;
   if (told.denied && (!change || !claim.when.period)) return NoLimit::denial;
   return claim.when.period ? NoLimit::none : NoLimit::undated;
 }
@@ -74,7 +77,7 @@ std::vector<std::string> rests_on(const Entry& entry, const RegisterIndex& evide
   return keys;
 }
 
-FixtureStatement of_entry(const RegisterIndex::Item& item, const RegisterIndex& evidence) {
+FixtureStatement of_entry(const RegisterIndex::Item& item, const RegisterIndex& evidence, Of of) {
   const Entry& entry = *item.entry;
   FixtureStatement made;
   made.key = {StatementKey::Kind::entry, entry.key};
@@ -83,21 +86,29 @@ FixtureStatement of_entry(const RegisterIndex::Item& item, const RegisterIndex& 
   made.subject = entry.subject;
   made.place = entry.place;
   made.statement = stated_by(entry);
+  if (of == Of::property && made.statement == Statement::attribute) made.statement = Statement::present;
   made.reading = entry.reading;
   made.over = entry.over;
   made.period = item.period;
   made.attribute = entry.attribute;
-  if (entry.number) made.number = Quantity{*entry.number, *entry.number, ""};
-  made.no_limit = no_limit_of(item, evidence);
+  if (entry.number) made.number = Quantity{*entry.number, *entry.most(), ""};
+  made.no_limit = no_limit_of(item, evidence, of);
   if (made.no_limit == NoLimit::none) made.days = days_meant(made, entry.when.value, evidence.policy());
   const int kind = item.source != nullptr ? place_in(kKindOrder, item.source->kind) : 9;
   made.rank = kind * 4 + static_cast<int>(entry.identification);
   return made;
 }
 
-FixtureStatement of_claim(const HeldClaim& held, const RegisterIndex& evidence) {
+/// A value that is denied was not there.
+Told value_told_by(const Claim& claim) {
+  Claim as_thing = claim;
+  if (claim.statement == Statement::attribute) as_thing.statement = Statement::present;
+  return told_by(as_thing);
+}
+
+FixtureStatement of_claim(const HeldClaim& held, const RegisterIndex& evidence, Of of) {
   const Claim& claim = held.claim;
-  const Told told = told_by(claim);
+  const Told told = of == Of::property ? value_told_by(claim) : told_by(claim);
   FixtureStatement made;
   made.key = {StatementKey::Kind::claim, to_string(claim.id)};
   made.footing = held.footing;
@@ -111,7 +122,7 @@ FixtureStatement of_claim(const HeldClaim& held, const RegisterIndex& evidence) 
   made.period = claim.when.period;
   made.attribute = claim.attribute;
   made.number = claim.quantity;
-  made.no_limit = no_limit_of(claim, told);
+  made.no_limit = no_limit_of(claim, told, of);
   if (made.no_limit == NoLimit::none) made.days = days_meant(made, claim.when.dated.value, evidence.policy());
   if (made.no_limit == NoLimit::none && made.days.empty()) made.no_limit = NoLimit::denial;
   constexpr int kUnknownDistance = 999;
@@ -179,21 +190,42 @@ std::string_view in_words(NoLimit why) {
   return "";
 }
 
-std::vector<FixtureStatement> fixture_statements(const RegisterIndex& evidence,
-                                                 const std::vector<HeldClaim>& claims) {
+namespace {
+
+bool of_property(Statement statement, const std::string& attribute) {
+  return !attribute.empty() && (statement == Statement::attribute || is_change_of_property(statement, attribute));
+}
+
+std::vector<FixtureStatement> statements_of(const RegisterIndex& evidence, const std::vector<HeldClaim>& claims, Of of) {
   std::vector<FixtureStatement> statements;
+  const auto asked = [&](Statement statement, const std::string& attribute) {
+    return of == Of::thing || of_property(statement, attribute);
+  };
   for (const RegisterIndex::Item& item : evidence.items()) {
-    if (item.entry->subject.empty() || item.entry->statement == Statement::located) continue;
-    statements.push_back(of_entry(item, evidence));
+    const Entry& entry = *item.entry;
+    if (entry.subject.empty() || entry.statement == Statement::located) continue;
+    if (asked(entry.statement, entry.attribute)) statements.push_back(of_entry(item, evidence, of));
   }
   for (const HeldClaim& held : claims) {
     const Claim& claim = held.claim;
     if (claim.subject.empty() || claim.withdrawn || claim.statement == Statement::located) continue;
-    statements.push_back(of_claim(held, evidence));
+    if (asked(claim.statement, claim.attribute)) statements.push_back(of_claim(held, evidence, of));
   }
   std::stable_sort(statements.begin(), statements.end(),
                    [](const auto& a, const auto& b) { return order_of(a) < order_of(b); });
   return statements;
+}
+
+}  // namespace
+
+std::vector<FixtureStatement> fixture_statements(const RegisterIndex& evidence,
+                                                 const std::vector<HeldClaim>& claims) {
+  return statements_of(evidence, claims, Of::thing);
+}
+
+std::vector<FixtureStatement> property_statements(const RegisterIndex& evidence,
+                                                  const std::vector<HeldClaim>& claims) {
+  return statements_of(evidence, claims, Of::property);
 }
 
 }  // namespace witnessmark

@@ -106,7 +106,7 @@ class Resolver {
 
   Resolution resolve() {
     for (const StatementKey& key : dispute_.statements) add_identification(key);
-    if (dispute_.kind == Contradiction::Kind::stay)
+    if (dispute_.kind == Contradiction::Kind::stay || !dispute_.property.empty())
       stays();
     else
       apart_in_time();
@@ -162,7 +162,9 @@ class Resolver {
     resolution_.another_episode = true;
     resolution_.episode_words = "if it went and came back once more than the register shows";
     for (std::size_t f = 0; f < group.fixtures.size(); ++f) {
-      if (group.fixtures[f].subject != dispute_.subject || group.fixtures[f].episodes != 1) continue;
+      if (group.fixtures[f].subject != dispute_.subject || group.fixtures[f].property != dispute_.property ||
+          group.fixtures[f].episodes != 1)
+        continue;
       const auto stays = more.solve(same).stays[f];
       const auto gone = stays[0].went ? stays[0].went->latest : std::nullopt;
       const auto back = stays[1].came ? stays[1].came->latest : std::nullopt;

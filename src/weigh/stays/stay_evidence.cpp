@@ -6,6 +6,7 @@
 #include <numeric>
 #include <set>
 
+#include "weigh/stays/property_values.h"
 #include "witnessmark/weigh/stays.h"
 
 namespace witnessmark {
@@ -88,7 +89,49 @@ void find_returns(FixturePlace& fixture, const std::vector<FixtureStatement>& st
   }
 }
 
-std::vector<FixturePlace> fixtures_of(const std::string& subject, const std::vector<std::size_t>& numbers,
+/// A state of a value, there or not, that the register has on surely dated days.
+struct DatedState {
+  std::int64_t first, last;
+  bool there;
+  Bearing* bearing;  ///< Of the statement that has it there.
+  bool on_change;    ///< It follows a state of the same days: given so then, and so not so before.
+};
+
+/// The longest chain of there, not there, there … in time; each of its states that has it there is of a stay of its own.
+void find_returns_of_value(FixturePlace& fixture, const std::vector<FixtureStatement>& statements) {
+  constexpr int kMostEpisodes = 8;
+  std::vector<DatedState> states;
+  for (Bearing& bearing : fixture.bearings) {
+    const FixtureStatement& one = statements[bearing.statement];
+    if (one.footing != Footing::evidence || one.no_limit != NoLimit::none || one.denied || one.days.size() != 1 ||
+        bearing.relation != PlaceRelation::same || !one.days[0].low || !one.days[0].high)
+      continue;
+    const auto [first, last] = std::minmax(*one.days[0].low, *one.days[0].high);
+    const bool begins = one.statement == Statement::begins, ends = one.statement == Statement::ends;
+    if (begins) states.push_back({first, last, false, nullptr, false});
+    if (one.statement != Statement::absent) states.push_back({first, last, true, &bearing, begins});
+    if (ends) states.push_back({first, last, false, nullptr, true});
+    if (one.statement == Statement::absent) states.push_back({first, last, false, nullptr, false});
+  }
+  std::stable_sort(states.begin(), states.end(), [](const auto& a, const auto& b) { return a.last < b.last; });
+  std::vector<Bearing*> stays;
+  bool there = false;
+  std::optional<std::int64_t> since;
+  for (const DatedState& state : states) {
+    const bool after = !since || (state.on_change ? state.first >= *since : state.first > *since);
+    if (state.there == there || !after) continue;
+    there = state.there;
+    since = state.last;
+    if (there) stays.push_back(state.bearing);
+  }
+  if (stays.size() < 2) return;
+  if (stays.size() > kMostEpisodes) stays.resize(kMostEpisodes);
+  fixture.episodes = static_cast<int>(stays.size());
+  for (std::size_t i = 0; i < stays.size(); ++i) stays[i]->episode = static_cast<int>(i);
+}
+
+std::vector<FixturePlace> fixtures_of(const std::string& subject, const std::string& property,
+                                      const std::vector<std::size_t>& numbers,
                                       const std::vector<FixtureStatement>& statements,
                                       const AuthorityLists& lists) {
   std::set<std::string> stated;
@@ -102,7 +145,7 @@ std::vector<FixturePlace> fixtures_of(const std::string& subject, const std::vec
     by_place[homes.place_of(statements[number].place)].push_back(number);
   std::vector<FixturePlace> fixtures;
   for (const auto& at : by_place) {
-    FixturePlace fixture{subject, at.first, 1, {}};
+    FixturePlace fixture{subject, at.first, property, 1, {}};
     for (const auto& [told, those] : by_place) {
       const auto relation = relation_of(told, at.first, lists);
       if (!relation) continue;
@@ -110,7 +153,10 @@ std::vector<FixturePlace> fixtures_of(const std::string& subject, const std::vec
     }
     std::sort(fixture.bearings.begin(), fixture.bearings.end(),
               [](const Bearing& a, const Bearing& b) { return a.statement < b.statement; });
-    find_returns(fixture, statements);
+    if (property.empty())
+      find_returns(fixture, statements);
+    else
+      find_returns_of_value(fixture, statements);
     fixtures.push_back(std::move(fixture));
   }
   return fixtures;
@@ -122,7 +168,7 @@ struct Tie {
   bool same_spot;
 };
 
-/// Layers between entries that are certain of what they show; a coat of paint covers no fixture.
+/// Layers between entries that are certain of what they show; a coat of paint covers no fixture, but another coat.
 std::vector<Tie> find_ties(const std::vector<FixturePlace>& fixtures,
                            const std::vector<FixtureStatement>& statements) {
   std::map<std::string, std::pair<std::size_t, std::size_t>> by_entry;
@@ -185,10 +231,31 @@ StayEvidence::StayEvidence(const RegisterIndex& evidence, const std::vector<Held
   for (std::size_t i = 0; i < statements_.size(); ++i) by_subject[statements_[i].subject].push_back(i);
   std::vector<FixturePlace> fixtures;
   for (const auto& [subject, numbers] : by_subject)
-    for (FixturePlace& fixture : fixtures_of(subject, numbers, statements_, evidence.lists()))
+    for (FixturePlace& fixture : fixtures_of(subject, "", numbers, statements_, evidence.lists()))
       fixtures.push_back(std::move(fixture));
   const auto ties = find_ties(fixtures, statements_);
   groups_ = joined(std::move(fixtures), ties);
+  add_properties(claims);
+}
+
+void StayEvidence::add_properties(const std::vector<HeldClaim>& claims) {
+  const auto stated = property_statements(evidence_, claims);
+  std::map<std::string, std::vector<const FixtureStatement*>> by_subject;
+  for (const FixtureStatement& one : stated) by_subject[one.subject].push_back(&one);
+  std::vector<FixturePlace> fixtures;
+  for (const auto& [subject, those] : by_subject) {
+    for (PropertyValue& value : property_values(those)) {
+      std::vector<std::size_t> numbers;
+      for (FixtureStatement& one : value.statements) {
+        numbers.push_back(statements_.size());
+        statements_.push_back(std::move(one));
+      }
+      for (FixturePlace& fixture : fixtures_of(subject, value.written, numbers, statements_, evidence_.lists()))
+        fixtures.push_back(std::move(fixture));
+    }
+  }
+  const auto ties = find_ties(fixtures, statements_);
+  for (StayGroup& group : joined(std::move(fixtures), ties)) groups_.push_back(std::move(group));
 }
 
 }  // namespace witnessmark
