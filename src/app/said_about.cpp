@@ -125,6 +125,25 @@ void add_unread(const SiteFile& site, const Asked& asked, const std::vector<Stor
 
 }  // namespace
 
+std::vector<const ClaimRecord*> conflicting(const SaidAbout& said) {
+  std::vector<const ClaimRecord*> found;
+  for (const auto* records : {&said.reviewed, &said.proposed})
+    for (const ClaimRecord& record : *records)
+      if (!conflict_words(record).empty()) found.push_back(&record);
+  return found;
+}
+
+std::string conflict_words(const ClaimRecord& record) {
+  std::string words;
+  for (const Comparison& comparison : record.comparisons) {
+    if (comparison.outcome != Outcome::conflicts) continue;
+    words += (words.empty() ? "" : ", ") + comparison.entry;
+    const bool apart = comparison.gap && (comparison.gap->least > 0 || comparison.gap->most != 0);
+    if (apart) words += fmt::format(" ({} apart)", in_unit(*comparison.gap, "day"));
+  }
+  return words;
+}
+
 Result<SaidAbout> said_about(const SiteFile& site, std::string_view name, TellingOrder order,
                              const Surroundings& surroundings) {
   const AuthorityLists lists = load_lists(site);

@@ -35,11 +35,14 @@ std::string item_name(const ConfigurationItem& item) {
 void print_items(std::ostream& out, const Configuration& made) {
   for (const Presence presence : kOrder) {
     std::size_t count = 0;
-    for (const ConfigurationItem& item : made.items) count += item.settled.presence == presence;
+    const auto listed = [&](const ConfigurationItem& item) {
+      return item.settled.presence == presence && !only_another_value(item);
+    };
+    for (const ConfigurationItem& item : made.items) count += listed(item);
     if (count == 0) continue;
     fmt::print(out, "\n{} ({}):\n", in_words(presence), count);
     for (const ConfigurationItem& item : made.items) {
-      if (item.settled.presence != presence) continue;
+      if (!listed(item)) continue;
       const std::string words = answer_words(item.settled);
       fmt::print(out, "  {}{}{}\n", item_name(item), words.empty() ? "" : ": ", words);
       if (item.preview.presence != item.settled.presence)
@@ -51,7 +54,7 @@ void print_items(std::ostream& out, const Configuration& made) {
 }
 
 void print_configuration(std::ostream& out, const Configuration& made) {
-  fmt::print(out, "What stood where, {} (register and reviewed claims):\n", made.when);
+  fmt::print(out, "What stood where, {}, by {}:\n", made.when, grounds_words(made.reviewed_claims));
   if (made.items.empty())
     fmt::print(out, "\nNothing in the register, the claims or the list speaks of any fixture there.\n");
   print_items(out, made);
@@ -94,6 +97,7 @@ Json answer_json(const PresenceAnswer& answer) {
 
 Json item_json(const ConfigurationItem& item, const Configuration& made) {
   Json object{{"subject", item.subject}, {"subject_name", item.subject_name}};
+  if (!item.property.empty()) object["property"] = item.property;
   object["place"] = item.place;
   object["place_name"] = item.place_name;
   object["first"] = to_string(made.first);

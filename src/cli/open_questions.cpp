@@ -13,6 +13,9 @@ namespace {
 
 void print_question(std::ostream& out, const OpenQuestion& open) {
   fmt::print(out, "  {}{}\n", visible(open.question), open.preview ? " [preview: not reviewed]" : "");
+  std::string also;
+  for (const std::string& told : open.also_told) also += (also.empty() ? "" : "; ") + told;
+  if (!also.empty()) fmt::print(out, "    also told of: {}\n", visible(also));
   std::string standing = open.standing;
   if (open.told_by > 1 && open.because != OpenBecause::silent)
     standing += fmt::format("; told by {} narrators", open.told_by);
@@ -55,6 +58,7 @@ void print_jsonl(Command& command, const OpenQuestions& open) {
                                   {"told_by", one.told_by}};
     if (!one.subject.empty()) object["subject"] = one.subject;
     if (!one.place.empty()) object["place"] = one.place;
+    if (!one.also_told.empty()) object["also_told"] = one.also_told;
     object["would_decide"] = one.would_decide;
     if (!one.looked_at.empty()) object["looked_at"] = one.looked_at;
     object["claims"] = nlohmann::ordered_json::array();

@@ -2,6 +2,9 @@
 
 #include <fmt/ostream.h>
 
+#include <algorithm>
+#include <vector>
+
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/base/fold.h"
 
@@ -18,9 +21,13 @@ void print_record(std::ostream& out, const ClaimRecord& record, std::optional<Ou
   fmt::print(out, "    {}; {}\n", what_words(record), how_words(record.claim));
   if (const std::string recall = recall_words(record.recall); !recall.empty())
     fmt::print(out, "    {}\n", recall);
-  for (const Comparison& comparison : record.comparisons) {
-    if (!only || comparison.outcome == *only) fmt::print(out, "    → {}\n", one_line(comparison.explanation));
-  }
+  std::vector<const Comparison*> comparisons;
+  for (const Comparison& comparison : record.comparisons)
+    if (!only || comparison.outcome == *only) comparisons.push_back(&comparison);
+  std::stable_sort(comparisons.begin(), comparisons.end(),
+                   [](const Comparison* a, const Comparison* b) { return weight_of(*a) < weight_of(*b); });
+  for (const Comparison* comparison : comparisons)
+    fmt::print(out, "    → {}\n", one_line(comparison->explanation));
 }
 
 }  // namespace witnessmark

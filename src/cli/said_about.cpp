@@ -15,6 +15,13 @@ namespace {
 void print_said(Command& command, const SaidAbout& said) {
   auto& out = command.out();
   for (const std::string& term : said.terms) fmt::print(out, "{}\n", visible(term));
+  const auto conflicts = conflicting(said);
+  if (!conflicts.empty())
+    fmt::print(out, "\nConflict with an entry, {} of {} claims (each in full below):\n", conflicts.size(),
+               said.reviewed.size() + said.proposed.size());
+  for (const ClaimRecord* record : conflicts)
+    fmt::print(out, "  {} ({}): {}: with {}\n", visible(record->narrator), record->claim.interview,
+               what_words(*record), visible(conflict_words(*record)));
   fmt::print(out, "\nSaid so, reviewed ({}):\n", said.reviewed.size());
   for (const ClaimRecord& record : said.reviewed) print_record(out, record);
   if (said.reviewed.empty()) fmt::print(out, "  none yet\n");

@@ -36,6 +36,7 @@ std::string comparisons_text(const ClaimRecord& record) {
                                      : fmt::format("{}: {}", comparison.entry, to_string(comparison.outcome));
     if (comparison.intention) text += " (intention)";
     if (comparison.circular) text += " (circular)";
+    if (!comparison.noted.empty()) text += fmt::format(" (noted {})", comparison.noted);
     if (comparison.gap) text += fmt::format(" ({})", in_unit(*comparison.gap, "day"));
   }
   return text;

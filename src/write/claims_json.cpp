@@ -18,7 +18,8 @@ Json range_json(const std::optional<YearRange>& range) {
   return Json{{"least", range->least}, {"most", range->most}};
 }
 
-Json when_json(const ClaimTime& when) {
+Json when_json(const Claim& claim) {
+  const ClaimTime& when = claim.when;
   Json object = Json::object();
   put(object, "written", when.dated.written);
   if (when.dated.value) object["edtf"] = to_string(*when.dated.value);
@@ -26,7 +27,7 @@ Json when_json(const ClaimTime& when) {
     if (const auto day = when.period->earliest()) object["earliest"] = to_string(*day);
     if (const auto day = when.period->past_latest()) object["latest"] = to_string(*day - 1);
   }
-  object["reading"] = when.reading == Reading::within ? "within" : "throughout";
+  object["reading"] = reading_of(claim) == Reading::within ? "within" : "throughout";
   put(object, "rule", when.rule);
   put(object, "anchor", when.anchor);
   if (when.carried) object["carried"] = true;
@@ -61,6 +62,7 @@ Json comparisons_json(const ClaimRecord& record) {
       object["gap_days"] = Json{{"least", comparison.gap->least}, {"most", nullptr}};
       if (comparison.gap->most) object["gap_days"]["most"] = *comparison.gap->most;
     }
+    put(object, "noted", comparison.noted);
     put(object, "explanation", comparison.explanation);
     comparisons.push_back(std::move(object));
   }
@@ -105,7 +107,7 @@ std::string claim_json(const ClaimRecord& record) {
   put(object, "subject_name", record.subject_name);
   put(object, "place", claim.place);
   put(object, "place_name", record.place_name);
-  object["when"] = when_json(claim.when);
+  object["when"] = when_json(claim);
   if (claim.quantity)
     object["number"] = Json{{"least", claim.quantity->least}, {"most", claim.quantity->most}};
   put(object, "attribute", claim.attribute);

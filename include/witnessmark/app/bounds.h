@@ -15,14 +15,16 @@ namespace witnessmark {
 /// The bounds of one fixture at one place, with the names to show.
 struct ShownBounds {
   FixtureBounds bounds;
-  std::string subject_name, place_name;  ///< Place: empty when none is known.
+  std::string subject_name, place_name;  ///< "Funnel, colour: buff" of a value; place: empty when none is known.
 };
 
 struct BoundsAccount {
   std::vector<ShownBounds> fixtures;  ///< By name of fixture and place; at most so many as were asked for.
-  std::int64_t total = 0;             ///< Fixtures at a place, all of them.
+  std::int64_t total = 0;             ///< Fixtures at a place and values of their properties, all of them.
+  std::int64_t properties = 0;        ///< Of these, the values.
   std::int64_t contradicted = 0;      ///< Of these, those the register contradicts itself about.
   std::int64_t narrowed = 0;          ///< And those that reviewed claims narrow.
+  std::int64_t reviewed_claims = 0;
   StatementLines statements;          ///< Every statement a bound or an effect names.
   std::string withheld;               ///< In words.
 };

@@ -1,4 +1,5 @@
 #pragma once
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -17,13 +18,23 @@ std::string_view in_words(Outcome outcome);
 /// White space as it falls in a transcript is no part of how a quote reads: runs become one blank.
 std::string one_line(std::string_view text);
 
-/// "begins · Electric crane · Foredeck (carried) · 1957-03 (“March nineteen fifty-seven”)".
+/// "begins · Electric crane · Foredeck (carried) · March 1957 (“March nineteen fifty-seven”)".
 std::string what_words(const ClaimRecord& record);
+
+/// What a curator looks for comes first: conflicts, agreements, what is compatible, then the rest; smaller is earlier.
+int weight_of(const Comparison& comparison);
+
+/// What an answer rests on that no proposal has part in: "the register and 12 reviewed claims", "the register alone (no
+/// claim reviewed yet)".
+std::string grounds_words(std::int64_t reviewed_claims);
 
 /// Number and attribute: "4", "10 to 14, colour: buff"; may be empty.
 std::string number_words(const Claim& claim);
 
-/// The time as read and as said: "1957-03 (“March nineteen fifty-seven”)"; empty when undated.
+/// A period in few words, for lists: "September to November 1962", "by 30 November 1962".
+std::string date_words(const Period& period);
+
+/// The time as read and as said: "March 1957 (“March nineteen fifty-seven”)"; empty when undated.
 std::string when_words(const ClaimTime& when);
 
 /// "told (The bosun), hedged, denied, led by the interviewer".

@@ -81,6 +81,8 @@ class CodingDesk {
   Result<void> link(const Id& claim, const std::string& entry, bool speaks_of_it);
   Result<void> mark_read(const std::string& interview, CodePointRange range);
   Result<void> restrict_passage(const std::string& interview, CodePointRange range, const std::string& why);
+  /// Of every restricted passage that overlaps the range. An Error where there is none.
+  Result<void> lift_restriction(const std::string& interview, CodePointRange range, const std::string& why);
   /// A difference with another coder's copy, by its key.
   Result<void> settle(const std::string& difference, bool theirs);
 

@@ -17,10 +17,14 @@ namespace witnessmark {
 /// A fixture at a place. Without place: nothing says where.
 struct ConfigurationItem {
   std::string subject, place;
-  std::string subject_name, place_name;
+  std::string property;                  ///< "colour: buff" where a value of a property is meant (FixturePlace).
+  std::string subject_name, place_name;  ///< "Funnel, colour: buff" of a value.
   PresenceAnswer settled;  ///< By the register and reviewed claims.
   PresenceAnswer preview;  ///< With proposals nobody has decided on.
 };
+
+/// A value it did not have, or of which nothing is known then: no line for people, who ask what it was like.
+bool only_another_value(const ConfigurationItem& item);
 
 struct Configuration {
   std::string when;  ///< The days asked about, in words.
@@ -31,6 +35,7 @@ struct Configuration {
   /// Places asked about of which nothing says that any fixture was ever there: no evidence of an empty room.
   std::vector<std::string> places_without_evidence;
   StatementLines statements;
+  std::int64_t reviewed_claims = 0;  ///< None: what is settled is what the register says alone.
   std::string withheld;
 };
 

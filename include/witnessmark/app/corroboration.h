@@ -34,6 +34,7 @@ struct CorroborationAccount {
   GradeTable table;
   std::vector<ShownQuestion> reviewed;   ///< From reviewed claims and the register alone.
   std::vector<ShownQuestion> preview;    ///< With proposals nobody has reviewed: the questions they put or speak to.
+  std::int64_t reviewed_claims = 0;      ///< None: `reviewed` is what the register says alone.
   std::int64_t without_question = 0;     ///< Claims without a date or a subject: they put no question.
   std::string withheld;
 };
@@ -44,6 +45,7 @@ Result<CorroborationAccount> corroboration_account(const SiteFile& site, const S
 /// How many questions have which grade; nothing is written out.
 struct GradeCounts {
   std::map<std::string, std::int64_t> reviewed, preview;
+  std::int64_t reviewed_claims = 0;
 };
 Result<GradeCounts> count_grades(const SiteFile& site, const Surroundings& surroundings);
 

@@ -25,6 +25,7 @@ struct ShownCount {
 struct CountsAccount {
   std::vector<ShownCount> reviewed;      ///< From reviewed claims and the register alone.
   std::vector<ShownCount> preview;       ///< Those in which a proposal nobody has reviewed has part.
+  std::int64_t reviewed_claims = 0;      ///< None: `reviewed` is what the register says alone.
   std::string withheld;
 };
 

@@ -33,6 +33,12 @@ struct SaidAbout {
 
 enum class TellingOrder { event, telling };
 
+/// Claims found that conflict with an entry, reviewed ones first: what a long list must not drown.
+std::vector<const ClaimRecord*> conflicting(const SaidAbout& said);
+
+/// "e-077 (76 days), e-079 (150 days)": the entries a claim conflicts with.
+std::string conflict_words(const ClaimRecord& record);
+
 /// Everything said about a place or a piece of equipment, by any of its names and within it. An Error that offers near
 /// names when neither list has the name.
 Result<SaidAbout> said_about(const SiteFile& site, std::string_view name, TellingOrder order,

@@ -1,11 +1,13 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 #include "app/open/open_finders.h"
 #include "app/weighing/question_words.h"
 #include "witnessmark/app/claim_words.h"
+#include "witnessmark/time/relations.h"
 #include "witnessmark/weigh/statement_words.h"
 
 namespace witnessmark {
@@ -115,17 +117,57 @@ std::vector<std::string> deciding_evidence(const Claim& question, const Authorit
   return {};
 }
 
+namespace {
+
+/// A question with what two datings of one thing are compared by.
+struct Disputed {
+  Claim question;
+  OpenQuestion open;
+  std::set<std::string> narrators, against;
+};
+
+/// One thing told with dates that overlap, and the same entries against it: one question with several datings.
+bool same_but_for_the_date(const Disputed& a, const Disputed& b) {
+  const Claim &one = a.question, &other = b.question;
+  return a.open.because == b.open.because && one.subject == other.subject && one.place == other.place &&
+         one.place_words == other.place_words && one.statement == other.statement &&
+         one.polarity == other.polarity && one.attribute == other.attribute &&
+         one.quantity.has_value() == other.quantity.has_value() &&
+         (!one.quantity || (one.quantity->least == other.quantity->least && one.quantity->most == other.quantity->most)) &&
+         overlap(*one.when.period, *other.when.period) != Answer::no && a.against == b.against;
+}
+
+/// The dating most narrators tell stands for all.
+void join(Disputed& kept, Disputed other) {
+  if (other.narrators.size() > kept.narrators.size()) std::swap(kept, other);
+  kept.open.also_told.push_back(one_line(when_words(other.question.when.dated, other.question.when.period)));
+  for (std::string& more : other.open.also_told) kept.open.also_told.push_back(std::move(more));
+  kept.narrators.insert(other.narrators.begin(), other.narrators.end());
+  kept.open.told_by = static_cast<std::int64_t>(kept.narrators.size());
+  const auto add = [](auto& list, const auto& more) {
+    for (const auto& one : more)
+      if (std::find(list.begin(), list.end(), one) == list.end()) list.push_back(one);
+  };
+  add(kept.open.claims, other.open.claims);
+  add(kept.open.entries, other.open.entries);
+}
+
+}  // namespace
+
 void add_disputed(const OpenGround& ground, bool preview, std::vector<OpenQuestion>& found) {
   const HeardEvidence& heard = ground.heard;
   const auto answers = Corroborator(heard.evidence(), heard.index(), heard.people().file(),
                                     heard.testimony(preview), ground.table)
                            .all();
+  std::vector<Disputed> all;
+  std::map<std::string, std::vector<std::size_t>> by_subject;
   for (const Corroboration& answer : answers) {
     const Sides sides = sides_of(answer, heard);
     if (preview != sides.proposed) continue;
     const auto because = because_of(answer, sides, heard.index());
     if (!because) continue;
-    OpenQuestion open;
+    Disputed disputed{answer.question, {}, sides.narrators_for, {}};
+    OpenQuestion& open = disputed.open;
     open.because = *because;
     open.preview = preview;
     open.subject = answer.question.subject;
@@ -140,9 +182,20 @@ void add_disputed(const OpenGround& ground, bool preview, std::vector<OpenQuesti
         open.claims.push_back(voice.claim);
       else
         open.entries.push_back(voice.entry);
+      if (!voice.entry.empty() && voice.stand == Stand::against_it) disputed.against.insert(voice.entry);
     }
-    found.push_back(std::move(open));
+    auto& of_subject = by_subject[answer.question.subject];
+    const auto same = std::find_if(of_subject.begin(), of_subject.end(), [&](std::size_t held) {
+      return same_but_for_the_date(all[held], disputed);
+    });
+    if (same == of_subject.end()) {
+      of_subject.push_back(all.size());
+      all.push_back(std::move(disputed));
+    } else {
+      join(all[*same], std::move(disputed));
+    }
   }
+  for (Disputed& disputed : all) found.push_back(std::move(disputed.open));
 }
 
 }  // namespace witnessmark

@@ -31,8 +31,8 @@ void add_named(const FixtureBounds& bounds, std::set<StatementKey>& keys) {
     if (none.footing == Footing::evidence) keys.insert(none.statement);
 }
 
-bool asked_for(const FixturePlace& fixture, const NamedTerms& names) {
-  return names.equipment.contains(fixture.subject) || names.places.contains(fixture.place);
+bool asked_for(const std::string& subject, const std::string& place, const NamedTerms& names) {
+  return names.equipment.contains(subject) || names.places.contains(place);
 }
 
 }  // namespace
@@ -51,15 +51,18 @@ Result<BoundsAccount> bounds_account(const SiteFile& site, std::string_view name
   BoundsAccount account;
   for (const StayGroup& group : evidence.stays().groups()) {
     if (names && std::none_of(group.fixtures.begin(), group.fixtures.end(),
-                              [&](const FixturePlace& fixture) { return asked_for(fixture, *names); }))
+                              [&](const FixturePlace& fixture) {
+                                return asked_for(fixture.subject, fixture.place, *names);
+                              }))
       continue;
     for (FixtureBounds& found : find_bounds(evidence.stays(), group)) {
-      if (names && !asked_for({found.subject, found.place, 1, {}}, *names)) continue;
+      if (names && !asked_for(found.subject, found.place, *names)) continue;
       ++account.total;
+      account.properties += !found.property.empty();
       account.contradicted += found.from_register.state == BoundsState::contradicted;
       account.narrowed += found.with_reviewed != found.from_register;
       ShownBounds made{std::move(found), "", ""};
-      made.subject_name = evidence.subject_name(made.bounds.subject);
+      made.subject_name = value_name(evidence.subject_name(made.bounds.subject), made.bounds.property);
       made.place_name = evidence.place_name(made.bounds.place);
       account.fixtures.push_back(std::move(made));
     }
@@ -67,7 +70,7 @@ Result<BoundsAccount> bounds_account(const SiteFile& site, std::string_view name
   std::stable_sort(account.fixtures.begin(), account.fixtures.end(), [](const auto& a, const auto& b) {
     const auto key = [](const ShownBounds& shown_bounds) {
       return std::tuple(shown_bounds.bounds.preview.state == BoundsState::none,
-                        std::tie(shown_bounds.subject_name, shown_bounds.place_name));
+                        std::tie(shown_bounds.subject_name, shown_bounds.place_name, shown_bounds.bounds.property));
     };
     return key(a) < key(b);
   });
@@ -77,6 +80,7 @@ Result<BoundsAccount> bounds_account(const SiteFile& site, std::string_view name
   auto lines = evidence.lines(keys);
   if (!lines) return lines.error();
   account.statements = std::move(*lines);
+  account.reviewed_claims = evidence.reviewed_claims();
   account.withheld = evidence.withheld();
   return account;
 }

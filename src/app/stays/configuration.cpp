@@ -46,7 +46,8 @@ class Maker {
       for (FixturePresence& found : presence(evidence_.stays(), group, made_.first, made_.last)) {
         subjects_.insert(found.subject);
         if (!asked(found.place, places)) continue;
-        made_.items.push_back({found.subject, found.place, evidence_.subject_name(found.subject),
+        made_.items.push_back({found.subject, found.place, found.property,
+                               value_name(evidence_.subject_name(found.subject), found.property),
                                evidence_.place_name(found.place), std::move(found.settled),
                                std::move(found.preview)});
       }
@@ -59,13 +60,13 @@ class Maker {
       for (const FixturePlace& fixture : group.fixtures) subjects_.insert(fixture.subject);
     for (const Term& term : evidence_.lists().equipment.terms())
       if (!subjects_.contains(term.key) && !term.place.empty() && asked(term.place, places))
-        made_.items.push_back({term.key, term.place, term.name, evidence_.place_name(term.place), {}, {}});
+        made_.items.push_back({term.key, term.place, "", term.name, evidence_.place_name(term.place), {}, {}});
   }
 
   void sort() {
     std::stable_sort(made_.items.begin(), made_.items.end(), [&](const auto& a, const auto& b) {
-      return std::tuple(order(a.place), a.subject_name, a.subject) <
-             std::tuple(order(b.place), b.subject_name, b.subject);
+      return std::tuple(order(a.place), a.subject_name, a.subject, a.property) <
+             std::tuple(order(b.place), b.subject_name, b.subject, b.property);
     });
   }
 
@@ -151,8 +152,14 @@ Result<Configuration> configuration(const SiteFile& site, const Edtf& when, std:
   auto lines = evidence.lines(keys);
   if (!lines) return lines.error();
   made.statements = std::move(*lines);
+  made.reviewed_claims = evidence.reviewed_claims();
   made.withheld = evidence.withheld();
   return made;
+}
+
+bool only_another_value(const ConfigurationItem& item) {
+  const auto no_news = [](Presence presence) { return is_absent(presence) || presence == Presence::no_evidence; };
+  return !item.property.empty() && no_news(item.settled.presence) && no_news(item.preview.presence);
 }
 
 std::string_view to_string(ConfigurationChange::Kind kind) {
@@ -168,11 +175,14 @@ std::string_view to_string(ConfigurationChange::Kind kind) {
 }
 
 std::vector<ConfigurationChange> differences(const Configuration& before, const Configuration& after) {
-  std::map<std::pair<std::string, std::string>, const ConfigurationItem*> later;
-  for (const ConfigurationItem& item : after.items) later.emplace(std::pair(item.subject, item.place), &item);
+  const auto key_of = [](const ConfigurationItem& item) {
+    return std::tuple(item.subject, item.place, item.property);
+  };
+  std::map<std::tuple<std::string, std::string, std::string>, const ConfigurationItem*> later;
+  for (const ConfigurationItem& item : after.items) later.emplace(key_of(item), &item);
   std::vector<ConfigurationChange> changes;
   for (const ConfigurationItem& item : before.items) {
-    const auto at = later.find(std::pair(item.subject, item.place));
+    const auto at = later.find(key_of(item));
     if (at == later.end()) continue;
     const Presence was = item.settled.presence, is = at->second->settled.presence;
     using Kind = ConfigurationChange::Kind;

@@ -40,6 +40,7 @@ std::string sentence_of(const Dispute& dispute, const ShownEvidence& evidence) {
                          number_words(static_cast<std::size_t>(episodes)), what);
     }
     case Contradiction::Kind::property:
+      if (!dispute.property.empty()) return fmt::format("{} of {} and its {}", which, what, dispute.property);
       return fmt::format("{} of {} at one time", which, what);
     case Contradiction::Kind::whereabouts:
       return fmt::format("{} of where {} was", which, dispute.subject.empty() ? "the site" : dispute.subject);
@@ -98,6 +99,7 @@ Result<ContradictionAccount> contradiction_account(const SiteFile& site, std::st
   auto lines = evidence.lines(keys);
   if (!lines) return lines.error();
   account.statements = std::move(*lines);
+  account.reviewed_claims = evidence.reviewed_claims();
   account.withheld = evidence.withheld();
   return account;
 }

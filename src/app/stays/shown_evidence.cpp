@@ -48,6 +48,11 @@ Result<std::unique_ptr<ShownEvidence>> ShownEvidence::load(const SiteFile& site,
   return std::unique_ptr<ShownEvidence>(new ShownEvidence(site, surroundings, *policy));
 }
 
+std::int64_t ShownEvidence::reviewed_claims() const {
+  return std::count_if(claims_.begin(), claims_.end(),
+                       [](const HeldClaim& held) { return held.footing == Footing::reviewed; });
+}
+
 std::string ShownEvidence::subject_name(const std::string& key) const {
   const Term* term = lists_.equipment.find(key);
   return term != nullptr ? term->name : key;
@@ -60,6 +65,10 @@ std::string ShownEvidence::place_name(const std::string& key) const {
 
 std::string ShownEvidence::withheld() const {
   return withheld_words(withholding_, entries_withheld_);
+}
+
+std::string value_name(const std::string& subject_name, const std::string& property) {
+  return property.empty() ? subject_name : subject_name + ", " + property;
 }
 
 Result<NamedTerms> named_terms(const AuthorityLists& lists, std::string_view name, bool equipment_too) {

@@ -25,6 +25,7 @@ class ShownEvidence {
   const RegisterIndex& index() const { return index_; }
   const std::vector<HeldClaim>& claims() const { return claims_; }
   const StayEvidence& stays() const { return stays_; }
+  std::int64_t reviewed_claims() const;
 
   /// The statements as they are shown; those asked for twice are there once.
   Result<StatementLines> lines(const std::set<StatementKey>& keys) const;
@@ -50,6 +51,9 @@ class ShownEvidence {
   std::vector<HeldClaim> claims_;
   StayEvidence stays_;
 };
+
+/// "Funnel, colour: buff" where a value of a property is meant; else the name.
+std::string value_name(const std::string& subject_name, const std::string& property);
 
 /// The keys a name stands for, with all that lies within them.
 struct NamedTerms {

@@ -28,6 +28,7 @@ StatementLine of_entry(const RegisterIndex::Item& item, const RegisterIndex& ind
   line.source = item.entry->source;
   line.by = source_words(item.source, item.entry->source, item.entry->locator);
   line.says = statement_words(item, index);
+  if (!item.entry->letter_figure.empty()) line.by += ", noted " + item.entry->letter_figure;
   if (item.entry->nature == Nature::intended) line.says = "intended: " + line.says;
   return line;
 }

@@ -48,7 +48,7 @@ Result<CorroborationAccount> corroboration_account(const SiteFile& site, const S
   const auto heard = HeardEvidence::load(site, surroundings);
   if (!heard) return heard.error();
   Answers answers = answers_of(**heard, *table);
-  CorroborationAccount account{std::move(*table), {}, {}, 0, (*heard)->withheld()};
+  CorroborationAccount account{std::move(*table), {}, {}, (*heard)->reviewed_claims(), 0, (*heard)->withheld()};
   QuestionWords words(**heard);
   for (Corroboration& answer : answers.reviewed) account.reviewed.push_back(words.shown(std::move(answer)));
   for (Corroboration& answer : answers.preview) account.preview.push_back(words.shown(std::move(answer)));
@@ -66,6 +66,7 @@ Result<GradeCounts> count_grades(const SiteFile& site, const Surroundings& surro
   const auto heard = HeardEvidence::load(site, surroundings);
   if (!heard) return heard.error();
   GradeCounts counts;
+  counts.reviewed_claims = (*heard)->reviewed_claims();
   const Answers answers = answers_of(**heard, *table);
   for (const Corroboration& answer : answers.reviewed) ++counts.reviewed[answer.grade];
   for (const Corroboration& answer : answers.preview) ++counts.preview[answer.grade];

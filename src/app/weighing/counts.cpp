@@ -77,6 +77,7 @@ Result<CountsAccount> counts_account(const SiteFile& site, const Surroundings& s
     account.reviewed.push_back(words.shown(std::move(one)));
   for (CountComparison& one : compare_counts((*heard)->index(), (*heard)->testimony(true)))
     if (has_proposal(one)) account.preview.push_back(words.shown(std::move(one)));
+  account.reviewed_claims = (*heard)->reviewed_claims();
   account.withheld = (*heard)->withheld();
   return account;
 }

@@ -1,5 +1,7 @@
 #include "app/weighing/heard_evidence.h"
 
+#include <algorithm>
+
 #include "app/shown_register.h"
 
 #include "witnessmark/app/date_meaning.h"
@@ -29,6 +31,11 @@ Result<std::unique_ptr<HeardEvidence>> HeardEvidence::load(const SiteFile& site,
   const auto policy = load_date_policy(surroundings);
   if (!policy) return policy.error();
   return std::unique_ptr<HeardEvidence>(new HeardEvidence(site, *policy, surroundings.today));
+}
+
+std::int64_t HeardEvidence::reviewed_claims() const {
+  return std::count_if(claims_.begin(), claims_.end(),
+                       [](const StoredClaim& stored) { return stored.claim.status == ClaimStatus::said_so; });
 }
 
 const StoredClaim* HeardEvidence::find(const Id& claim) const {

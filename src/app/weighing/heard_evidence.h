@@ -35,6 +35,7 @@ class HeardEvidence {
 
   /// By interview and position.
   const std::vector<StoredClaim>& claims() const { return claims_; }
+  std::int64_t reviewed_claims() const;
   /// Nothing when it is not among them.
   const StoredClaim* find(const Id& claim) const;
 

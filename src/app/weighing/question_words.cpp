@@ -15,8 +15,9 @@ std::string bare(std::string words) {
 }
 
 /// A state told of all the days, not of some day among them.
-std::string throughout_words(const ClaimTime& when) {
-  return when.reading == Reading::throughout ? ", throughout" : "";
+std::string throughout_words(const Claim& claim) {
+  const bool state = claim.statement != Statement::absent;  // what was not there was not there at all
+  return state && reading_of(claim) == Reading::throughout ? ", throughout" : "";
 }
 
 std::string stated_by_claim(Claim claim, const RegisterIndex& index) {
@@ -26,7 +27,7 @@ std::string stated_by_claim(Claim claim, const RegisterIndex& index) {
     claim.place.clear();
     claim.place_words.clear();
   }
-  const std::string text = bare(statement_words(claim, index)) + throughout_words(claim.when);
+  const std::string text = bare(statement_words(claim, index)) + throughout_words(claim);
   return claim.polarity == Polarity::denied ? "not: " + text : text;
 }
 
@@ -41,7 +42,7 @@ std::string stated_by_entry(const RegisterIndex::Item& item, const RegisterIndex
 }  // namespace
 
 std::string question_words(const Claim& question, const RegisterIndex& index) {
-  const std::string text = statement_words(question, index) + throughout_words(question.when);
+  const std::string text = statement_words(question, index) + throughout_words(question);
   const std::string site =
       question.statement == Statement::located && question.subject.empty() ? "The site " : "";
   return one_line((question.polarity == Polarity::denied ? "not: " : "") + site + text);
@@ -59,8 +60,10 @@ std::string QuestionWords::entry_words(const Voice& voice, ShownVoice& made) con
   if (const auto* item = heard_.index().find(voice.entry)) {
     made.stated = stated_by_entry(*item, heard_.index());
     made.words = one_line(item->entry->observation);
-    return fmt::format("{} {}, {}", kind, voice.entry,
-                       source_words(source, voice.origin.key, item->entry->locator));
+    const std::string& noted = item->entry->letter_figure;
+    return fmt::format("{} {}, {}{}", kind, voice.entry,
+                       source_words(source, voice.origin.key, item->entry->locator),
+                       noted.empty() ? "" : one_line(", noted " + noted));
   }
   if (const auto* stay = heard_.index().find_stay(voice.entry)) {
     made.stated =

@@ -10,6 +10,7 @@
 #include "cli/weigh/statement_text.h"
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/app/remedies.h"
+#include "witnessmark/time/relations.h"
 
 namespace witnessmark {
 namespace {
@@ -80,6 +81,16 @@ void print_with_claims(std::ostream& out, std::string_view heading, const Bounds
     fmt::print(out, "  {}: not all can be true; those that can add nothing\n", heading);
 }
 
+/// The days of each stay in one line.
+std::string stays_words(const std::vector<StayBounds>& stays) {
+  std::string text;
+  for (const StayBounds& stay : stays)
+    text += fmt::format("{}came {}; gone {}", text.empty() ? "" : "; then ",
+                        limits_words(stay.came_earliest, stay.came_latest),
+                        limits_words(stay.went_earliest, stay.went_latest));
+  return text;
+}
+
 /// What changes when a source is left out, a line each; where the register contradicts itself only those
 /// sources without which it does not.
 void print_without(std::ostream& out, const FixtureBounds& bounds) {
@@ -90,13 +101,8 @@ void print_without(std::ostream& out, const FixtureBounds& bounds) {
       fmt::print(out, "  all of it rests on {}\n", without.source);
       continue;
     }
-    std::string text;
-    for (const StayBounds& stay : rest.stays)
-      text += fmt::format("{}came {}; gone {}", text.empty() ? "" : "; then ",
-                          limits_words(stay.came_earliest, stay.came_latest),
-                          limits_words(stay.went_earliest, stay.went_latest));
     fmt::print(out, "  without {} ({}): {}\n", without.source, short_keys(without.left_out),
-               rest.state == BoundsState::cannot_tell ? "cannot tell" : text);
+               rest.state == BoundsState::cannot_tell ? "cannot tell" : stays_words(rest.stays));
   }
 }
 
@@ -112,6 +118,7 @@ void print_claims(std::ostream& out, const FixtureBounds& bounds, const Statemen
       fmt::print(out, "    {}{}: {}; {}\n", short_key(effect.claim),
                  effect.footing == Footing::proposed ? " [proposed]" : "", one_line(at->second.says),
                  one_line(at->second.by));
+      if (!effect.with.empty()) fmt::print(out, "      with it {}\n", stays_words(effect.with));
     }
     if (count > kMost) fmt::print(out, "    … and {} more\n", count - kMost);
   };
@@ -140,7 +147,9 @@ Result<void> text(Command& command, const WeighRequest& request) {
   const auto account = bounds_account(request.site, request.of, request.most, request.surroundings);
   if (!account) return account.error();
   auto& out = command.out();
-  fmt::print(out, "When each fixture can have come and gone ({} at a place):\n", account->total);
+  fmt::print(out, "When each fixture can have come and gone, and each value of its properties ({} at a place, {}):\n",
+             account->total - account->properties,
+             in_unit({account->properties, account->properties}, "value"));
   for (const ShownBounds& fixture : account->fixtures) print_fixture(out, fixture, account->statements);
   if (account->total > static_cast<std::int64_t>(account->fixtures.size()))
     fmt::print(out, "\n… and {} more (--most, --of)\n",
@@ -154,14 +163,18 @@ Json bound_json(const Bound& bound) {
   return {{"day", to_string(*bound.day)}, {"from", keys_json(bound.from)}};
 }
 
-Json bounds_json(const Bounds& bounds) {
+Json stays_json(const std::vector<StayBounds>& bounds) {
   Json stays = Json::array();
-  for (const StayBounds& stay : bounds.stays)
+  for (const StayBounds& stay : bounds)
     stays.push_back({{"came_earliest", bound_json(stay.came_earliest)},
                      {"came_latest", bound_json(stay.came_latest)},
                      {"went_earliest", bound_json(stay.went_earliest)},
                      {"went_latest", bound_json(stay.went_latest)}});
-  Json object{{"state", to_string(bounds.state)}, {"stays", std::move(stays)}};
+  return stays;
+}
+
+Json bounds_json(const Bounds& bounds) {
+  Json object{{"state", to_string(bounds.state)}, {"stays", stays_json(bounds.stays)}};
   if (!bounds.left_out.empty()) object["left_out"] = keys_json(bounds.left_out);
   return object;
 }
@@ -171,16 +184,19 @@ Json fixture_json(const ShownBounds& shown) {
   Json object{{"section", "bounds"},
               {"subject", bounds.subject},
               {"subject_name", shown.subject_name},
+              {"property", bounds.property},
               {"place", bounds.place},
               {"place_name", shown.place_name},
               {"register", bounds_json(bounds.from_register)},
               {"reviewed", bounds_json(bounds.with_reviewed)},
               {"preview", bounds_json(bounds.preview)}};
   Json claims = Json::array();
-  for (const ClaimEffect& effect : bounds.claims)
+  for (const ClaimEffect& effect : bounds.claims) {
     claims.push_back({{"claim", effect.claim.key},
                       {"footing", to_string(effect.footing)},
                       {"effect", to_string(effect.kind)}});
+    if (!effect.with.empty()) claims.back()["with"] = stays_json(effect.with);
+  }
   object["claims"] = std::move(claims);
   Json without = Json::array();
   for (const BoundsWithout& one : bounds.without) {
@@ -213,8 +229,11 @@ Result<std::string> total(const WeighRequest& request) {
   const auto account = bounds_account(request.site, request.of, 0, request.surroundings);
   if (!account) return account.error();
   return fmt::format(
-      "{} fixtures at a place; the register contradicts itself about {}; reviewed claims narrow {}",
-      account->total, account->contradicted, account->narrowed);
+      "{} fixtures at a place, {} of their properties; the register contradicts itself about {}; {}",
+      account->total - account->properties, in_unit({account->properties, account->properties}, "value"),
+      account->contradicted,
+      account->reviewed_claims == 0 ? "no claim is reviewed yet"
+                                    : fmt::format("reviewed claims narrow {}", account->narrowed));
 }
 
 }  // namespace

@@ -72,15 +72,15 @@ Result<void> text(Command& command, const WeighRequest& request) {
   const auto account = contradiction_account(request.site, request.of, request.most, request.surroundings);
   if (!account) return account.error();
   auto& out = command.out();
-  const auto section = [&](std::string_view title, std::int64_t sets, std::int64_t all,
+  const auto section = [&](const std::string& title, std::int64_t sets, std::int64_t all,
                            const std::vector<ShownDispute>& some) {
-    fmt::print(out, "{} ({}; in {}):\n", title, in_unit({sets, sets}, "set"), in_unit({all, all}, "dispute"));
+    fmt::print(out, "{}: {}, in {}\n", title, in_unit({sets, sets}, "set"), in_unit({all, all}, "dispute"));
     if (all == 0) fmt::print(out, "  none found\n");
     print_disputes(out, some, account->statements);
     if (all > static_cast<std::int64_t>(some.size()))
       fmt::print(out, "\n  … and {} more (--most, --of)\n", all - static_cast<std::int64_t>(some.size()));
   };
-  section("Cannot all be true, register and reviewed claims", account->reviewed_sets, account->reviewed_total,
+  section("Cannot all be true, by " + grounds_words(account->reviewed_claims), account->reviewed_sets, account->reviewed_total,
           account->reviewed);
   fmt::print(out, "\n");
   section("Preview: cannot all be true, with claims nobody has reviewed", account->preview_sets,
@@ -131,6 +131,7 @@ Json dispute_json(const ShownDispute& one, const StatementLines& statements) {
   object["footing"] = to_string(dispute.footing);
   object["subject"] = dispute.subject;
   object["place"] = dispute.place;
+  if (!dispute.property.empty()) object["property"] = dispute.property;
   object["sentence"] = one.sentence;
   Json& lines = object["statements"] = Json::array();
   for (const StatementKey& key : dispute.statements)
@@ -156,7 +157,8 @@ Result<void> jsonl(Command& command, const WeighRequest& request) {
 Result<std::string> total(const WeighRequest& request) {
   const auto account = contradiction_account(request.site, request.of, 0, request.surroundings);
   if (!account) return account.error();
-  return fmt::format("{} of statements that cannot all be true; {} more with claims nobody has reviewed",
+  return fmt::format("by {}: {} of statements that cannot all be true; {} more with claims nobody has reviewed",
+                     grounds_words(account->reviewed_claims),
                      in_unit({account->reviewed_sets, account->reviewed_sets}, "set"), account->preview_sets);
 }
 

@@ -6,6 +6,7 @@
 
 #include "cli/weigh/question_text.h"
 #include "cli/weigh/section.h"
+#include "witnessmark/app/claim_words.h"
 
 namespace witnessmark {
 namespace {
@@ -59,7 +60,8 @@ Result<void> text(Command& command, const WeighRequest& request) {
   auto& out = command.out();
   fmt::print(
       out, "Corroboration. A bullet is one independent line of sources; = is told again and not counted.\n");
-  fmt::print(out, "\nReviewed claims and the register ({} questions):\n", account->reviewed.size());
+  fmt::print(out, "\nBy {}: {} questions\n", grounds_words(account->reviewed_claims),
+             account->reviewed.size());
   print_by_grade(command, account->table, account->reviewed, request.most);
   fmt::print(out, "\nPreview, with proposals nobody has reviewed ({} questions they put or speak to):\n",
              account->preview.size());
@@ -90,7 +92,8 @@ std::string in_a_line(const std::map<std::string, std::int64_t>& counts) {
 Result<std::string> total(const WeighRequest& request) {
   const auto counts = count_grades(request.site, request.surroundings);
   if (!counts) return counts.error();
-  return fmt::format("reviewed: {}; preview: {}", in_a_line(counts->reviewed), in_a_line(counts->preview));
+  return fmt::format("by {}: {}; preview, with proposals: {}", grounds_words(counts->reviewed_claims),
+                     in_a_line(counts->reviewed), in_a_line(counts->preview));
 }
 
 }  // namespace

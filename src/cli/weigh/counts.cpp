@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "cli/weigh/section.h"
+#include "witnessmark/app/claim_words.h"
 #include "witnessmark/base/fold.h"
 
 namespace witnessmark {
@@ -88,7 +89,7 @@ Result<void> text(Command& command, const WeighRequest& request) {
   if (!account) return account.error();
   auto& out = command.out();
   fmt::print(out, "Totals reported for a date against what is known position by position.\n");
-  fmt::print(out, "\nReviewed claims and the register ({}):\n", account->reviewed.size());
+  fmt::print(out, "\nBy {}: {} totals\n", grounds_words(account->reviewed_claims), account->reviewed.size());
   print_counts_of(out, account->reviewed, request.most);
   fmt::print(out, "\nPreview, with proposals nobody has reviewed ({}):\n", account->preview.size());
   print_counts_of(out, account->preview, request.most);
@@ -113,9 +114,9 @@ Result<std::string> total(const WeighRequest& request) {
     return std::count_if(counts.begin(), counts.end(),
                          [](const ShownCount& one) { return one.comparison.differ(); });
   };
-  return fmt::format("{} of {} totals differ from the sum of their positions; preview: {} of {}",
-                     differing(account->reviewed), account->reviewed.size(), differing(account->preview),
-                     account->preview.size());
+  return fmt::format("by {}: {} of {} totals differ from the sum of their positions; preview, with proposals: {} of {}",
+                     grounds_words(account->reviewed_claims), differing(account->reviewed), account->reviewed.size(),
+                     differing(account->preview), account->preview.size());
 }
 
 }  // namespace
