@@ -3,6 +3,7 @@
 #include <fmt/core.h>
 
 #include "witnessmark/base/fold.h"
+#include "witnessmark/time/relations.h"
 
 namespace witnessmark {
 
@@ -27,6 +28,26 @@ std::string one_line(std::string_view text) {
   return visible(trim(line));
 }
 
+int weight_of(const Comparison& comparison) {
+  switch (comparison.outcome) {
+    case Outcome::conflicts:
+      return 0;
+    case Outcome::agrees:
+      return 1;
+    case Outcome::compatible:
+      return 2;
+    case Outcome::cannot_tell:
+    case Outcome::silent:
+      return 3;
+  }
+  return 3;
+}
+
+std::string grounds_words(std::int64_t reviewed_claims) {
+  if (reviewed_claims == 0) return "the register alone (no claim reviewed yet)";
+  return fmt::format("the register and {}", in_unit({reviewed_claims, reviewed_claims}, "reviewed claim"));
+}
+
 std::string number_words(const Claim& claim) {
   std::string text;
   if (claim.quantity) {
@@ -37,12 +58,21 @@ std::string number_words(const Claim& claim) {
   return one_line(text);
 }
 
+std::string date_words(const Period& period) {
+  const auto day = [](Day one) { return describe(exact_period(one, one + 1)); };
+  const auto first = period.earliest(), past = period.past_latest();
+  if (!first && past) return "by " + day(*past - 1);
+  if (first && !past) return day(*first) + " or later";
+  return describe(period);
+}
+
 std::string when_words(const ClaimTime& when) {
   const Dated& dated = when.dated;
   if (!dated.value)
     return dated.written.empty() ? "" : one_line(fmt::format("“{}” (not resolved)", dated.written));
-  std::string text = to_string(*dated.value);
-  if (!dated.written.empty() && dated.written != text) text += fmt::format(" (“{}”)", dated.written);
+  std::string text = when.period ? date_words(*when.period) : to_string(*dated.value);
+  const bool same = fold(dated.written) == fold(text) || dated.written == to_string(*dated.value);
+  if (!dated.written.empty() && !same) text += fmt::format(" (“{}”)", dated.written);
   return one_line(text);
 }
 

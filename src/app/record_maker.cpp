@@ -97,8 +97,10 @@ void RecordMaker::add_weighing(const Claim& claim, ClaimRecord& record) const {
   if (!weighing) return;
   record.recall = weighing->recall;
   record.comparisons = std::move(weighing->comparisons);
-  for (Comparison& comparison : record.comparisons)
+  for (Comparison& comparison : record.comparisons) {
     comparison.explanation = explain(claim, open_.held, comparison, index_);
+    if (const auto* item = index_.find(comparison.entry)) comparison.noted = item->entry->letter_figure;
+  }
 }
 
 }  // namespace witnessmark

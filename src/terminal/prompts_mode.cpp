@@ -57,12 +57,27 @@ class Prompts {
     }
   }
 
+  /// What stands beside what is being read, for `beside`: the register beside a claim, the claims beside the talk.
+  void beside() {
+    const View shown = view(session_.state());
+    const Panel* active = active_panel(shown);
+    bool any = false;
+    for (const Panel& panel : shown.panels) {
+      if (&panel == active) continue;
+      any = true;
+      if (!panel.title.empty()) fmt::print(out_, "{}\n", visible(panel.title));
+      for (const Block& block : panel.blocks) fmt::print(out_, "  {}\n", text_of(block));
+    }
+    if (!any) fmt::print(out_, "nothing stands beside this\n");
+  }
+
   void answer(const std::string& line) {
     if (session_.state().prompt) return answer_prompt(line);
     if (line == "list") return list();
+    if (line == "beside") return beside();
     const auto key = key_for(session_.state(), line);
     if (!key) {
-      fmt::print(out_, "“{}” is no key here; ? tells the keys, list the whole screen\n", visible(line));
+      fmt::print(out_, "“{}” is no key here; ? tells the keys, list the whole screen, beside the other half\n", visible(line));
       return;
     }
     session_.press(*key);
@@ -118,7 +133,7 @@ void review_by_prompts(CodingDesk& desk, const ReviewMode& request, std::istream
   Session session(desk, Size{100, 1000}, player_program(request.player));
   Prompts prompts(session, out);
   prompts.say();
-  fmt::print(out, "Type a key or its word and Enter; ? tells the keys, list the whole screen, q ends.\n");
+  fmt::print(out, "Type a key or its word and Enter; ? tells the keys, list the whole screen, beside the other half, q ends.\n");
   std::string line;
   while (!session.finished() && std::getline(in, line)) {
     if (!is_valid_utf8(line)) {

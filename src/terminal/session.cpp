@@ -67,54 +67,57 @@ struct Perform {
     const std::string_view status = in_words(wanted.status);
     if (wanted.claims.size() != 1)
       return done(desk.decide(wanted.claims, wanted.status, wanted.why),
-                  fmt::format("{}: {} claims. Saved.", status, wanted.claims.size()));
+                  fmt::format("{}: {} claims. Saved; u undoes.", status, wanted.claims.size()));
     return done(desk.decide(wanted.claims, wanted.status, wanted.why),
-                fmt::format("{}{}{}. Saved.", wanted.what, wanted.what.empty() ? "" : ": ", status),
+                fmt::format("{}{}{}. Saved; u undoes.", wanted.what, wanted.what.empty() ? "" : ": ", status),
                 wanted.claims.front());
   }
 
   Event operator()(const Correct& wanted) const {
-    return done(desk.correct(wanted.claim, wanted.why), "corrected, and said so. Saved.", wanted.claim.id);
+    return done(desk.correct(wanted.claim, wanted.why), "corrected, and said so. Saved; u undoes.", wanted.claim.id);
   }
 
   Event operator()(const Add& wanted) const {
     const auto id = desk.add(wanted.claim, "");
     if (!id) return Failed{id.error()};
-    return Done{"claim added. Saved.", *id};
+    return Done{"claim added. Saved; u undoes.", *id};
   }
 
   Event operator()(const CodeClaim& wanted) const {
     using Kind = CodeClaim::Kind;
     switch (wanted.kind) {
       case Kind::note:
-        return done(desk.note(wanted.claim, wanted.text), "note written. Saved.", wanted.claim);
+        return done(desk.note(wanted.claim, wanted.text), "note written. Saved; u undoes.", wanted.claim);
       case Kind::checked:
         return done(desk.check_quote(wanted.claim, wanted.text),
-                    "quote checked against the recording. Saved.", wanted.claim);
+                    "quote checked against the recording. Saved; u undoes.", wanted.claim);
       case Kind::requote:
-        return done(desk.requote(wanted.claim, wanted.range), "its quote is now what was selected. Saved.",
+        return done(desk.requote(wanted.claim, wanted.range), "its quote is now what was selected. Saved; u undoes.",
                     wanted.claim);
       case Kind::join:
         return done(desk.join(wanted.claim, wanted.other),
-                    "joined with the next claim, which is set aside. Saved.", wanted.claim);
+                    "joined with the next claim, which is set aside. Saved; u undoes.", wanted.claim);
       case Kind::divide:
         return done(desk.divide(wanted.claim),
-                    "divided: the second claim stands after it, correct it with e. Saved.", wanted.claim);
+                    "divided: the second claim stands after it, correct it with e. Saved; u undoes.", wanted.claim);
       case Kind::link:
         return done(desk.link(wanted.claim, wanted.entry, true),
-                    fmt::format("linked with {}. Saved.", wanted.entry), wanted.claim);
+                    fmt::format("linked with {}. Saved; u undoes.", wanted.entry), wanted.claim);
       case Kind::rule_out:
         return done(desk.link(wanted.claim, wanted.entry, false),
-                    fmt::format("{} ruled out. Saved.", wanted.entry), wanted.claim);
+                    fmt::format("{} ruled out. Saved; u undoes.", wanted.entry), wanted.claim);
     }
     return Failed{};
   }
 
   Event operator()(const CodePassage& wanted) const {
     if (wanted.kind == CodePassage::Kind::read)
-      return done(desk.mark_read(wanted.interview, wanted.range), "marked as read. Saved.");
+      return done(desk.mark_read(wanted.interview, wanted.range), "marked as read. Saved; u undoes.");
+    if (wanted.kind == CodePassage::Kind::lift)
+      return done(desk.lift_restriction(wanted.interview, wanted.range, wanted.text),
+                  "restriction lifted. Saved; u undoes.");
     return done(desk.restrict_passage(wanted.interview, wanted.range, wanted.text),
-                "passage restricted. Saved.");
+                "passage restricted. Saved; u undoes.");
   }
 
   Event operator()(const Undo&) const { return undone(desk.undo(), "nothing of yours is left to undo"); }

@@ -63,7 +63,7 @@ struct CodeClaim {
 };
 /// What is coded of a passage.
 struct CodePassage {
-  enum class Kind { read, restrict };
+  enum class Kind { read, restrict, lift };
   Kind kind = Kind::read;
   std::string interview;
   CodePointRange range;

@@ -92,6 +92,7 @@ enum class Ask {
   note,
   checked,
   restrict,
+  lift,
   entry,
   link,
   rule_out

@@ -52,11 +52,11 @@ Result<Report> configuration_report(const SiteFile& site, const std::string& dat
   const auto made = configuration(site, *when, "", surroundings);
   if (!made) return made.error();
   Report report;
-  report.title = fmt::format("What stood where, {} (register and reviewed claims)", one_line(made->when));
+  report.title = fmt::format("What stood where, {}, by {}", one_line(made->when), grounds_words(made->reviewed_claims));
   for (const Presence presence : kOrder) {
     bool headed = false;
     for (const ConfigurationItem& item : made->items) {
-      if (item.settled.presence != presence) continue;
+      if (item.settled.presence != presence || only_another_value(item)) continue;
       if (!headed) add_line(report, Weight::heading, std::string(in_words(presence)));
       headed = true;
       report.lines.push_back(line_of(item));

@@ -146,6 +146,28 @@ Result<void> CodingDesk::restrict_passage(const std::string& interview, CodePoin
   return done;
 }
 
+Result<void> CodingDesk::lift_restriction(const std::string& interview, CodePointRange range,
+                                          const std::string& why) {
+  State& state = *state_;
+  if (auto may = state.check_may_edit(); !may) return may;
+  if (const Withheld why_not = state.withholding->reason(interview, {range}); why_not != Withheld::none)
+    return Error{interview, 0, 0, fmt::format("this passage is withheld: {}", to_string(why_not)),
+                 "open it first (O), if you may work on it"};
+  bool any = false;
+  SiteTransaction together(state.site);
+  for (RestrictedPassage passage : state.people->file().passages) {
+    if (passage.interview != interview || passage.conditions.access == Access::open || !passage.range.overlaps(range))
+      continue;
+    any = true;
+    passage.conditions = {Access::open, std::nullopt, ""};
+    if (auto done = mark_passage(state.site, passage, why); !done) return done;
+  }
+  if (!any) return Error{interview, 0, 0, "no restricted passage lies here", "go to the passage and try again"};
+  together.commit();
+  state.read_anew();
+  return {};
+}
+
 Result<std::string> CodingDesk::undo() {
   if (auto may = state_->check_may_edit(); !may) return may.error();
   return state_->words_of(witnessmark::undo(state_->site), "undone");

@@ -3,6 +3,7 @@
 #include "app/coding/desk_state.h"
 #include "app/coding/report_lines.h"
 #include "witnessmark/app/claim_words.h"
+#include "witnessmark/model/letter_figure.h"
 #include "witnessmark/store/claims.h"
 #include "witnessmark/store/weighings.h"
 
@@ -63,6 +64,8 @@ void add_entry(Report& report, const RegisterIndex::Item& item, const RecordMake
   field(report, "Caption rests on", keys(entry.caption_rests_on));
   field(report, "Lies over", keys(entry.over));
   if (entry.fabric != Fabric::unknown) field(report, "Fabric", std::string(to_string(entry.fabric)));
+  if (const auto noted = parse_letter_figure(entry.letter_figure))
+    field(report, "Noted by the letter-figure scale", describe(*noted));
   field(report, "Notes", entry.notes);
 }
 

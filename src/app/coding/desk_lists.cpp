@@ -64,7 +64,7 @@ ClaimLine CodingDesk::State::line(const StoredClaim& stored) const {
   made.subject = one_line(term_name(maker->lists().equipment, claim.subject, claim.subject_words));
   made.place = one_line(term_name(maker->lists().places, claim.place, claim.place_words));
   made.number = number_words(claim);
-  made.when = claim.when.dated.value ? to_string(*claim.when.dated.value) : "";
+  made.when = claim.when.period ? date_words(*claim.when.period) : "";
   made.status = claim.status;
   made.polarity = claim.polarity;
   made.decided = stored.decided;

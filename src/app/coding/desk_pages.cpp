@@ -99,20 +99,6 @@ void add_source(const Source* source, const std::string& locator, EvidenceLine& 
   line.reference = one_line(source->reference + " " + locator);
 }
 
-/// What a curator looks for comes first: conflicts, agreements, then the rest.
-int weight_of(const Comparison& comparison) {
-  switch (comparison.outcome) {
-    case Outcome::conflicts:
-      return 0;
-    case Outcome::agrees:
-      return 1;
-    case Outcome::compatible:
-      return 2;
-    default:
-      return 3;
-  }
-}
-
 EvidenceLine evidence_line(const Comparison& comparison, const std::vector<EntryLink>& links,
                            const RecordMaker& maker) {
   EvidenceLine line;
@@ -133,6 +119,20 @@ EvidenceLine evidence_line(const Comparison& comparison, const std::vector<Entry
     line.period = stay->period;
     add_source(evidence.source(stay->stay->source), "", line);
   }
+  return line;
+}
+
+/// An entry the program did not hold the claim against: what they say of one another is for the coder to read.
+EvidenceLine linked_by_coder(const Id& claim, const EntryLink& link, const std::vector<EntryLink>& links,
+                             const RecordMaker& maker) {
+  Comparison comparison;
+  comparison.claim = claim;
+  comparison.entry = link.entry;
+  comparison.outcome = Outcome::cannot_tell;
+  EvidenceLine line = evidence_line(comparison, links, maker);
+  line.comparison.explanation =
+      fmt::format("{}{}{}; linked by {}, not held against one another by the program", line.statement,
+                  line.period ? ", " : "", line.period ? describe(*line.period) : "", link.author);
   return line;
 }
 
@@ -202,6 +202,12 @@ Result<ClaimPageFull> CodingDesk::claim(const Id& id) const {
                    [](const EvidenceLine& a, const EvidenceLine& b) {
                      return weight_of(a.comparison) < weight_of(b.comparison);
                    });
+  for (const EntryLink& link : links) {
+    const bool compared = std::any_of(page.evidence.begin(), page.evidence.end(), [&](const EvidenceLine& line) {
+      return line.comparison.entry == link.entry;
+    });
+    if (!compared) page.evidence.push_back(linked_by_coder(id, link, links, *state.maker));
+  }
   page.bounds = state.bounds_beside(stored->claim);
   for (const Mention& mention : stored->claim.mentions)
     page.cues.push_back(

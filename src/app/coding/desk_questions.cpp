@@ -27,6 +27,7 @@ void add_question(Report& report, const OpenQuestion& question) {
     line.text = one_line(text);
     report.lines.push_back(line);
   };
+  for (const std::string& told : question.also_told) add("also told of: " + told);
   if (!question.standing.empty()) add(question.standing);
   for (const std::string& evidence : question.would_decide) add("would decide it: " + evidence);
   for (const std::string& place : question.looked_at) add(place);

@@ -1,5 +1,7 @@
 #include <fmt/core.h>
 
+#include <algorithm>
+
 #include <deque>
 #include <nlohmann/json.hpp>
 #include <stdexcept>
@@ -29,7 +31,10 @@ void add_record(Report& report, const ClaimRecord& record) {
   add(Weight::item, fmt::format("{} ({}, {}{}{}): “{}”", one_line(record.narrator), record.claim.interview,
                                 record.interview_date, time.empty() ? "" : ", ", time, one_line(quote.text)));
   add(Weight::detail, fmt::format("{}; {}", what_words(record), how_words(record.claim)));
-  for (const Comparison& comparison : record.comparisons)
+  std::vector<Comparison> comparisons = record.comparisons;
+  std::stable_sort(comparisons.begin(), comparisons.end(),
+                   [](const Comparison& a, const Comparison& b) { return weight_of(a) < weight_of(b); });
+  for (const Comparison& comparison : comparisons)
     add(Weight::detail, "-> " + one_line(comparison.explanation));
 }
 
@@ -39,6 +44,16 @@ Result<Report> said(const SiteFile& site, const std::string& name, const Surroun
   Report report;
   for (const std::string& term : found->terms)
     report.title += (report.title.empty() ? "" : "; ") + one_line(term);
+  const auto conflicts = conflicting(*found);
+  if (!conflicts.empty())
+    add_line(report, Weight::heading,
+             fmt::format("Conflict with an entry: {} of {} claims", conflicts.size(),
+                         found->reviewed.size() + found->proposed.size()));
+  for (const ClaimRecord* record : conflicts)
+    report.lines.push_back({Weight::item,
+                            fmt::format("{} ({}): {}: with {}", one_line(record->narrator), record->claim.interview,
+                                        what_words(*record), one_line(conflict_words(*record))),
+                            record->claim.id, record->claim.interview, std::nullopt, "", ""});
   add_line(report, Weight::heading, fmt::format("Said so, reviewed: {}", found->reviewed.size()));
   for (const ClaimRecord& record : found->reviewed) add_record(report, record);
   add_line(report, Weight::heading,

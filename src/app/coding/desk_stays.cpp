@@ -81,6 +81,7 @@ std::vector<BoundLine> CodingDesk::State::bounds_beside(const Claim& claim) {
       if (fixture.subject != claim.subject || !maker->evidence().places_meet(fixture.place, claim.place))
         continue;
       if (fixture.from_register.state == BoundsState::none) continue;
+      if (!fixture.property.empty() && fixture.property != claim.attribute) continue;
       for (const StayBounds& stay : fixture.from_register.stays)
         lines.push_back(
             {fmt::format("bounds{}", fixture.from_register.state == BoundsState::contradicted ? "?" : ""),
@@ -96,8 +97,9 @@ Result<Report> contradiction_report(const SiteFile& site, const Surroundings& su
   if (!account) return account.error();
   Report report;
   report.title =
-      fmt::format("{} that cannot all be true; {} more with proposals",
-                  in_unit({account->reviewed_sets, account->reviewed_sets}, "set"), account->preview_sets);
+      fmt::format("{} that cannot all be true; {} more with proposals; by {}",
+                  in_unit({account->reviewed_sets, account->reviewed_sets}, "set"), account->preview_sets,
+                  grounds_words(account->reviewed_claims));
   add_disputes(report, account->reviewed, account->reviewed_total, account->statements);
   add_line(report, Weight::heading, "Preview, with claims nobody has reviewed:");
   add_disputes(report, account->preview, account->preview_total, account->statements);

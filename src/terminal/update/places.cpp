@@ -110,14 +110,14 @@ void turn_to(Work& work, ClaimPlace& place, int steps) {
 
 void ask_entry(Work& work, Ask ask, const ClaimPageFull& page) {
   if (ask != Ask::entry && !work.state.can_edit) return work.say(work.state.why_reading, Role::warning);
-  if (page.evidence.empty() || page.evidence.front().comparison.entry.empty())
-    return work.say("no entry speaks to this claim", Role::faint);
+  const bool none = page.evidence.empty() || page.evidence.front().comparison.entry.empty();
+  if (none && ask != Ask::link) return work.say("no entry speaks to this claim; l links one by its key", Role::faint);
   if (ask == Ask::entry && page.evidence.size() == 1)
     return work.go(ReportPlace{ReportKind::entry, page.evidence.front().comparison.entry, nullptr, 0});
   Prompt prompt;
   prompt.ask = ask;
   prompt.label = ask == Ask::entry  ? "Entry numbered:"
-                 : ask == Ask::link ? "Link with the entry numbered:"
+                 : ask == Ask::link ? "Link with an entry, by its number here or its key in the register:"
                                     : "Rule out the entry numbered:";
   work.ask(std::move(prompt));
 }

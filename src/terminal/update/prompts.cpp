@@ -1,5 +1,6 @@
 #include <fmt/core.h>
 
+#include <algorithm>
 #include <charconv>
 
 #include "terminal/update/work.h"
@@ -40,6 +41,11 @@ void type(Prompt& prompt, const Key& key) {
       break;
     case Key::Name::end:
       prompt.cursor = prompt.text.size();
+      break;
+    case Key::Name::control:
+      if (key.text != "u") break;
+      prompt.text.clear();
+      prompt.cursor = 0;
       break;
     default:
       break;
@@ -117,8 +123,9 @@ std::string named(const Prompt& prompt) {
   return prompt.chosen < prompt.matches.size() ? prompt.matches[prompt.chosen].name : prompt.text;
 }
 
-/// The key of the entry whose number was typed; empty, and said so, when there is none.
-std::string entry_numbered(Work& work, const Prompt& prompt) {
+/// The key of the entry whose number was typed, or the key that was typed; empty, and said so, when there is none. An entry
+/// the claim was not held against can be linked, and only by its key: the desk says when the register has none such.
+std::string entry_meant(Work& work, const Prompt& prompt) {
   const auto* place = std::get_if<ClaimPlace>(&work.state.place());
   std::size_t number = 0;
   const char* end = prompt.text.data() + prompt.text.size();
@@ -127,12 +134,16 @@ std::string entry_numbered(Work& work, const Prompt& prompt) {
   const auto& evidence = place->page->evidence;
   if (read.ec == std::errc{} && read.ptr == end && number >= 1 && number <= evidence.size())
     return evidence[number - 1].comparison.entry;
+  const bool known = std::any_of(evidence.begin(), evidence.end(), [&](const EvidenceLine& line) {
+    return line.comparison.entry == prompt.text;
+  });
+  if (!prompt.text.empty() && (known || prompt.ask == Ask::link)) return prompt.text;
   work.say(fmt::format("the entries are numbered 1 to {}", evidence.size()), Role::warning);
   return "";
 }
 
 void answer_entry(Work& work, const Prompt& prompt) {
-  const std::string entry = entry_numbered(work, prompt);
+  const std::string entry = entry_meant(work, prompt);
   if (entry.empty()) return;
   if (prompt.ask == Ask::entry) return work.go(ReportPlace{ReportKind::entry, entry, nullptr, 0});
   const auto kind = prompt.ask == Ask::link ? CodeClaim::Kind::link : CodeClaim::Kind::rule_out;
@@ -175,6 +186,10 @@ void answer(Work& work, const Prompt& prompt) {
     case Ask::restrict:
       if (prompt.text.empty()) return work.say("nothing done: a restriction needs its reason", Role::warning);
       work.want(CodePassage{CodePassage::Kind::restrict, prompt.interview, prompt.range, prompt.text});
+      return;
+    case Ask::lift:
+      if (prompt.text.empty()) return work.say("nothing done: lifting a restriction needs its reason", Role::warning);
+      work.want(CodePassage{CodePassage::Kind::lift, prompt.interview, prompt.range, prompt.text});
       return;
     case Ask::entry:
     case Ask::link:

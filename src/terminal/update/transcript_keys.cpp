@@ -62,7 +62,7 @@ void requote(Work& work, const TranscriptPlace& place, CodePointRange range) {
 }
 
 bool press_passage(Work& work, TranscriptPlace& place, const Key& key) {
-  if (!key.is("i") && !key.is("r") && !key.is("z") && !key.is("Q")) return false;
+  if (!key.is("i") && !key.is("r") && !key.is("z") && !key.is("Z") && !key.is("Q")) return false;
   if (!work.state.can_edit) return work.say(work.state.why_reading, Role::warning), true;
   const CodePointRange range = picked_range(place);
   if (key.is("i")) {
@@ -72,9 +72,15 @@ bool press_passage(Work& work, TranscriptPlace& place, const Key& key) {
   } else if (key.is("r")) {
     work.want(CodePassage{CodePassage::Kind::read, place.interview, range, ""});
   } else {
+    const bool lift = key.is("Z");
+    const auto& passages = place.page->passages;
+    if (lift && std::none_of(passages.begin(), passages.end(), [&](const RestrictedPassage& passage) {
+          return passage.conditions.access != Access::open && passage.range.overlaps(range);
+        }))
+      return work.say("no restricted passage lies here", Role::faint), true;
     Prompt prompt;
-    prompt.ask = Ask::restrict;
-    prompt.label = "Restricted, because:";
+    prompt.ask = lift ? Ask::lift : Ask::restrict;
+    prompt.label = lift ? "Restriction lifted, because:" : "Restricted, because:";
     prompt.interview = place.interview;
     prompt.range = range;
     work.ask(std::move(prompt));

@@ -56,6 +56,8 @@ void add_reading(Blocks& blocks, const ClaimPageFull& page) {
   labelled(blocks, "Statement", what_words(page.record));
   std::string when = page.meaning.empty() ? "no date that could be resolved" : page.meaning;
   if (!claim.when.dated.value && claim.when.dated.written.empty()) when = "no date";
+  if (claim.when.dated.value && to_string(*claim.when.dated.value) != when)
+    when += fmt::format(" (EDTF {})", to_string(*claim.when.dated.value));
   if (claim.when.carried) when += ", carried from the talk before";
   if (!claim.when.anchor.empty()) when += fmt::format(", from {}", claim.when.anchor);
   for (const std::string& other : claim.when.alternatives) when += "; or " + other;
