@@ -30,6 +30,14 @@ TEST_CASE("a repeated story the log contradicts, what was looked for, and a labe
   CHECK(story->told_by == 2);
   CHECK(story->preview);
   CHECK(std::find(story->entries.begin(), story->entries.end(), "st-03") != story->entries.end());
+  // The bell told as landed in the summer of 1958, and in that year: one question.
+  const auto bell = find(OpenBecause::contradicted_story, "Fog bell (Forecastle deck) taken away");
+  REQUIRE(bell != open.questions.end());
+  CHECK(bell->told_by == 3);
+  CHECK(!bell->also_told.empty());
+  CHECK(std::count_if(open.questions.begin(), open.questions.end(), [](const OpenQuestion& one) {
+          return one.question.starts_with("Fog bell (Forecastle deck) taken away");
+        }) == 1);
   const auto harmonium = find(OpenBecause::silent, "Harmonium (Crew mess) there, “nineteen fifty-one”");
   REQUIRE(harmonium != open.questions.end());
   CHECK(harmonium->looked_at.front().find("found nothing") != std::string::npos);

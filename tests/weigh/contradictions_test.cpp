@@ -120,6 +120,22 @@ TEST_CASE("what rests on one interview is set aside together") {
   CHECK(all(more).ends_with(" | source i1"));
 }
 
+TEST_CASE("where there are more sets than are looked for, how far the search went is said") {
+  // Two logs that cannot both be right, and a hundred statements each of one of two years: the sets of three and four
+  // are some four million.
+  std::string lines = "e0 log:s0 begins crane@foredeck 1940-01-01\ne1 log:s1 begins crane@foredeck 1945-01-01\n";
+  for (int i = 0; i < 100; ++i) lines += fmt::format("x{} log:x{} present crane@foredeck [1950,1952]\n", i, i);
+  const StaySite site(lines);
+  const Contradictions found = find_contradictions(site.evidence(), site.claims());
+  REQUIRE(found.sets.size() == 1);
+  CHECK(site.names(found.sets[0].statements) == "e0 e1");
+  REQUIRE(found.limits.size() == 1);
+  CHECK(found.limits[0].subject == "crane");
+  CHECK(found.limits[0].place == "foredeck");
+  CHECK(found.limits[0].searched_to >= 2);  // all pairs are looked for, always
+  CHECK(found.limits[0].searched_to < 102);
+}
+
 TEST_CASE("sets without proposals come first, and a set with one is a preview") {
   const StaySite site(
       "e1 log:a ends crane@foredeck 1955-01-01\ne2 log:b present crane@foredeck 1960-01-01\n"

@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include <fstream>
+#include <functional>
 #include <map>
 #include <set>
 #include <sstream>
@@ -95,8 +96,10 @@ std::string sign_of(Outcome outcome) {
   return kSigns.at(outcome);
 }
 
-std::string sign_of(const std::string& told, const std::string& stated, std::size_t relation) {
-  const Register evidence = entry_of(kind_of(stated), kRelations[relation]);
+std::string sign_of(const std::string& told, const std::string& stated, std::size_t relation,
+                    const std::function<void(Entry&)>& change = {}) {
+  Register evidence = entry_of(kind_of(stated), kRelations[relation]);
+  if (change) change(evidence.entries.front());
   const AuthorityLists lists{AuthorityList(AuthorityList::Kind::places, {term("foredeck")}),
                              AuthorityList(AuthorityList::Kind::equipment, {term("derrick")})};
   const RegisterIndex index(evidence, lists, default_date_policy());
@@ -113,6 +116,33 @@ std::vector<std::string> cells_of(const std::string& line) {
 }
 
 }  // namespace
+
+TEST_CASE("doubt of what an entry shows, and an intention, lower an outcome and never raise it") {
+  std::ifstream file(WITNESSMARK_SOURCE_DIR "/tests/weigh/statement-pairs.tsv");
+  REQUIRE(file);
+  const std::map<std::string, std::string> kProbable{{"A", "C"}, {"X", "?"}, {"C", "C"}, {"?", "?"}, {"-", "-"}};
+  int compared = 0;
+  for (std::string line; std::getline(file, line);) {
+    if (line.empty() || line.front() == '#') continue;
+    const auto cells = cells_of(line);
+    CAPTURE(line);
+    for (std::size_t i = 0; i < std::size(kRelations); ++i) {
+      const std::string& certain = cells[2 + i];
+      CAPTURE(kRelations[i]);
+      const auto with = [&](const std::function<void(Entry&)>& change) {
+        return sign_of(cells[0], cells[1], i, change);
+      };
+      CHECK(with([](Entry& entry) { entry.identification = Identification::probable; }) == kProbable.at(certain));
+      CHECK(with([](Entry& entry) { entry.identification = Identification::possible; }) ==
+            (certain == "-" ? "-" : "?"));
+      // An intention contradicts nobody and bears out nothing but that it was meant.
+      const std::string intended = with([](Entry& entry) { entry.nature = Nature::intended; });
+      CHECK((intended == "C" || intended == "?" || intended == "-"));
+      ++compared;
+    }
+  }
+  CHECK(compared > 800);
+}
 
 TEST_CASE("every kind of statement against every other in each relation of their times") {
   std::ifstream file(WITNESSMARK_SOURCE_DIR "/tests/weigh/statement-pairs.tsv");

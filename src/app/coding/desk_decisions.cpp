@@ -151,8 +151,7 @@ Result<void> CodingDesk::lift_restriction(const std::string& interview, CodePoin
   State& state = *state_;
   if (auto may = state.check_may_edit(); !may) return may;
   if (const Withheld why_not = state.withholding->reason(interview, {range}); why_not != Withheld::none)
-    return Error{interview, 0, 0, fmt::format("this passage is withheld: {}", to_string(why_not)),
-                 "open it first (O), if you may work on it"};
+    return Error{interview, 0, 0, fmt::format("withheld: {}", to_string(why_not)), "open it first, with O"};
   bool any = false;
   SiteTransaction together(state.site);
   for (RestrictedPassage passage : state.people->file().passages) {

@@ -1,5 +1,9 @@
 #include <fmt/core.h>
 
+#include <algorithm>
+#include <set>
+#include <tuple>
+
 #include "app/open/open_finders.h"
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/weigh/bounds.h"
@@ -11,13 +15,26 @@ namespace {
 constexpr std::int64_t kWorthwhile = 31;
 
 void go_to(const Bound& bound, OpenQuestion& open) {
+  const auto add = [](auto& list, const auto& one) {
+    if (std::find(list.begin(), list.end(), one) == list.end()) list.push_back(one);
+  };
   for (const StatementKey& key : bound.from) {
     const auto claim = key.kind == StatementKey::Kind::claim ? parse_id(key.key) : std::nullopt;
     if (claim)
-      open.claims.push_back(*claim);
+      add(open.claims, *claim);
     else
-      open.entries.push_back(key.key);
+      add(open.entries, key.key);
   }
+}
+
+/// A change of one value into another is one question: where something else of the property came in the same stretch, it is
+/// not asked when this one went.
+using Stretch = std::tuple<std::string, std::string, std::string, std::int64_t, std::int64_t>;
+
+std::optional<Stretch> stretch_of(const FixtureBounds& fixture, const Bound& earliest, const Bound& latest) {
+  if (fixture.property.empty() || !earliest.day || !latest.day) return std::nullopt;
+  const std::string name = fixture.property.substr(0, fixture.property.find(':'));
+  return Stretch(fixture.subject, fixture.place, name, earliest.day->value, latest.day->value);
 }
 
 void add(const ShownEvidence& shown, const FixtureBounds& fixture, const Bound& earliest, const Bound& latest,
@@ -28,8 +45,9 @@ void add(const ShownEvidence& shown, const FixtureBounds& fixture, const Bound& 
   open.subject = fixture.subject;
   open.place = fixture.place;
   const std::string place = shown.place_name(fixture.place);
-  const std::string from = to_string(*earliest.day);
-  const std::string to = to_string(*latest.day);
+  const auto day = [](Day one) { return describe(exact_period(one, one + 1)); };
+  const std::string from = day(*earliest.day);
+  const std::string to = day(*latest.day);
   open.question = one_line(fmt::format("{}{} {}: when?", shown.subject_name(fixture.subject),
                                        place.empty() ? "" : " (" + place + ")", change));
   const bool value = !fixture.property.empty();
@@ -46,11 +64,18 @@ void add(const ShownEvidence& shown, const FixtureBounds& fixture, const Bound& 
 }  // namespace
 
 void add_between(const ShownEvidence& shown, std::vector<OpenQuestion>& found) {
-  for (const FixtureBounds& fixture : find_bounds(shown.stays())) {
+  const auto all = find_bounds(shown.stays());
+  std::set<Stretch> comings;
+  for (const FixtureBounds& fixture : all)
+    for (const StayBounds& stay : fixture.with_reviewed.stays)
+      if (const auto came = stretch_of(fixture, stay.came_earliest, stay.came_latest)) comings.insert(*came);
+  for (const FixtureBounds& fixture : all) {
     if (fixture.with_reviewed.state != BoundsState::known) continue;
     for (const StayBounds& stay : fixture.with_reviewed.stays) {
       const bool value = !fixture.property.empty();
       add(shown, fixture, stay.came_earliest, stay.came_latest, value ? "given " + fixture.property : "fitted", found);
+      if (const auto went = stretch_of(fixture, stay.went_earliest, stay.went_latest); went && comings.contains(*went))
+        continue;
       add(shown, fixture, stay.went_earliest, stay.went_latest,
           value ? "no longer " + fixture.property : "taken away", found);
     }

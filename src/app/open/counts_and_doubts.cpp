@@ -24,6 +24,7 @@ OpenQuestion of_count(const CountComparison& comparison, const AuthorityLists& l
   open.subject = comparison.subject;
   open.place = comparison.place;
   const std::string when = when_words(comparison.when, comparison.period);
+  const std::string days = comparison.period ? describe(*comparison.period) : when;
   open.question =
       one_line(fmt::format("{}, {}", thing_words(lists, comparison.subject, "", comparison.place, ""), when));
   open.standing =
@@ -32,8 +33,8 @@ OpenQuestion of_count(const CountComparison& comparison, const AuthorityLists& l
     open.standing += ", unaccounted for " + to_string(comparison.unaccounted);
   if (comparison.excess.least > 0) open.standing += ", over " + to_string(comparison.excess);
   for (const std::string& place : comparison.nothing_said)
-    open.would_decide.push_back(photograph_of(thing_words(lists, "", "", place, ""), when));
-  open.would_decide.push_back(fmt::format("a stores book or inventory by position, of {}", when));
+    open.would_decide.push_back(photograph_of(thing_words(lists, "", "", place, ""), days));
+  open.would_decide.push_back(fmt::format("a stores book or inventory by position, of {}", days));
   go_to(comparison.reported, open);
   for (const CountedPosition& position : comparison.positions)
     for (const NumberStatement& stated : position.statements) go_to(stated, open);

@@ -159,7 +159,9 @@ Result<Configuration> configuration(const SiteFile& site, const Edtf& when, std:
 
 bool only_another_value(const ConfigurationItem& item) {
   const auto no_news = [](Presence presence) { return is_absent(presence) || presence == Presence::no_evidence; };
-  return !item.property.empty() && no_news(item.settled.presence) && no_news(item.preview.presence);
+  const bool open_preview = item.preview.presence == Presence::cannot_tell;
+  return !item.property.empty() && no_news(item.settled.presence) &&
+         (open_preview || no_news(item.preview.presence));
 }
 
 std::string_view to_string(ConfigurationChange::Kind kind) {

@@ -8,6 +8,7 @@
 #include "cli/weigh/section.h"
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/base/fold.h"
+#include "witnessmark/time/relations.h"
 
 namespace witnessmark {
 namespace {
@@ -84,12 +85,17 @@ std::string count_json(const ShownCount& shown, bool preview) {
   return object.dump();
 }
 
+std::int64_t number_of(const std::vector<ShownCount>& counts) {
+  return static_cast<std::int64_t>(counts.size());
+}
+
 Result<void> text(Command& command, const WeighRequest& request) {
   const auto account = counts_account(request.site, request.surroundings);
   if (!account) return account.error();
   auto& out = command.out();
   fmt::print(out, "Totals reported for a date against what is known position by position.\n");
-  fmt::print(out, "\nBy {}: {} totals\n", grounds_words(account->reviewed_claims), account->reviewed.size());
+  fmt::print(out, "\nBy {}: {}\n", grounds_words(account->reviewed_claims),
+             in_unit({number_of(account->reviewed), number_of(account->reviewed)}, "total"));
   print_counts_of(out, account->reviewed, request.most);
   fmt::print(out, "\nPreview, with proposals nobody has reviewed ({}):\n", account->preview.size());
   print_counts_of(out, account->preview, request.most);
