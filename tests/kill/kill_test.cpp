@@ -157,8 +157,8 @@ TEST_CASE("whenever a sitting at the terminal is killed, every decision its scre
       [&](const Killing& killing) {
         // Each decision is on another claim; those undone were done again, but for one that was cut short.
         std::size_t confirmed = 0;
-        for (std::size_t at = killing.output.find("said so. Saved.\n"); at != std::string::npos;
-             at = killing.output.find("said so. Saved.\n", at + 1))
+        for (std::size_t at = killing.output.find("said so. Saved; u undoes.\n"); at != std::string::npos;
+             at = killing.output.find("said so. Saved; u undoes.\n", at + 1))
           ++confirmed;
         SiteFile opened = must(SiteFile::edit(site, editor(kSessionCoder, 99)));
         CHECK(findings(opened) == std::vector<std::string>{});
