@@ -8,6 +8,7 @@ namespace witnessmark {
 namespace {
 
 constexpr std::int64_t kMarkDistance = 64;
+constexpr std::int64_t kBlockBytes = 64;
 
 /// Byte offset of the code point that lies `count` code points after the one starting at `from`.
 std::int64_t skip_code_points(std::string_view text, std::int64_t from, std::int64_t count) {
@@ -40,19 +41,21 @@ CodePointIndex::CodePointIndex(std::string_view text) : text_(text) {
     marks_.push_back(at);
     at = skip_code_points(text, at, kMarkDistance);
   }
-  const std::int64_t marked = (static_cast<std::int64_t>(marks_.size()) - 1) * kMarkDistance;
-  size_ = marked + count_code_points(text.substr(static_cast<std::size_t>(marks_.back())));
+  before_blocks_.reserve(text.size() / kBlockBytes + 1);
+  for (std::int64_t block = 0; block < end; block += kBlockBytes) {
+    before_blocks_.push_back(size_);
+    size_ += count_code_points(text.substr(static_cast<std::size_t>(block), kBlockBytes));
+  }
 }
 
 CodePoint CodePointIndex::to_code_point(ByteOffset offset) const {
   if (offset.value <= 0) return {0};
   if (offset.value >= static_cast<std::int64_t>(text_.size())) return {size_};
   if (ascii_) return {offset.value};
-  const auto mark = std::upper_bound(marks_.begin(), marks_.end(), offset.value) - 1;
-  const auto from = static_cast<std::size_t>(*mark);
-  const auto length = static_cast<std::size_t>(offset.value - *mark) + 1;
+  const auto block = static_cast<std::size_t>(offset.value / kBlockBytes);
+  const auto length = static_cast<std::size_t>(offset.value % kBlockBytes) + 1;
   // Counting the byte itself makes an offset inside a code point count as that code point.
-  return {(mark - marks_.begin()) * kMarkDistance + count_code_points(text_.substr(from, length)) - 1};
+  return {before_blocks_[block] + count_code_points(text_.substr(block * kBlockBytes, length)) - 1};
 }
 
 ByteOffset CodePointIndex::to_byte(CodePoint position) const {

@@ -68,10 +68,8 @@ class Builder {
     const std::uint32_t name = name_of(term, written, false);
     if (forms.size() > 1) {
       index_.names_trie.add(forms, name);
-      index_.first_words.add(forms.front());
     } else {
       index_.numbers.add(forms, name);
-      index_.number_words.add(forms.front());
     }
   }
 
@@ -157,7 +155,6 @@ class Builder {
     const Forms forms = words_.forms_of(name);
     if (forms.empty()) return;
     index_.names_trie.add(forms, value);
-    index_.first_words.add(forms.front());
     if (forms.size() > 1) return;
     // "wheel house" for "wheelhouse": every first part of three letters or more.
     for (std::size_t i = 3; i + 3 <= name.size(); ++i) {
@@ -232,28 +229,41 @@ const AuthorityList& TermFinder::list() const {
   return index_->list;
 }
 
+std::uint8_t TermFinder::Index::marks_of(std::uint64_t form, const WordInfo* info) const {
+  std::uint8_t marks = 0;
+  const bool begins = names_trie.begins_with(form);
+  if (begins) marks |= kBeginsName;
+  if (joined_firsts.may_have(form)) marks |= kBeginsJoined;
+  if (numbers.begins_with(form)) marks |= kNumberOfPlace;
+  const bool unknown = !info && !name_words.contains(form);
+  if (near && !remainders.empty() && (unknown || begins)) marks |= kMayBeMisspelt;
+  return marks;
+}
+
 void TermFinder::Index::find(std::string_view text, const std::vector<Token>& tokens,
-                             std::vector<TokenMention>& found, NearMemory* memory) const {
+                             const std::vector<std::uint8_t>& marks, std::vector<TokenMention>& found,
+                             NearMemory* memory) const {
   found.clear();
   const auto count = static_cast<std::uint32_t>(tokens.size());
   for (std::uint32_t i = 0; i < count;) {
+    if (marks[i] == 0) {
+      ++i;
+      continue;
+    }
     TokenMention best;
     const auto take = [&](std::size_t length, const std::vector<std::uint32_t>& values) {
       if (length > best.past - best.first) best = {i, i + static_cast<std::uint32_t>(length), &values, false};
     };
-    if (tokens[i].kind != Token::Kind::mark) {
-      best.first = best.past = i;
-      if (first_words.may_have(tokens[i].form) || first_words.may_have(tokens[i].stem))
-        names_trie.match(tokens, i, take);
-      if (i + 1 < count && best.past <= i + 1 && joined_firsts.may_have(tokens[i].form)) {
-        match_joined(*this, text, tokens, i, best);
-      }
-      if (best.past == i && i > 0 && number_words.may_have(tokens[i].form)) {
-        const WordInfo* before = words->find(tokens[i - 1].form);
-        if (before && before->flags.has(WordClass::numbered_place)) numbers.match(tokens, i, take);
-      }
-      if (best.past == i && near && !remainders.empty()) match_near(*this, text, tokens, i, memory, best);
+    best.first = best.past = i;
+    if ((marks[i] & kBeginsName) != 0) names_trie.match(tokens, i, take);
+    if ((marks[i] & kBeginsJoined) != 0 && i + 1 < count && best.past <= i + 1) {
+      match_joined(*this, text, tokens, i, best);
     }
+    if ((marks[i] & kNumberOfPlace) != 0 && best.past == i && i > 0) {
+      const WordInfo* before = words->find(tokens[i - 1].form);
+      if (before && before->flags.has(WordClass::numbered_place)) numbers.match(tokens, i, take);
+    }
+    if ((marks[i] & kMayBeMisspelt) != 0 && best.past == i) match_near(*this, text, tokens, i, memory, best);
     if (best.past > i) {
       found.push_back(best);
       i = best.past;
@@ -274,8 +284,16 @@ std::vector<std::uint32_t> TermFinder::Index::terms_of(const TokenMention& menti
 std::vector<TermMention> TermFinder::find(std::string_view text) const {
   std::vector<Token> tokens = tokenize(text);
   index_->words->normalize(tokens);
+  std::vector<std::uint8_t> marks;
+  marks.reserve(tokens.size());
+  for (const Token& token : tokens) {
+    std::uint8_t of_token = 0;
+    if (token.kind != Token::Kind::mark) of_token = index_->marks_of(token.form, index_->words->find(token.form));
+    if (token.stem != token.form && index_->names_trie.begins_with(token.stem)) of_token |= kBeginsName;
+    marks.push_back(of_token);
+  }
   std::vector<TokenMention> found;
-  index_->find(text, tokens, found);
+  index_->find(text, tokens, marks, found);
   const CodePointIndex positions(text);
   std::vector<TermMention> mentions;
   for (const TokenMention& mention : found) {

@@ -47,6 +47,14 @@ struct NearMemory {
   std::array<std::uint64_t, 4096> nothing{};
 };
 
+/// What a word can be to one list, as bits; most words are nothing to it.
+enum NameMark : std::uint8_t {
+  kBeginsName = 1,     ///< Some name begins with it.
+  kBeginsJoined = 2,   ///< May be the first part of a name of one word, written as two.
+  kNumberOfPlace = 4,  ///< A compartment number of one part.
+  kMayBeMisspelt = 8   ///< It, or the word behind it, may be a misspelling.
+};
+
 struct TermFinder::Index {
   AuthorityList list;
   const Words* words = nullptr;
@@ -58,14 +66,17 @@ struct TermFinder::Index {
   std::unordered_multimap<std::uint64_t, std::string> remainders;
   std::unordered_map<std::uint64_t, std::string> name_words;  ///< Forms of the words of names.
 
-  /// Mentions among tokens that went through Words::normalize; text is what the tokens were made of.
-  void find(std::string_view text, const std::vector<Token>& tokens, std::vector<TokenMention>& found,
-            NearMemory* memory = nullptr) const;
+  /// NameMark bits of a form, `info` being what Words knows of it. A token has those of its form, and
+  /// kBeginsName if a name begins with its stem; a mark of punctuation has none, and what is no word
+  /// is never misspelt.
+  std::uint8_t marks_of(std::uint64_t form, const WordInfo* info) const;
+  /// Mentions among tokens that went through Words::normalize; text is what the tokens were made of, marks
+  /// their NameMark bits.
+  void find(std::string_view text, const std::vector<Token>& tokens, const std::vector<std::uint8_t>& marks,
+            std::vector<TokenMention>& found, NearMemory* memory = nullptr) const;
   /// Whether misspellings are looked for.
   bool near = true;
-  FormFilter first_words;    ///< First words of names.
   FormFilter joined_firsts;  ///< First parts of names of one word, where it may be written as two.
-  FormFilter number_words;
   FormFilter remainder_forms;
   /// The terms a mention may mean, in list order.
   std::vector<std::uint32_t> terms_of(const TokenMention& mention) const;

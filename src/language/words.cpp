@@ -181,7 +181,9 @@ void add_phrase(Words& words, std::string_view phrase, const std::function<void(
   if (forms.size() == 1) {
     single(words.at(forms[0]));
   } else if (!forms.empty()) {
-    words.at(forms[0]).starts_phrase = true;
+    WordInfo& first = words.at(forms[0]);
+    first.starts_phrase = true;
+    if (value >> 28 == static_cast<std::uint32_t>(Words::PhraseKind::quantity)) first.starts_quantity = true;
     words.phrases.add(forms, value);
   }
 }
@@ -359,22 +361,26 @@ WordInfo& Words::at(std::uint64_t form) {
   return infos.back();
 }
 
-void Words::normalize(std::vector<Token>& tokens) const {
-  // "no. 2": the stop belongs to the word.
-  for (std::size_t i = 1; i + 1 < tokens.size(); ++i) {
-    if (tokens[i].mark != '.' || tokens[i + 1].kind != Token::Kind::number) continue;
-    const WordInfo* before = find(tokens[i - 1].form);
-    if (before && before->flags.has(WordClass::number_sign)) {
-      tokens.erase(tokens.begin() + static_cast<std::ptrdiff_t>(i));
+void Words::drop_number_stops(std::vector<Token>& tokens) const {
+  std::size_t kept = 0;
+  for (std::size_t i = 0; i < tokens.size(); ++i) {
+    if (tokens[i].mark == '.' && kept > 0 && i + 1 < tokens.size() && tokens[i + 1].kind == Token::Kind::number) {
+      const WordInfo* before = find(tokens[kept - 1].form);
+      if (before && before->flags.has(WordClass::number_sign)) continue;
     }
+    if (kept != i) tokens[kept] = tokens[i];
+    ++kept;
   }
+  tokens.resize(kept);
+}
+
+void Words::normalize(std::vector<Token>& tokens) const {
+  drop_number_stops(tokens);
   for (Token& token : tokens) {
     if (token.kind != Token::Kind::word) continue;
-    if (const auto found = equal.find(token.form); found != equal.end()) {
-      const bool same = token.stem == token.form;
-      token.form = found->second;
-      if (same) token.stem = token.form;
-    }
+    const std::uint64_t form = common_form(token.form);
+    if (token.stem == token.form) token.stem = form;
+    token.form = form;
   }
 }
 

@@ -244,6 +244,7 @@ struct WordInfo {
   std::uint8_t verb_forms[2] = {0, 0};
   std::int32_t verb_group[2] = {-1, -1};
   bool starts_phrase = false;  ///< Some phrase of two or more words begins with it.
+  bool starts_quantity = false;  ///< Such a phrase of quantities.csv.
   std::int32_t cue = -1;       ///< Index of a one-word cue list.
   std::int32_t quantity = -1;  ///< Index into quantities.
 };
@@ -275,7 +276,14 @@ struct Words {
     }
   }
   WordInfo& at(std::uint64_t form);
-  /// The tokens' forms with equal spellings made one.
+  /// The form that a word of this form is compared by: equal spellings have one.
+  std::uint64_t common_form(std::uint64_t form) const {
+    const auto found = equal.find(form);
+    return found == equal.end() ? form : found->second;
+  }
+  /// Takes the full stops out that belong to an abbreviation before a number ("no. 2").
+  void drop_number_stops(std::vector<Token>& tokens) const;
+  /// The tokens without those stops, their forms with equal spellings made one.
   void normalize(std::vector<Token>& tokens) const;
   /// Forms of a phrase of a data file, normalised.
   std::vector<std::uint64_t> forms_of(std::string_view phrase) const;

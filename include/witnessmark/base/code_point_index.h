@@ -36,7 +36,8 @@ class CodePointIndex {
   std::string_view text_;
   std::int64_t size_ = 0;
   bool ascii_ = false;
-  std::vector<std::int64_t> marks_;  ///< Byte offset of every 64th code point.
+  std::vector<std::int64_t> marks_;          ///< Byte offset of every 64th code point.
+  std::vector<std::int64_t> before_blocks_;  ///< Code points that begin before every 64th byte.
 };
 
 }  // namespace witnessmark

@@ -96,8 +96,6 @@ class InterviewReader {
       s = past;
     }
     number_ordinals(proposals_.claims);
-    std::stable_sort(proposals_.mentions.begin(), proposals_.mentions.end(),
-                     [](const Mention& a, const Mention& b) { return a.range < b.range; });
     return std::move(proposals_);
   }
 
@@ -193,6 +191,8 @@ class InterviewReader {
         std::string_view(transcript_.reading_text)
             .substr(static_cast<std::size_t>(bytes.begin.value), static_cast<std::size_t>(bytes.length()));
     passage_.base_byte = bytes.begin.value;
+    passage_.base_code_point = utterance.range.begin.value;
+    passage_.ascii = bytes.length() == utterance.range.length();
     std::vector<ByteRange> remarks;
     while (remark_ < transcript_.remarks.size() &&
            transcript_.remarks[remark_].range.end <= utterance.range.begin) {
@@ -206,18 +206,24 @@ class InterviewReader {
     std::vector<DateExpression> dates = take_dates(u);
     std::vector<ByteRange> date_bytes;
     for (const DateExpression& date : dates) {
-      const auto at = [&](CodePoint p) {
-        return ByteOffset{index_.to_byte({utterance.range.begin.value + p.value}).value - bytes.begin.value};
-      };
-      date_bytes.push_back({at(date.range.begin), at(date.range.end)});
+      const CodePoint base = utterance.range.begin;
+      date_bytes.push_back({{byte_in_passage({base.value + date.range.begin.value})},
+                            {byte_in_passage({base.value + date.range.end.value})}});
     }
     annotator_.annotate(text, remarks, std::move(dates), date_bytes, heads_, passage_);
+  }
+
+  /// Byte of the passage's text where a code point of the reading text begins.
+  std::int64_t byte_in_passage(CodePoint position) const {
+    return passage_.ascii ? position.value - passage_.base_code_point
+                          : index_.to_byte(position).value - passage_.base_byte;
   }
 
   void utterance(std::size_t u, std::span<const Sentence> sentences) {
     const Utterance& utterance = transcript_.utterances[u];
     const SpeakerIdentity& speaker = speaker_of(utterance.speaker);
     annotate(u);
+    const std::size_t first_mention = proposals_.mentions.size();
     collect_mentions(passage_, positions_, finders_, words_, proposals_.mentions);
     const bool interviewer = speaker.role == SpeakerRole::interviewer;
     if (interviewer) {
@@ -227,9 +233,8 @@ class InterviewReader {
     std::uint32_t token = 0;
     const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
     for (const Sentence& sentence : sentences) {
-      const ByteRange bytes = index_.to_bytes(sentence.range);
-      const std::int64_t begin = bytes.begin.value - passage_.base_byte;
-      const std::int64_t end = bytes.end.value - passage_.base_byte;
+      const std::int64_t begin = byte_in_passage(sentence.range.begin);
+      const std::int64_t end = byte_in_passage(sentence.range.end);
       while (token < count && passage_.tokens[token].begin < begin) ++token;
       Span span{token, token};
       while (span.past < count && passage_.tokens[span.past].begin < end) ++span.past;
@@ -237,6 +242,7 @@ class InterviewReader {
       if (span.empty()) continue;
       read(sentence, span, interviewer, utterance, speaker);
     }
+    mention_order_.put_in_order(proposals_.mentions, first_mention);
   }
 
   void read(const Sentence& sentence, Span span, bool interviewer, const Utterance& utterance,
@@ -354,6 +360,7 @@ class InterviewReader {
   CodePointRange short_range_;    ///< That sentence, if it was short.
   std::size_t remark_ = 0;
   std::map<std::string, SpeakerIdentity, std::less<>> speakers_;
+  MentionOrder mention_order_;
   Proposals proposals_;
 };
 

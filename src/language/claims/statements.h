@@ -13,8 +13,10 @@ struct Positions {
   const CodePointIndex* index = nullptr;
   CodePointRange range_of(const Passage& passage, Span span) const {
     if (span.empty()) return {};
-    return index->to_code_points({{passage.base_byte + passage.tokens[span.first].begin},
-                                  {passage.base_byte + passage.tokens[span.past - 1].end}});
+    const std::int64_t begin = passage.tokens[span.first].begin;
+    const std::int64_t end = passage.tokens[span.past - 1].end;
+    if (passage.ascii) return {{passage.base_code_point + begin}, {passage.base_code_point + end}};
+    return index->to_code_points({{passage.base_byte + begin}, {passage.base_byte + end}});
   }
 };
 

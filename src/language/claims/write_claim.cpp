@@ -191,6 +191,16 @@ void collect_mentions(const Passage& passage, const Positions& positions, const 
   }
 }
 
+void MentionOrder::put_in_order(std::vector<Mention>& mentions, std::size_t first) {
+  places_.clear();
+  for (std::size_t i = first; i < mentions.size(); ++i) places_.push_back({mentions[i].range, i});
+  if (std::is_sorted(places_.begin(), places_.end())) return;
+  std::sort(places_.begin(), places_.end());
+  ordered_.clear();
+  for (const Place& place : places_) ordered_.push_back(std::move(mentions[place.at]));
+  std::move(ordered_.begin(), ordered_.end(), mentions.begin() + static_cast<std::ptrdiff_t>(first));
+}
+
 void collect_actions(const SentenceReading& reading, const StatementContext& context,
                      std::vector<Mention>& mentions) {
   for (const Predicate& p : reading.predicates) {

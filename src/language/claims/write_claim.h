@@ -27,4 +27,20 @@ void collect_mentions(const Passage& passage, const Positions& positions, const 
 void collect_actions(const SentenceReading& reading, const StatementContext& context,
                      std::vector<Mention>& mentions);
 
+/// Puts the mentions of one utterance into the order of the text. Keeps its memory from call to call.
+class MentionOrder {
+ public:
+  /// Orders the mentions from the one at `first` on; those of one range stay as they were.
+  void put_in_order(std::vector<Mention>& mentions, std::size_t first);
+
+ private:
+  struct Place {
+    CodePointRange range;
+    std::size_t at = 0;
+    auto operator<=>(const Place&) const = default;
+  };
+  std::vector<Place> places_;
+  std::vector<Mention> ordered_;
+};
+
 }  // namespace witnessmark::claims

@@ -21,13 +21,24 @@ bool is_comma(const Token& token) {
 
 }  // namespace
 
-void Annotator::look_up_words(Passage& passage) {
-  const Words& words = language_.data().words;
-  passage.notes.assign(passage.tokens.size(), Note{});
-  for (std::size_t i = 0; i < passage.tokens.size(); ++i) {
-    const WordInfo* info = words.find(passage.tokens[i].form);
-    passage.notes[i].info = info;
-    if (info) passage.notes[i].flags = info->flags;
+void Annotator::look_up_words(const HeadMemory& heads, Passage& passage) {
+  const std::size_t count = passage.tokens.size();
+  passage.notes.assign(count, Note{});
+  for (std::vector<std::uint8_t>& marks : names_) marks.resize(count);
+  for (std::size_t i = 0; i < count; ++i) {
+    Token& token = passage.tokens[i];
+    const Spelling& spelling = vocabulary_.of(token, heads);
+    const bool stem = token.stem != token.form;
+    for (std::size_t kind = 0; kind < names_.size(); ++kind) {
+      names_[kind][i] = spelling.names[kind];
+      if (stem && vocabulary_.stem_begins_name(token, kind)) names_[kind][i] |= kBeginsName;
+    }
+    token.form = spelling.form;
+    if (!stem) token.stem = spelling.form;
+    Note& note = passage.notes[i];
+    note.info = spelling.info;
+    if (spelling.info) note.flags = spelling.info->flags;
+    note.head = spelling.head;
   }
 }
 
@@ -53,7 +64,7 @@ void Annotator::add_things(const TermFinder& finder, ThingKind kind, Passage& pa
   // Names of people and of places far away are not looked for in misspellings.
   const bool listed = kind == ThingKind::equipment || kind == ThingKind::place;
   NearMemory* memory = listed ? &memories_[static_cast<std::size_t>(kind)] : nullptr;
-  index.find(passage.text, passage.tokens, found_, memory);
+  index.find(passage.text, passage.tokens, names_[static_cast<std::size_t>(kind)], found_, memory);
   for (const TokenMention& mention : found_) {
     Thing thing;
     thing.span = {mention.first, mention.past};
@@ -90,18 +101,24 @@ std::string Annotator::place_near(const Passage& passage, std::uint32_t at) cons
 void Annotator::find_heads(HeadMemory& heads, Passage& passage) {
   const auto count = static_cast<std::uint32_t>(passage.tokens.size());
   // What was named is remembered in the order of the words.
-  std::vector<Thing> named;
-  for (const Thing& thing : passage.things) {
-    if (thing.kind == ThingKind::equipment && !thing.near_match) named.push_back(thing);
-  }
-  std::stable_sort(named.begin(), named.end(),
-                   [](const Thing& a, const Thing& b) { return a.span.first < b.span.first; });
+  // Equipment was found first, in that order already; more things are added behind while this goes on.
+  const std::size_t found = passage.things.size();
   std::size_t next = 0;
-  for (std::uint32_t i = 0; i < count; ++i) {
-    while (next < named.size() && named[next].span.past <= i) heads.remember(named[next++]);
-    if (i == 0 || passage.tokens[i].kind != Token::Kind::word || passage.notes[i].date >= 0) continue;
-    find_one(heads, i, passage);
-    if (!heads.heads.contains(passage.tokens[i].form)) continue;
+  const auto remember_to = [&](std::uint32_t past) {
+    for (; next < found && passage.things[next].kind == ThingKind::equipment; ++next) {
+      if (passage.things[next].span.past > past) return;
+      if (!passage.things[next].near_match) heads.remember(passage.things[next]);
+    }
+  };
+  for (std::uint32_t i = 1; i < count; ++i) {
+    const bool one = passage.notes[i].flags.has(WordClass::one);
+    if ((!one && !passage.notes[i].head) || passage.tokens[i].kind != Token::Kind::word ||
+        passage.notes[i].date >= 0) {
+      continue;
+    }
+    remember_to(i);
+    if (one) find_one(heads, i, passage);
+    if (!passage.notes[i].head) continue;
     std::uint32_t before = i - 1;
     if (before > 0 && passage.notes[before].flags.has(WordClass::old)) --before;
     const Flags& f = passage.notes[before].flags;
@@ -121,13 +138,12 @@ void Annotator::find_heads(HeadMemory& heads, Passage& passage) {
     heads.remember(thing);
     passage.things.push_back(std::move(thing));
   }
-  while (next < named.size()) heads.remember(named[next++]);
+  remember_to(count);
 }
 
 /// "the steam one", "the electric one": a word of a name in the place of the whole.
 void Annotator::find_one(HeadMemory& heads, std::uint32_t i, Passage& passage) {
-  const bool one = i >= 2 && passage.notes[i].flags.has(WordClass::one);
-  if (!one || !passage.notes[i - 2].flags.has(WordClass::determiner)) return;
+  if (i < 2 || !passage.notes[i - 2].flags.has(WordClass::determiner)) return;
   const auto term = heads.one_of(passage.tokens[i - 1].form);
   if (!term) return;
   Thing thing;
@@ -412,7 +428,7 @@ void Annotator::annotate(std::string_view text, const std::vector<ByteRange>& re
                          HeadMemory& heads, Passage& passage) {
   passage.text = text;
   tokenize(text, passage.tokens);
-  language_.data().words.normalize(passage.tokens);
+  language_.data().words.drop_number_stops(passage.tokens);
   if (!remarks.empty()) {
     std::erase_if(passage.tokens, [&](const Token& token) {
       return std::any_of(remarks.begin(), remarks.end(), [&](const ByteRange& remark) {
@@ -420,7 +436,7 @@ void Annotator::annotate(std::string_view text, const std::vector<ByteRange>& re
       });
     });
   }
-  look_up_words(passage);
+  look_up_words(heads, passage);
   passage.dates = std::move(dates);
   place_dates(date_bytes, passage);
   find_things(heads, passage);

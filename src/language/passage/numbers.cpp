@@ -14,12 +14,17 @@ class NumberReader {
   void run() {
     const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
     for (std::uint32_t i = 0; i < count;) {
-      const std::uint32_t past = read(i);
+      const std::uint32_t past = may_begin(i) ? read(i) : i;
       i = past > i ? past : i + 1;
     }
   }
 
  private:
+  bool may_begin(std::uint32_t i) const {
+    const WordInfo* info = passage_.notes[i].info;
+    return passage_.tokens[i].kind == Token::Kind::number ||
+           (info && (info->quantity >= 0 || info->starts_quantity));
+  }
   const QuantityWord* word_at(std::uint32_t i) const {
     const Note& note = passage_.notes[i];
     if (!note.info || note.info->quantity < 0 || taken(i)) return nullptr;
@@ -82,7 +87,7 @@ class NumberReader {
   }
 
   std::uint32_t phrase(std::uint32_t i, QuantityWord& word) const {
-    if (!passage_.notes[i].info || !passage_.notes[i].info->starts_phrase) return i;
+    if (!passage_.notes[i].info || !passage_.notes[i].info->starts_quantity) return i;
     std::uint32_t past = i;
     words_.phrases.match(passage_.tokens, i,
                          [&](std::size_t length, const std::vector<std::uint32_t>& values) {

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "language/language_data.h"
+#include "language/passage/vocabulary.h"
 #include "language/term_index.h"
 #include "witnessmark/base/code_point_index.h"
 #include "witnessmark/language/claims.h"
@@ -85,12 +86,15 @@ struct Note {
   std::int32_t number = -1;
   std::int32_t cue = -1;   ///< A cue that covers it, if it is of a class that hides negatives.
   std::uint8_t reach = 1;  ///< Length of the longest phrase of grammar words that begins here.
+  bool head = false;       ///< Last word of some name of several words.
 };
 
 /// One utterance with everything found in it by looking up words; nothing is understood yet.
 struct Passage {
   std::string_view text;
-  std::int64_t base_byte = 0;  ///< Of text in the reading text.
+  std::int64_t base_byte = 0;        ///< Of text in the reading text.
+  std::int64_t base_code_point = 0;  ///< The same in code points.
+  bool ascii = false;                ///< Of text: a byte is a code point.
   std::vector<Token> tokens;
   std::vector<Note> notes;    ///< One for each token.
   std::vector<Thing> things;  ///< In order.
@@ -151,7 +155,8 @@ void read_numbers(Passage& passage, const Words& words);
 /// Finds dates, terms, numbers and cues. The passage's vectors are reused from call to call.
 class Annotator {
  public:
-  Annotator(const Language& language, const Finders& finders) : language_(language), finders_(finders) {}
+  Annotator(const Language& language, const Finders& finders)
+      : language_(language), finders_(finders), vocabulary_(language.data().words, finders) {}
 
   /// remarks: byte ranges of the text whose words are passed over.
   void annotate(std::string_view text, const std::vector<ByteRange>& remarks,
@@ -159,7 +164,7 @@ class Annotator {
                 HeadMemory& heads, Passage& passage);
 
  private:
-  void look_up_words(Passage& passage);
+  void look_up_words(const HeadMemory& heads, Passage& passage);
   void place_dates(const std::vector<ByteRange>& date_bytes, Passage& passage);
   void find_things(HeadMemory& heads, Passage& passage);
   std::string place_near(const Passage& passage, std::uint32_t at) const;
@@ -176,6 +181,8 @@ class Annotator {
 
   const Language& language_;
   const Finders& finders_;
+  Vocabulary vocabulary_;
+  std::array<std::vector<std::uint8_t>, 4> names_;  ///< NameMark bits of every token, by ThingKind.
   std::vector<TokenMention> found_;
   std::array<NearMemory, 2> memories_;  ///< Of equipment and places.
 };

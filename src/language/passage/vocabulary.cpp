@@ -1,0 +1,60 @@
+#include "language/passage/vocabulary.h"
+
+#include "language/passage/passage.h"
+
+namespace witnessmark::claims {
+namespace {
+
+const TermFinder* finder_of(const Finders& finders, std::size_t kind) {
+  switch (static_cast<ThingKind>(kind)) {
+    case ThingKind::equipment:
+      return finders.equipment;
+    case ThingKind::place:
+      return finders.places;
+    case ThingKind::location:
+      return finders.locations ? &*finders.locations : nullptr;
+    case ThingKind::person:
+      return finders.persons ? &*finders.persons : nullptr;
+  }
+  return nullptr;
+}
+
+}  // namespace
+
+Spelling& Vocabulary::put(const Spelling& spelling) {
+  std::uint64_t i = place_of(spelling.written);
+  while (slots_[i].known) i = (i + 1) & mask_;
+  slots_[i] = spelling;
+  ++used_;
+  return slots_[i];
+}
+
+const Spelling& Vocabulary::learn(const Token& token, const HeadMemory& heads) {
+  if ((used_ + 1) * 2 > slots_.size()) {
+    const std::vector<Spelling> old = std::move(slots_);
+    slots_.assign(old.size() * 2, Spelling{});
+    mask_ = slots_.size() - 1;
+    used_ = 0;
+    for (const Spelling& spelling : old) {
+      if (spelling.known) put(spelling);
+    }
+  }
+  Spelling made;
+  made.known = true;
+  made.written = token.form;
+  made.form = token.kind == Token::Kind::word ? words_.common_form(token.form) : token.form;
+  made.info = words_.find(made.form);
+  made.head = token.kind == Token::Kind::word && heads.heads.contains(made.form);
+  for (std::size_t kind = 0; kind < made.names.size() && token.kind != Token::Kind::mark; ++kind) {
+    const TermFinder* finder = finder_of(finders_, kind);
+    if (finder && !finder->index().list.empty()) made.names[kind] = finder->index().marks_of(made.form, made.info);
+  }
+  return put(made);
+}
+
+bool Vocabulary::stem_begins_name(const Token& token, std::size_t kind) const {
+  const TermFinder* finder = finder_of(finders_, kind);
+  return finder && finder->index().names_trie.begins_with(token.stem);
+}
+
+}  // namespace witnessmark::claims

@@ -1,0 +1,50 @@
+#pragma once
+#include <array>
+#include <cstdint>
+#include <vector>
+
+#include "language/words.h"
+
+namespace witnessmark::claims {
+
+struct Finders;
+struct HeadMemory;
+
+/// What one word is to every step of reading, worked out when it is met for the first time in an interview. Talk
+/// repeats its words: a token costs one look-up here, and steps pass over tokens that are nothing to them.
+struct Spelling {
+  std::uint64_t written = 0;  ///< Form as the token scan makes it.
+  std::uint64_t form = 0;     ///< The same with equal spellings made one.
+  const WordInfo* info = nullptr;
+  std::array<std::uint8_t, 4> names{};  ///< NameMark bits by ThingKind.
+  bool head = false;                    ///< Last word of some name of several words.
+  bool known = false;                   ///< False: a free place of the table.
+};
+
+class Vocabulary {
+ public:
+  Vocabulary(const Words& words, const Finders& finders) : words_(words), finders_(finders) {}
+
+  /// The token's word; valid until the next call.
+  const Spelling& of(const Token& token, const HeadMemory& heads) {
+    std::uint64_t i = place_of(token.form);
+    while (slots_[i].known && slots_[i].written != token.form) i = (i + 1) & mask_;
+    return slots_[i].known ? slots_[i] : learn(token, heads);
+  }
+
+  /// Whether the name of some thing of that kind begins with the token's stem.
+  bool stem_begins_name(const Token& token, std::size_t kind) const;
+
+ private:
+  std::uint64_t place_of(std::uint64_t form) const { return (form * 0x9E3779B97F4A7C15ULL >> 20) & mask_; }
+  const Spelling& learn(const Token& token, const HeadMemory& heads);
+  Spelling& put(const Spelling& spelling);
+
+  const Words& words_;
+  const Finders& finders_;
+  std::uint64_t mask_ = 4095;
+  std::size_t used_ = 0;
+  std::vector<Spelling> slots_{std::vector<Spelling>(4096)};
+};
+
+}  // namespace witnessmark::claims
