@@ -161,7 +161,7 @@ Timing by_turns(const std::string& text, const DateLexicon& lexicon) {
   auto state = narrator();
   for (std::size_t begin = 0; begin < text.size();) {
     const auto end = std::min(text.find('\n', begin), text.size());
-    auto reading = read_dates(std::string_view(text).substr(begin, end - begin), lexicon, state);
+    auto reading = read_dates(std::string_view(text).substr(begin, end - begin), lexicon, std::move(state));
     timing.found += reading.expressions.size();
     state = std::move(reading.after);
     begin = end + 1;

@@ -44,7 +44,8 @@ struct DateReading {
   Discourse after;                           ///< The state talk has reached.
 };
 
-/// Reads the date expressions of a text in the light of what came before it. Time grows linearly with the text.
-DateReading read_dates(std::string_view text, const DateLexicon& lexicon, const Discourse& before);
+/// Reads the date expressions of a text in the light of what came before it, which may be moved in where a talk is read
+/// turn by turn. Time grows linearly with the text.
+DateReading read_dates(std::string_view text, const DateLexicon& lexicon, Discourse before);
 
 }  // namespace witnessmark

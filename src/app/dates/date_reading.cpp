@@ -53,7 +53,7 @@ Result<TranscriptDates> dates_in_transcript(const std::filesystem::path& path, c
   TranscriptDates dates;
   const CodePointIndex index(transcript->reading_text);
   for (const Utterance& utterance : transcript->utterances) {
-    DateReading reading = read_dates(index.slice(utterance.range), reader->lexicon, reader->discourse);
+    DateReading reading = read_dates(index.slice(utterance.range), reader->lexicon, std::move(reader->discourse));
     for (DateExpression& expression : reading.expressions) {
       expression.range.begin.value += utterance.range.begin.value;
       expression.range.end.value += utterance.range.begin.value;

@@ -167,7 +167,7 @@ class InterviewReader {
       position += utterance.range.length() + static_cast<std::int64_t>(kBetweenTurns.size());
     }
     batch_.resize(starts.size());
-    DateReading dates = read_dates(joined, context_.language->dates(), discourse_);
+    DateReading dates = read_dates(joined, context_.language->dates(), std::move(discourse_));
     discourse_ = std::move(dates.after);
     std::size_t at = 0;
     for (DateExpression& date : dates.expressions) {

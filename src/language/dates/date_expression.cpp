@@ -4,6 +4,7 @@
 #include "witnessmark/language/date_expression.h"
 
 #include <algorithm>
+#include <array>
 #include <bit>
 #include <cstring>
 
@@ -71,10 +72,12 @@ class Counter {
     if (byte < byte_) byte_ = 0, count_ = 0;
     std::size_t i = byte_;
     auto count = static_cast<std::int64_t>(byte - byte_);
-    for (; i + 8 <= byte; i += 8) {  // Less the continuation bytes, 10xxxxxx, eight at a time.
-      std::uint64_t group;
-      std::memcpy(&group, text_.data() + i, sizeof group);
-      count -= std::popcount(group & ~(group << 1) & 0x8080808080808080u);
+    constexpr std::uint64_t kHigh = 0x8080808080808080u;
+    for (; i + 32 <= byte; i += 32) {  // Less the continuation bytes, 10xxxxxx; mostly there are none.
+      std::array<std::uint64_t, 4> groups;
+      std::memcpy(groups.data(), text_.data() + i, sizeof groups);
+      if (((groups[0] | groups[1] | groups[2] | groups[3]) & kHigh) == 0) continue;
+      for (const auto group : groups) count -= std::popcount(group & ~(group << 1) & kHigh);
     }
     for (; i < byte; ++i) count -= (static_cast<unsigned char>(text_[i]) & 0xC0) == 0x80;
     count_ += count;
@@ -115,20 +118,21 @@ class Reader {
         if ((rules & kLineBegins) != 0) begin_line(i);
         if ((rules & kBehindDeterminer) != 0) rules |= grammar_.rules_behind_determiner(i + 1);
         if ((rules & kLooksAhead) != 0 && !grammar_.worth_a_look(i)) rules &= kLineBegins | kEventMayBegin;
-        Spec spec;
-        if ((rules & ~(kBehindDeterminer | kLineBegins)) != 0 && grammar_.read(i, rules, spec) &&
-            spec.end > i) {
-          take(spec);
-          i = spec.end;
-        } else {
-          ++i;
-        }
+        i = (rules & ~(kBehindDeterminer | kLineBegins)) != 0 ? read(i, rules) : i + 1;
       }
     }
     talk_.put_state(reading_.after);
   }
 
  private:
+  /// Reads what begins at token i; the token to go on with.
+  std::size_t read(std::size_t i, RuleSet rules) {
+    Spec spec;
+    if (!grammar_.read(i, rules, spec) || spec.end <= i) return i + 1;
+    take(spec);
+    return spec.end;
+  }
+
   /// Prose: a short line without a full stop is a heading; the one year in it, if there is one, holds for its
   /// section.
   void begin_line(std::size_t i) {
@@ -321,8 +325,8 @@ class Reader {
 }  // namespace
 }  // namespace dates
 
-DateReading read_dates(std::string_view text, const DateLexicon& lexicon, const Discourse& before) {
-  DateReading reading{{}, before};
+DateReading read_dates(std::string_view text, const DateLexicon& lexicon, Discourse before) {
+  DateReading reading{{}, std::move(before)};
   dates::Reader(text, lexicon, reading).run();
   return reading;
 }

@@ -29,14 +29,21 @@ std::string year_digits(const EdtfDate& date) {
       text += std::to_string(year.value);
     }
   } else {
-    text = year.specified() ? fmt::format("{}{:04}", negative ? "-" : "", magnitude) : year.mask;
+    if (!year.specified()) {
+      text = year.mask;
+    } else {
+      if (negative) text += '-';
+      for (const int place : {1000, 100, 10, 1}) text += static_cast<char>('0' + magnitude / place % 10);
+    }
   }
   if (date.significant_digits) text += fmt::format("S{}", *date.significant_digits);
   return text;
 }
 
 std::string two_digits(const EdtfComponent& component) {
-  return component.specified() ? fmt::format("{:02}", component.value) : component.mask;
+  if (!component.specified()) return component.mask;
+  if (component.value < 0 || component.value > 99) return fmt::format("{:02}", component.value);
+  return {static_cast<char>('0' + component.value / 10), static_cast<char>('0' + component.value % 10)};
 }
 
 std::string time_text(const EdtfTime& time) {

@@ -150,7 +150,26 @@ DayRange season_range(std::int64_t year, int code, const DatePolicy& policy) {
   return {to_day(first), to_day(add_months(first, length))};
 }
 
+namespace {
+
+/// The days of a date of which every digit is known, if there are such days.
+std::optional<DayRange> plain_range(const EdtfDate& date, const DatePolicy& policy) {
+  const std::int64_t year = date.year.value;
+  if (!date.year.specified() || date.significant_digits) return std::nullopt;
+  if (!date.month) return year_range(year);
+  if (date.is_season()) return season_range(year, static_cast<int>(date.month->value), policy);
+  if (!date.month->specified() || date.month->value < 1 || date.month->value > 12) return std::nullopt;
+  const int month = static_cast<int>(date.month->value);
+  if (!date.day) return month_range(year, month);
+  if (!date.day->specified() || date.day->value < 1 || date.day->value > days_in_month(year, month)) return std::nullopt;
+  const Day day = to_day({year, month, static_cast<int>(date.day->value)});
+  return DayRange{day, day + 1};
+}
+
+}  // namespace
+
 std::optional<CandidateSpan> candidate_span(const EdtfDate& date, const DatePolicy& policy) {
+  if (const auto plain = plain_range(date, policy)) return CandidateSpan{*plain, *plain};
   const auto first = ranges_of_edge_year(date, false, policy);
   const auto last = ranges_of_edge_year(date, true, policy);
   if (!first || !last) return std::nullopt;

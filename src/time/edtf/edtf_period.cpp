@@ -13,6 +13,7 @@ namespace witnessmark {
 namespace {
 
 Day shifted(Day day, const Margin& margin, int direction) {
+  if (margin == Margin{}) return day;
   const std::int64_t months = margin.years * 12 + margin.months;
   return to_day(add_months(to_civil(day), direction * months)) + direction * margin.days;
 }
@@ -50,6 +51,9 @@ void add(Margin& total, const Margin& more) {
 }
 
 Margin margin_of(const EdtfDate& date, const DatePolicy& policy) {
+  const bool any = date.year.qualifier.any() || (date.month && date.month->qualifier.any()) ||
+                   (date.day && date.day->qualifier.any());
+  if (!any) return {};
   std::vector<bool> uncertain{date.year.qualifier.uncertain};
   std::vector<bool> approximate{date.year.qualifier.approximate};
   for (const auto* component : {&date.month, &date.day}) {

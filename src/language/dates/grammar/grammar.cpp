@@ -7,7 +7,7 @@
 
 namespace witnessmark::dates {
 
-bool Grammar::read(std::size_t i, RuleSet rules, Spec& spec) const {
+bool Grammar::read(std::size_t i, RuleSet rules, Spec& best) const {
   // In the order of RuleName; of two readings of the same length the earlier rule's stands.
   static constexpr Rule kRules[] = {&Grammar::year_span, &Grammar::day_span,      &Grammar::core,
                                     &Grammar::parted,    &Grammar::said_relative, &Grammar::within,
@@ -17,14 +17,14 @@ bool Grammar::read(std::size_t i, RuleSet rules, Spec& spec) const {
                                     &Grammar::service,   &Grammar::day_of_month};
   constexpr std::size_t kRuleCount = std::size(kRules);
   constexpr std::size_t kAheadOfUnit = 10;  // The words between a count and its unit, a day and its month
+  constexpr RuleSet kLongReach = bit(RuleName::day_span) | bit(RuleName::duration);
   std::uint64_t ahead = 0;
-  for (std::size_t j = i; j < i + kAheadOfUnit; ++j)
+  for (std::size_t j = i; (rules & kLongReach) != 0 && j < i + kAheadOfUnit; ++j)
     if (const auto* word = t[j].word) ahead |= word->roles;
   constexpr auto kUnits = bit(Role::unit) | bit(Role::units) | bit(Role::season) | bit(Role::seasons) |
                           bit(Role::day_part) | bit(Role::day_parts) | bit(Role::weekday);
   if ((ahead & (bit(Role::month) | bit(Role::month_short))) == 0) rules &= ~bit(RuleName::day_span);
   if ((ahead & kUnits) == 0) rules &= ~bit(RuleName::duration);
-  Spec best;
   for (auto left = rules & ((RuleSet{1} << kRuleCount) - 1); left != 0; left &= left - 1)
     offer(kRules[std::countr_zero(left)], i, best);
   if ((rules & kEventMayBegin) != 0) offer(&Grammar::event, i, best);
@@ -35,7 +35,6 @@ bool Grammar::read(std::size_t i, RuleSet rules, Spec& spec) const {
     put_life(best);
     put_tense(best);
   }
-  spec = std::move(best);
   return true;
 }
 

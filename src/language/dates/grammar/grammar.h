@@ -81,8 +81,8 @@ class Grammar {
            is(i + 1, w("went")) || is(i + 1, w("got")) || is(i + 1, w("first"));
   }
 
-  /// The longest expression that begins at i and one of the rules reads.
-  bool read(std::size_t i, RuleSet rules, Spec& spec) const;
+  /// The longest expression that begins at i and one of the rules reads; the spec must be fresh.
+  bool read(std::size_t i, RuleSet rules, Spec& best) const;
 
   // number_words.cpp
   bool cardinal(std::size_t i, std::int64_t& value,

@@ -84,8 +84,11 @@ std::size_t apostrophe(std::string_view text) {
 TokenWindow::TokenWindow(std::string_view text, const DateLexicon::Data& lexicon,
                          const std::vector<Phrase>* events, bool lines_matter)
     : text_(text), lexicon_(lexicon), events_(events), lines_matter_(lines_matter) {
-  if (events_)
-    for (const auto& event : *events_) event_filter_ |= std::uint64_t{1} << (event.words[0] & 63);
+  if (events_) {
+    event_filter_.fill(0);
+    for (const auto& event : *events_)
+      event_filter_[event.words[0] >> 6 & 63] |= std::uint64_t{1} << (event.words[0] & 63);
+  }
   tokens_.reserve(std::min<std::size_t>(kBlock, text.size() / 4 + 8));
   end_.paragraph = end_.newline = end_.space = true;
   end_.begin = text.size();
@@ -107,7 +110,7 @@ std::size_t TokenWindow::refill(std::size_t i) {
   const auto& slot = lexicon_.find(hash);
   token.word = slot.known;
   token.rules |= slot.rules;
-  if (events_ && (event_filter_ >> (hash & 63) & 1) != 0) token.rules |= kEventMayBegin;
+  if (events_ && may_begin_event(hash)) token.rules |= kEventMayBegin;
 }
 
 [[gnu::always_inline]] inline void TokenWindow::finish_word(Token& token, std::size_t end,
@@ -313,7 +316,7 @@ const Phrase* TokenWindow::match(const std::vector<Phrase>& phrases, std::size_t
 const Phrase* TokenWindow::phrase_at(std::size_t i, std::size_t& past) const {
   const auto& token = (*this)[i];
   if (token.kind == Token::Kind::end || token.kind == Token::Kind::sign) return nullptr;
-  if (events_ && (event_filter_ >> (token.hash & 63) & 1) != 0)
+  if (events_ && may_begin_event(token.hash))
     if (const auto* event = match(*events_, i, past)) return event;
   return token.is(Role::phrase) ? match(lexicon_.phrases, i, past) : nullptr;
 }

@@ -1,4 +1,5 @@
 #pragma once
+#include <array>
 #include <cstdint>
 #include <string>
 #include <string_view>
@@ -85,7 +86,10 @@ class TokenWindow {
   std::string_view text_;
   const DateLexicon::Data& lexicon_;
   const std::vector<Phrase>* events_;
-  std::uint64_t event_filter_ = 0;  ///< One bit for each hash an event's first word may have.
+  bool may_begin_event(std::uint64_t hash) const {
+    return (event_filter_[hash >> 6 & 63] >> (hash & 63) & 1) != 0;
+  }
+  std::array<std::uint64_t, 64> event_filter_;  ///< With events: a bit for each hash their first words may have.
   bool lines_matter_ = false;
   std::size_t position_ = 0;
   std::vector<Token> tokens_;
