@@ -24,16 +24,15 @@ void match_with(const TermFinder::Index& index, const std::vector<Token>& tokens
 
 }  // namespace
 
-std::vector<std::uint64_t> remainders_of(std::string_view word) {
-  std::vector<std::uint64_t> hashes{word_form(word)};
-  char shorter[64];
-  if (word.size() >= sizeof shorter) return hashes;
+Remainders::Remainders(std::string_view word) {
+  hashes_[count_++] = word_form(word);
+  if (word.empty() || word.size() > kLongest) return;
+  char shorter[kLongest];
+  std::copy(word.begin() + 1, word.end(), shorter);
   for (std::size_t i = 0; i < word.size(); ++i) {
-    std::copy(word.begin(), word.begin() + static_cast<std::ptrdiff_t>(i), shorter);
-    std::copy(word.begin() + static_cast<std::ptrdiff_t>(i) + 1, word.end(), shorter + i);
-    hashes.push_back(word_form({shorter, word.size() - 1}));
+    hashes_[count_++] = word_form({shorter, word.size() - 1});
+    if (i + 1 < word.size()) shorter[i] = word[i];
   }
-  return hashes;
 }
 
 bool one_letter_off(std::string_view a, std::string_view b) {
@@ -54,13 +53,14 @@ void match_near(const TermFinder::Index& index, std::string_view text, const std
     if (memory && memory->nothing[token.form & 0xFFF] == token.form) return;
     if (index.words->find(token.form) || index.name_words.contains(token.form)) {
       // A word known as it stands may begin a name whose second word is misspelt.
-      if (k == i && index.names_trie.begins_with(token.form)) continue;
-      if (memory) memory->nothing[token.form & 0xFFF] = token.form;
+      const bool begins = index.names_trie.begins_with(token.form);
+      if (k == i && begins) continue;
+      if (memory && !begins) memory->nothing[token.form & 0xFFF] = token.form;
       return;
     }
     const std::string word = fold(text.substr(token.begin, token.end - token.begin));
     std::set<std::string> candidates;
-    for (const std::uint64_t remainder : remainders_of(word)) {
+    for (const std::uint64_t remainder : Remainders(word)) {
       if (!index.remainder_forms.may_have(remainder)) continue;
       const auto [from, to] = index.remainders.equal_range(remainder);
       for (auto at = from; at != to; ++at) {

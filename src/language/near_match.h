@@ -14,7 +14,17 @@ inline constexpr std::size_t kLeastNearWord = 5;
 inline constexpr std::size_t kLeastNearName = 7;
 
 /// Hashes of the word with each one letter left out, and of the whole word.
-std::vector<std::uint64_t> remainders_of(std::string_view word);
+class Remainders {
+ public:
+  explicit Remainders(std::string_view word);
+  const std::uint64_t* begin() const { return hashes_; }
+  const std::uint64_t* end() const { return hashes_ + count_; }
+
+ private:
+  static constexpr std::size_t kLongest = 63;  ///< Of longer words only the whole.
+  std::uint64_t hashes_[kLongest + 1];
+  std::size_t count_ = 0;
+};
 
 /// Whether one letter left out, added, changed or exchanged with its neighbour makes a into b.
 bool one_letter_off(std::string_view a, std::string_view b);

@@ -23,6 +23,7 @@ void PhraseTrie::grow() {
 
 void PhraseTrie::add(std::span<const std::uint64_t> forms, std::uint32_t value) {
   if (forms.empty()) return;
+  if (forms.size() > 1) seconds_.add(forms[1]);
   std::uint32_t node = 0;
   for (const std::uint64_t form : forms) {
     if (used_ * 2 >= slots_.size()) grow();

@@ -1,4 +1,5 @@
 #pragma once
+#include <array>
 #include <cstdint>
 #include <span>
 #include <vector>
@@ -6,6 +7,21 @@
 #include "witnessmark/language/tokens.h"
 
 namespace witnessmark {
+
+/// Whether a form is surely not among those added: two bits of 32768 for each.
+class FormFilter {
+ public:
+  void add(std::uint64_t form) {
+    set(form & 0x7FFF);
+    set(form >> 20 & 0x7FFF);
+  }
+  bool may_have(std::uint64_t form) const { return has(form & 0x7FFF) && has(form >> 20 & 0x7FFF); }
+
+ private:
+  void set(std::uint64_t bit) { bits_[bit >> 6] |= std::uint64_t{1} << (bit & 63); }
+  bool has(std::uint64_t bit) const { return (bits_[bit >> 6] >> (bit & 63)) & 1U; }
+  std::array<std::uint64_t, 512> bits_{};
+};
 
 /// Phrases as sequences of word forms, each with values. A look-up walks from a token; every step is one
 /// probe of an open-addressing table keyed by (node, form).
@@ -31,6 +47,10 @@ class PhraseTrie {
     }
   }
 
+  /// False when the token is surely no second word of a phrase; none is looked up by then.
+  bool may_continue(const Token& second) const {
+    return seconds_.may_have(second.form) || (second.stem != second.form && seconds_.may_have(second.stem));
+  }
   /// Whether some phrase begins with the form.
   bool begins_with(std::uint64_t form) const { return !slots_.empty() && step(0, form) != 0; }
   /// The values of a phrase of exactly one word.
@@ -61,6 +81,7 @@ class PhraseTrie {
   std::vector<Slot> slots_;
   std::uint64_t mask_ = 0;
   std::size_t used_ = 0;
+  FormFilter seconds_;  ///< Second words of phrases.
   std::vector<std::vector<std::uint32_t>> nodes_{1};  ///< Values by node; node 0 is the root.
 };
 

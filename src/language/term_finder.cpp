@@ -177,7 +177,7 @@ class Builder {
   void remember_word(const std::string& word) {
     if (word.size() < kLeastNearWord) return;
     if (!index_.name_words.emplace(words_.forms_of(word).front(), word).second) return;
-    for (const std::uint64_t remainder : remainders_of(word)) {
+    for (const std::uint64_t remainder : Remainders(word)) {
       index_.remainders.emplace(remainder, word);
       index_.remainder_forms.add(remainder);
     }
@@ -241,35 +241,30 @@ std::uint8_t TermFinder::Index::marks_of(std::uint64_t form, const WordInfo* inf
 }
 
 void TermFinder::Index::find(std::string_view text, const std::vector<Token>& tokens,
-                             const std::vector<std::uint8_t>& marks, std::vector<TokenMention>& found,
+                             std::span<const NameStart> starts, std::vector<TokenMention>& found,
                              NearMemory* memory) const {
   found.clear();
   const auto count = static_cast<std::uint32_t>(tokens.size());
-  for (std::uint32_t i = 0; i < count;) {
-    if (marks[i] == 0) {
-      ++i;
-      continue;
-    }
+  std::uint32_t past = 0;  // Of the last mention.
+  for (const auto [i, marks] : starts) {
+    if (i < past) continue;
     TokenMention best;
-    const auto take = [&](std::size_t length, const std::vector<std::uint32_t>& values) {
+    const auto take = [&best, i = i](std::size_t length, const std::vector<std::uint32_t>& values) {
       if (length > best.past - best.first) best = {i, i + static_cast<std::uint32_t>(length), &values, false};
     };
     best.first = best.past = i;
-    if ((marks[i] & kBeginsName) != 0) names_trie.match(tokens, i, take);
-    if ((marks[i] & kBeginsJoined) != 0 && i + 1 < count && best.past <= i + 1) {
+    if ((marks & kBeginsName) != 0) names_trie.match(tokens, i, take);
+    if ((marks & kBeginsJoined) != 0 && i + 1 < count && best.past <= i + 1) {
       match_joined(*this, text, tokens, i, best);
     }
-    if ((marks[i] & kNumberOfPlace) != 0 && best.past == i && i > 0) {
+    if ((marks & kNumberOfPlace) != 0 && best.past == i && i > 0) {
       const WordInfo* before = words->find(tokens[i - 1].form);
       if (before && before->flags.has(WordClass::numbered_place)) numbers.match(tokens, i, take);
     }
-    if ((marks[i] & kMayBeMisspelt) != 0 && best.past == i) match_near(*this, text, tokens, i, memory, best);
-    if (best.past > i) {
-      found.push_back(best);
-      i = best.past;
-    } else {
-      ++i;
-    }
+    if ((marks & kMayBeMisspelt) != 0 && best.past == i) match_near(*this, text, tokens, i, memory, best);
+    if (best.past <= i) continue;
+    found.push_back(best);
+    past = best.past;
   }
 }
 
@@ -284,16 +279,16 @@ std::vector<std::uint32_t> TermFinder::Index::terms_of(const TokenMention& menti
 std::vector<TermMention> TermFinder::find(std::string_view text) const {
   std::vector<Token> tokens = tokenize(text);
   index_->words->normalize(tokens);
-  std::vector<std::uint8_t> marks;
-  marks.reserve(tokens.size());
-  for (const Token& token : tokens) {
-    std::uint8_t of_token = 0;
-    if (token.kind != Token::Kind::mark) of_token = index_->marks_of(token.form, index_->words->find(token.form));
-    if (token.stem != token.form && index_->names_trie.begins_with(token.stem)) of_token |= kBeginsName;
-    marks.push_back(of_token);
+  std::vector<NameStart> starts;
+  for (std::uint32_t i = 0; i < tokens.size(); ++i) {
+    const Token& token = tokens[i];
+    if (token.kind == Token::Kind::mark) continue;
+    std::uint8_t marks = index_->marks_of(token.form, index_->words->find(token.form));
+    if (token.stem != token.form && index_->names_trie.begins_with(token.stem)) marks |= kBeginsName;
+    if (marks != 0) starts.push_back({i, marks});
   }
   std::vector<TokenMention> found;
-  index_->find(text, tokens, marks, found);
+  index_->find(text, tokens, starts, found);
   const CodePointIndex positions(text);
   std::vector<TermMention> mentions;
   for (const TokenMention& mention : found) {

@@ -1,6 +1,7 @@
 #pragma once
 #include <array>
 #include <cstdint>
+#include <span>
 #include <string>
 #include <unordered_map>
 #include <vector>
@@ -27,21 +28,6 @@ struct TokenMention {
   bool near_match = false;
 };
 
-/// Whether a form is surely not among those added: two bits of 32768 for each.
-class FormFilter {
- public:
-  void add(std::uint64_t form) {
-    set(form & 0x7FFF);
-    set(form >> 20 & 0x7FFF);
-  }
-  bool may_have(std::uint64_t form) const { return has(form & 0x7FFF) && has(form >> 20 & 0x7FFF); }
-
- private:
-  void set(std::uint64_t bit) { bits_[bit >> 6] |= std::uint64_t{1} << (bit & 63); }
-  bool has(std::uint64_t bit) const { return (bits_[bit >> 6] >> (bit & 63)) & 1U; }
-  std::array<std::uint64_t, 512> bits_{};
-};
-
 /// Forms lately found to be no misspelling of any name's word. Talk repeats its words.
 struct NearMemory {
   std::array<std::uint64_t, 4096> nothing{};
@@ -53,6 +39,12 @@ enum NameMark : std::uint8_t {
   kBeginsJoined = 2,   ///< May be the first part of a name of one word, written as two.
   kNumberOfPlace = 4,  ///< A compartment number of one part.
   kMayBeMisspelt = 8   ///< It, or the word behind it, may be a misspelling.
+};
+
+/// A token that is something to a list.
+struct NameStart {
+  std::uint32_t token = 0;
+  std::uint8_t marks = 0;  ///< NameMark bits.
 };
 
 struct TermFinder::Index {
@@ -67,12 +59,11 @@ struct TermFinder::Index {
   std::unordered_map<std::uint64_t, std::string> name_words;  ///< Forms of the words of names.
 
   /// NameMark bits of a form, `info` being what Words knows of it. A token has those of its form, and
-  /// kBeginsName if a name begins with its stem; a mark of punctuation has none, and what is no word
-  /// is never misspelt.
+  /// kBeginsName if a name begins with its stem; punctuation has none.
   std::uint8_t marks_of(std::uint64_t form, const WordInfo* info) const;
-  /// Mentions among tokens that went through Words::normalize; text is what the tokens were made of, marks
-  /// their NameMark bits.
-  void find(std::string_view text, const std::vector<Token>& tokens, const std::vector<std::uint8_t>& marks,
+  /// Mentions among tokens that went through Words::normalize; text is what the tokens were made of, starts
+  /// are the tokens with NameMark bits, in order.
+  void find(std::string_view text, const std::vector<Token>& tokens, std::span<const NameStart> starts,
             std::vector<TokenMention>& found, NearMemory* memory = nullptr) const;
   /// Whether misspellings are looked for.
   bool near = true;

@@ -1,5 +1,6 @@
-// One pass over the bytes. ASCII words are folded by lower-casing while they are hashed; a word with other
-// letters goes through fold(). A run of digits ends where letters begin unless these are an ordinal or plural
+// One pass over the bytes. Words of ASCII letters and digits are read and hashed eight bytes at a time, in lower
+// case; one with an apostrophe in it is read again byte by byte, and if it has other letters it goes
+// through fold(). A run of digits ends where letters begin unless these are an ordinal or plural
 // ending ("300mm" is two joined tokens, "1st" and "1960s" are one). Separators of thousands inside digits are
 // dropped ("1,200"); a point is kept.
 #include "witnessmark/language/tokens.h"
@@ -7,13 +8,19 @@
 #include <array>
 #include <limits>
 
+#include "language/dates/words/text_hash.h"
 #include "witnessmark/base/fold.h"
 
 namespace witnessmark {
 namespace {
 
-constexpr std::uint64_t kSeed = 1469598103934665603ULL;
-constexpr std::uint64_t kPrime = 1099511628211ULL;
+using dates::first_bytes;
+using dates::HashInProgress;
+using dates::hash_word;
+using dates::kLowerCase;
+using dates::leading_letters;
+using dates::load_group;
+using dates::mix_group;
 
 enum Class : std::uint8_t { kMark, kSpace, kLetter, kDigit, kWide };
 
@@ -31,9 +38,6 @@ constexpr std::array<std::uint8_t, 256> make_classes() {
 }
 constexpr std::array<std::uint8_t, 256> kClasses = make_classes();
 
-constexpr std::uint64_t mix(std::uint64_t hash, unsigned char byte) {
-  return (hash ^ byte) * kPrime;
-}
 constexpr unsigned char lower(unsigned char c) {
   return c >= 'A' && c <= 'Z' ? static_cast<unsigned char>(c + 32) : c;
 }
@@ -119,33 +123,61 @@ class Scanner {
   }
 
   Token& push(Token::Kind kind, std::size_t begin, std::size_t end, std::uint64_t form) {
-    Token token;
+    const bool joined = close_ && !tokens_.empty();
+    Token& token = tokens_.emplace_back();
     token.kind = kind;
     token.begin = static_cast<std::uint32_t>(begin);
     token.end = static_cast<std::uint32_t>(end);
     token.form = token.stem = form;
-    token.joined = close_ && !tokens_.empty();
+    token.joined = joined;
     close_ = false;
-    tokens_.push_back(token);
-    return tokens_.back();
+    return token;
+  }
+
+  /// A word of ASCII letters and digits; false, and nothing moved, when it has an apostrophe or other letters
+  /// or stands so near the text's end that no eight bytes are left.
+  bool plain_word() {
+    std::uint64_t hash = dates::kHashSeed;
+    for (std::size_t i = at_; i + 8 <= text_.size(); i += 8) {
+      const std::uint64_t group = load_group(text_.data() + i);
+      const std::size_t letters = leading_letters<true>(group);
+      if (letters == 8) {
+        hash = mix_group(hash, group | kLowerCase);
+        continue;
+      }
+      const auto next = static_cast<unsigned char>(group >> (8 * letters));
+      if (next == '\'') return false;
+      if (next >= 0x80) {
+        const char sign = wide_at(i + letters).stands_for;
+        if (sign == 0 || sign == '\'') return false;
+      }
+      if (letters > 0) hash = mix_group(hash, first_bytes(group | kLowerCase, letters));
+      const std::size_t begin = at_;
+      at_ = i + letters;
+      push(Token::Kind::word, begin, at_, hash).capital = static_cast<unsigned char>(byte(begin) - 'A') < 26;
+      close_ = kClasses[next] != kSpace;
+      return true;
+    }
+    return false;
   }
 
   void word() {
+    if (plain_word()) return;
     const std::size_t begin = at_;
-    std::uint64_t hash = kSeed;
+    HashInProgress hash;
     std::uint64_t stem = 0;
     bool only_ascii = true;
     while (at_ < text_.size()) {
       const unsigned char c = byte(at_);
       const std::uint8_t what = kClasses[c];
       if (what == kLetter || what == kDigit) {
-        hash = mix(hash, lower(c));
+        hash.add(lower(c));
         ++at_;
       } else if (const std::uint32_t length = apostrophe_at(at_); length > 0 && is_letter_at(at_ + length)) {
         // "crane's": the stem is what stands before the apostrophe. "didn't" is one word and its own stem.
         const std::size_t tail = at_ + length;
-        if (lower(byte(tail)) == 's' && !is_letter_at(tail + 1)) stem = hash;
-        hash = mix(hash, '\'');
+        if (lower(byte(tail)) == 's' && !is_letter_at(tail + 1)) stem = hash.value();
+        hash.add('\'');
         at_ = tail;
       } else if (what == kWide && wide_at(at_).stands_for == 0) {
         only_ascii = false;
@@ -155,8 +187,9 @@ class Scanner {
       }
     }
     if (at_ > text_.size()) at_ = text_.size();
-    if (!only_ascii) hash = word_form(fold(text_.substr(begin, at_ - begin)));
-    Token& token = push(Token::Kind::word, begin, at_, hash);
+    const std::uint64_t form =
+        only_ascii ? hash.value() : word_form(fold(text_.substr(begin, at_ - begin)));
+    Token& token = push(Token::Kind::word, begin, at_, form);
     if (stem != 0 && only_ascii) token.stem = stem;
     const unsigned char first = byte(begin);
     token.capital = first >= 'A' && first <= 'Z';
@@ -170,25 +203,25 @@ class Scanner {
 
   void digits() {
     const std::size_t begin = at_;
-    std::uint64_t hash = kSeed;
+    HashInProgress hash;
     while (at_ < text_.size()) {
       const unsigned char c = byte(at_);
       if (kClasses[c] == kDigit) {
-        hash = mix(hash, c);
+        hash.add(c);
         ++at_;
       } else if (c == ',' && thousands_follow(at_ + 1)) {
         ++at_;
       } else if (c == '.' && is_digit_at(at_ + 1)) {
-        hash = mix(hash, c);
+        hash.add(c);
         ++at_;
       } else {
         break;
       }
     }
     const std::size_t ending = ending_length(at_);
-    for (std::size_t i = 0; i < ending; ++i) hash = mix(hash, lower(byte(at_ + i)));
+    for (std::size_t i = 0; i < ending; ++i) hash.add(lower(byte(at_ + i)));
     at_ += ending;
-    push(ending > 0 ? Token::Kind::word : Token::Kind::number, begin, at_, hash);
+    push(ending > 0 ? Token::Kind::word : Token::Kind::number, begin, at_, hash.value());
     close_ = at_ < text_.size() && kClasses[byte(at_)] != kSpace;
   }
 
@@ -251,7 +284,7 @@ class Scanner {
     while (at_ < text_.size() && (c == '-' || c == '.') && text_[at_] == c) ++at_;
     if (c == '.' && at_ - begin > 1) c = '~';
     close_ = false;
-    Token& token = push(Token::Kind::mark, begin, at_, mix(kSeed, static_cast<unsigned char>(c)));
+    Token& token = push(Token::Kind::mark, begin, at_, hash_word({&c, 1}));
     token.mark = c;
   }
 
@@ -264,9 +297,7 @@ class Scanner {
 }  // namespace
 
 std::uint64_t word_form(std::string_view folded_word) {
-  std::uint64_t hash = kSeed;
-  for (const char c : folded_word) hash = mix(hash, static_cast<unsigned char>(c));
-  return hash;
+  return hash_word(folded_word);
 }
 
 void tokenize(std::string_view text, std::vector<Token>& tokens) {

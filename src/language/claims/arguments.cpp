@@ -42,7 +42,7 @@ bool Arguments::joined(const Thing& before, const Thing& after) const {
 
 std::vector<const Thing*> Arguments::group_in(Span span, bool from_right) const {
   std::vector<const Thing*> inside;
-  for (const Thing& thing : c_.passage.things) {
+  for (const Thing& thing : c_.passage.things_in(span)) {
     if (!holds(span, thing) || !candidate(thing)) continue;
     inside.push_back(&thing);
   }
@@ -91,7 +91,7 @@ std::vector<const Thing*> Arguments::subjects(const Predicate& p) const {
 
 std::vector<const Thing*> Arguments::contrasted(Span span) const {
   std::vector<const Thing*> found;
-  for (const Thing& thing : c_.passage.things) {
+  for (const Thing& thing : c_.passage.things_in(span)) {
     if (!holds(span, thing) || !candidate(thing) || !thing.negated) continue;
     if (thing.head > span.first && is_mark(thing.head - 1)) found.push_back(&thing);
   }
@@ -100,7 +100,7 @@ std::vector<const Thing*> Arguments::contrasted(Span span) const {
 
 std::vector<const Thing*> Arguments::with_role(Span span, Role role) const {
   std::vector<const Thing*> found;
-  for (const Thing& thing : c_.passage.things) {
+  for (const Thing& thing : c_.passage.things_in(span)) {
     if (!holds(span, thing) || thing.kind != ThingKind::equipment || thing.shadowed) continue;
     if (thing.role == role || (!found.empty() && joined(*found.back(), thing))) found.push_back(&thing);
   }
@@ -109,7 +109,7 @@ std::vector<const Thing*> Arguments::with_role(Span span, Role role) const {
 
 const Thing* Arguments::place_in(Span span, std::initializer_list<Role> roles, bool locations) const {
   const Thing* found = nullptr;
-  for (const Thing& thing : c_.passage.things) {
+  for (const Thing& thing : c_.passage.things_in(span)) {
     if (!holds(span, thing) || thing.shadowed || thing.corrected) continue;
     const bool fits =
         locations ? thing.kind == ThingKind::location || thing.location : thing.kind == ThingKind::place;
@@ -175,7 +175,7 @@ std::optional<Referent> Arguments::place_for(const Predicate* p, std::uint32_t c
 
 std::string Arguments::relative_place(Span span, const Thing* subject) const {
   const Passage& passage = c_.passage;
-  for (const Thing& thing : passage.things) {
+  for (const Thing& thing : passage.things_in(span)) {
     if (!holds(span, thing) || thing.role != Role::relation || &thing == subject) continue;
     std::uint32_t first = thing.head;
     while (first > span.first && !is_mark(first - 1) && passage.notes[first - 1].thing < 0 &&
@@ -226,7 +226,7 @@ const Thing* Arguments::antecedent(const Predicate& p) const {
   const Clause& own = c_.reading.clauses[p.clause];
   if (!own.relative || own.span.first <= c_.reading.span.first) return nullptr;
   const Thing* found = nullptr;
-  for (const Thing& thing : c_.passage.things) {
+  for (const Thing& thing : c_.passage.things_in(c_.reading.span)) {
     if (!c_.reading.span.holds(thing.span.first) || thing.span.past > own.span.first || !candidate(thing))
       continue;
     if (thing.span.past + 2 > own.span.first) found = &thing;
@@ -238,7 +238,7 @@ std::optional<Referent> Arguments::pronoun(bool plural, std::uint32_t at) const 
   // Within the sentence the nearest before it; a name set after a comma comes too ("it was never there, the
   // winch").
   const Thing* inside = nullptr;
-  for (const Thing& thing : c_.passage.things) {
+  for (const Thing& thing : c_.passage.things_in(c_.reading.span)) {
     if (!c_.reading.span.holds(thing.span.first) || thing.plural != plural || !candidate(thing)) continue;
     if (thing.span.past <= at) inside = &thing;
   }
@@ -246,7 +246,7 @@ std::optional<Referent> Arguments::pronoun(bool plural, std::uint32_t at) const 
   const std::optional<Referent> before = c_.focus.pronoun(plural, c_.asking);
   const Focus::Mentioned& nearest = plural ? c_.focus.things : c_.focus.thing;
   if (!before || c_.focus.words - nearest.at > 15) {
-    for (const Thing& thing : c_.passage.things) {
+    for (const Thing& thing : c_.passage.things_in(c_.reading.span)) {
       if (!c_.reading.span.holds(thing.span.first) || thing.plural != plural || !candidate(thing)) continue;
       if (thing.span.first > at && thing.head > 0 && is_mark(thing.head - 1)) return referent_of(c_, thing);
     }

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "language/claims/boxed.h"
 #include "language/clauses/sentence_reading.h"
 #include "language/passage/passage.h"
 #include "witnessmark/model/claim.h"
@@ -36,7 +37,7 @@ struct Draft {
   std::string place_words;    ///< Where no term of the list was named: "just aft of the crane".
   std::optional<Quantity> quantity;
   std::string attribute;
-  std::optional<ChosenDate> date;
+  Boxed<ChosenDate> date;
   Basis basis = Basis::unstated;
   std::string knower;
   Firmness firmness = Firmness::firm;

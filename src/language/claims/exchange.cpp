@@ -72,7 +72,7 @@ Draft asked_again(const StatementContext& c, const Draft& asked) {
 /// What the answer adds: a date, a place or a number of its own. False when it has none of them.
 bool complete(const StatementContext& c, Draft& draft) {
   bool any = false;
-  for (std::uint32_t d = 0; d < c.passage.dates.size(); ++d) {
+  for (auto [d, past] = c.passage.dates_in(c.reading.span); d < past; ++d) {
     const Span& span = c.passage.date_spans[d];
     if (span.empty() || !c.reading.span.holds(span.first) || c.passage.dates[d].corrected) continue;
     if (c.passage.dates[d].type == TimexType::duration || c.passage.dates[d].type == TimexType::set) continue;
@@ -90,7 +90,7 @@ bool complete(const StatementContext& c, Draft& draft) {
 }
 
 bool complete_number(const StatementContext& c, Draft& draft) {
-  for (const Number& number : c.passage.numbers) {
+  for (const Number& number : c.passage.numbers_in(c.reading.span)) {
     if (!c.reading.span.holds(number.span.first) || number.measure) continue;
     const bool early = number.span.first < c.reading.span.first + 6;
     const bool counts_other = number.span.past < c.reading.span.past &&
@@ -115,7 +115,7 @@ void whereabouts(const StatementContext& c, const Asked& asked, const std::funct
   draft.place = referent_of(c, *where);
   draft.clause_range = c.positions.range_of(c.passage, c.reading.span);
   lay_cues(c, draft, Opening::other);
-  for (std::uint32_t d = 0; d < c.passage.dates.size(); ++d) {
+  for (auto [d, past] = c.passage.dates_in(c.reading.span); d < past; ++d) {
     const Span& span = c.passage.date_spans[d];
     if (!span.empty() && c.reading.span.holds(span.first) && c.passage.dates[d].edtf) {
       draft.date = ChosenDate{c.passage.dates[d], false};
@@ -170,8 +170,7 @@ Opening opening_of(const StatementContext& context) {
   const std::uint32_t first = first_word(context);
   Opening found = Opening::other;
   std::uint32_t length = 0;
-  for (const CueSpan& cue : context.passage.cues) {
-    if (cue.span.first != first) continue;
+  for (const CueSpan& cue : context.passage.cues_in({first, first + 1})) {
     Opening what = Opening::other;
     switch (context.words.cues[cue.cue].cue) {
       case CueClass::yes:
@@ -203,11 +202,10 @@ Opening opening_of(const StatementContext& context) {
         next >= context.reading.span.past || context.passage.tokens[next].kind == Token::Kind::mark;
     const std::uint32_t size = context.passage.tokens[first].end - context.passage.tokens[first].begin;
     const bool plain_word = length == 1 && size <= 5;
-    const bool another =
-        !ends &&
-        std::any_of(context.passage.cues.begin(), context.passage.cues.end(), [&](const CueSpan& cue) {
-          return cue.span.first == next && context.words.cues[cue.cue].cue >= CueClass::yes;
-        });
+    const auto after = context.passage.cues_in({next, next + 1});
+    const bool another = !ends && std::any_of(after.begin(), after.end(), [&](const CueSpan& cue) {
+      return context.words.cues[cue.cue].cue >= CueClass::yes;
+    });
     if (!ends && !another && !(found == Opening::yes && plain_word) && found != Opening::maybe &&
         found != Opening::unknown) {
       return Opening::other;
@@ -215,7 +213,7 @@ Opening opening_of(const StatementContext& context) {
     return found;
   }
   // "Six, yes."
-  for (const CueSpan& cue : context.passage.cues) {
+  for (const CueSpan& cue : context.passage.cues_in(context.reading.span)) {
     if (cue.span.past == context.reading.span.past ||
         (cue.span.past + 1 == context.reading.span.past &&
          context.passage.tokens[cue.span.past].kind == Token::Kind::mark)) {

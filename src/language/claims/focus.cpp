@@ -99,7 +99,7 @@ void Focus::bring_up_to_date(const StatementContext& context, const std::vector<
   if (brings_in_unlisted(passage, context.reading.span)) unlisted_at = words - 1;
   std::optional<Referent> about;
   std::optional<Referent> only_place;
-  for (const Thing& thing_here : passage.things) {
+  for (const Thing& thing_here : passage.things_in(context.reading.span)) {
     if (!context.reading.span.holds(thing_here.span.first) || thing_here.shadowed || thing_here.near_match) continue;
     if (thing_here.kind == ThingKind::place) {
       place = only_place = referent_of(context, thing_here);
@@ -112,27 +112,29 @@ void Focus::bring_up_to_date(const StatementContext& context, const std::vector<
       name(*about);
     }
   }
+  const Draft* stated = nullptr;
   for (const Draft& draft : drafts) {
     if (draft.subject && draft.subject->kind == ThingKind::equipment) {
       about = draft.subject;
       name(*about);
     }
     if (draft.subject && draft.statement == Statement::count) counted = {draft.subject, words};
-    if (!draft.withdrawn) {
-      last = draft;
-      last_sentence = sentences;
-    }
+    if (!draft.withdrawn) stated = &draft;
     if (draft.place && !draft.place->carried && draft.place->kind == ThingKind::place) {
       place = draft.place;
       place_sentence = sentences;
     }
+  }
+  if (stated) {
+    last = *stated;
+    last_sentence = sentences;
   }
   if (context.asking && only_place && !about) place_topic = {only_place, words};
   for (std::uint32_t i = context.reading.span.first; context.asking && about && i < context.reading.span.past; ++i) {
     if (passage.notes[i].flags.has(WordClass::how_many)) counted = {about, words};
   }
   if (context.asking && (about || only_place)) topic = {about ? about : only_place, words};
-  for (std::uint32_t d = 0; d < passage.dates.size(); ++d) {
+  for (auto [d, past] = passage.dates_in(context.reading.span); d < past; ++d) {
     const DateExpression& said = passage.dates[d];
     const Span& at = passage.date_spans[d];
     if (at.empty() || !context.reading.span.holds(at.first) || said.corrected || !said.edtf) continue;

@@ -24,7 +24,7 @@ struct Focus {
   int unlisted_at = kLongAgo;  ///< Something of no list was brought in ("a washing machine").
   std::optional<Referent> place;
   int place_sentence = kLongAgo;   ///< Sentence that named it.
-  std::optional<ChosenDate> date;  ///< Last date said in this turn or its question.
+  Boxed<ChosenDate> date;          ///< Last date said in this turn or its question.
   int date_age = 0;                ///< Sentences since.
   std::optional<Draft> last;       ///< Last claim, for "no, it was 1964".
   int last_sentence = kLongAgo;

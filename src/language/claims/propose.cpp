@@ -230,6 +230,7 @@ class InterviewReader {
       asked_.answered = true;
       focus_.date_age += 1;
     }
+    const std::optional<Referent> narrator = person_of(speaker);
     std::uint32_t token = 0;
     const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
     for (const Sentence& sentence : sentences) {
@@ -240,19 +241,18 @@ class InterviewReader {
       while (span.past < count && passage_.tokens[span.past].begin < end) ++span.past;
       token = span.past;
       if (span.empty()) continue;
-      read(sentence, span, interviewer, utterance, speaker);
+      read(sentence, span, interviewer, utterance, speaker, narrator);
     }
     mention_order_.put_in_order(proposals_.mentions, first_mention);
   }
 
   void read(const Sentence& sentence, Span span, bool interviewer, const Utterance& utterance,
-            const SpeakerIdentity& speaker) {
+            const SpeakerIdentity& speaker, const std::optional<Referent>& narrator) {
     const SentenceReading reading = read_sentence(passage_, words_, span);
     const bool asks = interviewer || (!labelled_ && reading.question);
     StatementContext context{passage_, words_, finders_, reading, positions_,
                              focus_,   asks,   nullptr,  nullptr, false,      false,    false};
-    const std::optional<Referent> narrator = asks ? std::nullopt : person_of(speaker);
-    if (narrator) context.narrator = &*narrator;
+    if (narrator && !asks) context.narrator = &*narrator;
     collect_actions(reading, context, proposals_.mentions);
     if (asks) {
       ask(context, sentence.range, asked_);

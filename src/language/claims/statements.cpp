@@ -47,7 +47,7 @@ std::vector<StatementReader::Subject> StatementReader::objects_or_pronoun(const 
     return {};
   }
   // "Was the radar fitted": the subject stands among the auxiliaries.
-  for (const Thing& thing : passage_.things) {
+  for (const Thing& thing : passage_.things_in(p.span)) {
     if (p.passive && thing.kind == ThingKind::equipment && p.span.holds(thing.span.first)) {
       return {{referent_of(c_, thing), &thing}};
     }
@@ -66,7 +66,7 @@ std::vector<StatementReader::Subject> StatementReader::subjects_or_pronoun(const
     // "Down came the chimney."
     if (auto found = things(arguments_.objects(p)); !found.empty()) return found;
   }
-  for (const Thing& thing : passage_.things) {
+  for (const Thing& thing : passage_.things_in(p.span)) {
     if (thing.kind == ThingKind::equipment && p.span.holds(thing.span.first) && !thing.shadowed) {
       return {{referent_of(c_, thing), &thing}};
     }
@@ -173,7 +173,7 @@ void StatementReader::add_state(const Predicate* p, const Subject& subject, bool
 
 /// "a names board, with gold on it", "a voice pipe with a whistle in it": a property said in the same breath.
 void StatementReader::with_part(std::size_t of) {
-  const Draft state = drafts_[of];
+  const Draft& state = drafts_[of];
   if (state.subject_thing < 0 || state.statement != Statement::present) return;
   std::uint32_t i = passage_.things[static_cast<std::size_t>(state.subject_thing)].span.past;
   const std::uint32_t end = std::min(c_.reading.span.past, i + 9);
@@ -244,24 +244,25 @@ void StatementReader::settle_date(const DateUse& use, Draft& dated) const {
 void StatementReader::put_dates(const Predicate* p, std::size_t first_draft) {
   const std::vector<DateUse> uses = dates_for(passage_, c_.reading, p, clause_of(p));
   if (uses.empty()) return;
-  std::vector<Draft> undated(drafts_.begin() + static_cast<std::ptrdiff_t>(first_draft), drafts_.end());
-  drafts_.resize(first_draft);
+  const auto first = drafts_.begin() + static_cast<std::ptrdiff_t>(first_draft);
+  std::vector<Draft> undated(std::make_move_iterator(first), std::make_move_iterator(drafts_.end()));
+  drafts_.erase(first, drafts_.end());
   const bool one_usable = std::any_of(uses.begin(), uses.end(),
                                       [](const DateUse& use) { return !use.corrected && !use.negated; });
-  for (const Draft& draft : undated) {
+  for (Draft& draft : undated) {
     if (draft.undated && arguments_.is_mark(passage_.date_spans[uses.front().date].first > 1
                                                 ? passage_.date_spans[uses.front().date].first - 2
                                                 : 0)) {
-      drafts_.push_back(draft);
+      drafts_.push_back(std::move(draft));
       continue;
     }
+    const bool state = draft.statement == Statement::present || draft.statement == Statement::absent;
     for (const DateUse& use : uses) {
       const DateExpression& expression = passage_.dates[use.date];
-      Draft dated = draft;
+      Draft dated = &use == &uses.back() ? std::move(draft) : draft;
       dated.date = ChosenDate{expression, false};
       if (use.corrected && one_usable) dated.withdrawn = true;
       settle_date(use, dated);
-      const bool state = draft.statement == Statement::present || draft.statement == Statement::absent;
       if (use.negated && !state && one_usable && uses.size() > 1) dated.polarity = Polarity::denied;
       drafts_.push_back(std::move(dated));
     }
@@ -394,9 +395,11 @@ std::vector<Draft> StatementReader::run() {
 
 /// The same said twice in one clause is one statement.
 void StatementReader::drop_repeated() {
-  std::vector<Draft> kept;
-  for (Draft& draft : drafts_) {
-    const bool repeated = std::any_of(kept.begin(), kept.end(), [&](const Draft& other) {
+  std::size_t kept = 0;
+  for (std::size_t i = 0; i < drafts_.size(); ++i) {
+    Draft& draft = drafts_[i];
+    const auto past_kept = drafts_.begin() + static_cast<std::ptrdiff_t>(kept);
+    const bool repeated = std::any_of(drafts_.begin(), past_kept, [&](const Draft& other) {
       const auto terms = [](const std::optional<Referent>& r) {
         return r ? r->terms : std::vector<std::uint32_t>();
       };
@@ -408,20 +411,22 @@ void StatementReader::drop_repeated() {
              terms(other.subject) == terms(draft.subject) && terms(other.place) == terms(draft.place) &&
              date(other) == date(draft);
     });
-    if (!repeated) kept.push_back(std::move(draft));
+    if (repeated) continue;
+    if (kept != i) drafts_[kept] = std::move(draft);
+    ++kept;
   }
-  drafts_ = std::move(kept);
+  drafts_.resize(kept);
 }
 
 std::vector<Draft> read_statements(const StatementContext& context) {
   // A question the narrator asks states nothing, but for "or was it 1950?" behind a statement.
   if (context.reading.question && !context.asking) {
-    const bool tag =
-        std::any_of(context.passage.cues.begin(), context.passage.cues.end(), [&](const CueSpan& cue) {
-          return context.reading.span.holds(cue.span.first) && cue.span.first > context.reading.span.first &&
-                 (context.words.cues[cue.cue].cue == CueClass::hedge ||
-                  context.words.cues[cue.cue].cue == CueClass::pseudo);
-        });
+    const auto cues = context.passage.cues_in(context.reading.span);
+    const bool tag = std::any_of(cues.begin(), cues.end(), [&](const CueSpan& cue) {
+      return cue.span.first > context.reading.span.first &&
+             (context.words.cues[cue.cue].cue == CueClass::hedge ||
+              context.words.cues[cue.cue].cue == CueClass::pseudo);
+    });
     const Flags& opening = context.passage.notes[context.reading.span.first].flags;
     const bool asks = opening.has(WordClass::question_word) || opening.has(WordClass::be) ||
                       opening.has(WordClass::do_) || opening.has(WordClass::have) ||

@@ -62,7 +62,7 @@ void StatementReader::inventory_item() {
                           arguments_.has(name.past, WordClass::with) || arguments_.has(name.past, WordClass::to) ||
                           arguments_.has(name.past, WordClass::at) || arguments_.has(name.past, WordClass::relation);
   if (!tells_more || !arguments_.has(name.first, WordClass::determiner)) return;
-  for (const Thing& thing : passage_.things) {
+  for (const Thing& thing : passage_.things_in(name)) {
     if (thing.kind != ThingKind::equipment || thing.shadowed || !name.holds(thing.span.first)) continue;
     add_state(nullptr, {referent_of(c_, thing), &thing}, thing.negated);
     if (!drafts_.back().place) carry_place(drafts_.back(), *c_.asked_place);

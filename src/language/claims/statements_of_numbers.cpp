@@ -9,7 +9,7 @@ namespace witnessmark::claims {
 /// "ten cylinders in the port rack and ten cylinders in the starboard rack": each further number with its place.
 void StatementReader::add_counted_elsewhere(const Predicate& p, Span clause, const std::vector<Subject>& subjects) {
   const std::uint32_t from = subjects.back().thing->span.past;
-  for (const Thing& thing : passage_.things) {
+  for (const Thing& thing : passage_.things_in(clause)) {
     if (!clause.holds(thing.span.first) || thing.span.first < from || thing.kind != ThingKind::equipment ||
         thing.shadowed || thing.quantity < 0 || thing.role != Role::none || thing.head == 0 ||
         !arguments_.has(thing.head - 1, WordClass::coordinator)) {

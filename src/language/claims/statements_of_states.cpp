@@ -337,7 +337,7 @@ bool StatementReader::points_at(const Predicate& p) {
   const bool points = arguments_.has(p.at, WordClass::this_) ||
                       (p.span.first > p.left.first && arguments_.has(p.span.first - 1, WordClass::this_));
   if (!points) return false;
-  for (const Thing& thing : passage_.things) {
+  for (const Thing& thing : passage_.things_in(p.right)) {
     if (thing.kind != ThingKind::equipment || thing.shadowed || thing.role != Role::none || !p.right.holds(thing.span.first))
       continue;
     if (thing.head > p.span.past + 1 || thing.indefinite || thing.negated) return false;
@@ -365,7 +365,7 @@ void StatementReader::is(const Predicate& p) {
   if (p.clause + 1 < c_.reading.clauses.size())
     another = another || c_.reading.clauses[p.clause + 1].relative;
   const Thing* person = nullptr;
-  for (const Thing& thing : passage_.things) {
+  for (const Thing& thing : passage_.things_in(p.left)) {
     if (thing.kind == ThingKind::person && p.left.holds(thing.span.first)) person = &thing;
   }
   if (person ||
@@ -374,7 +374,7 @@ void StatementReader::is(const Predicate& p) {
     if (person || p.agent == Agent::we) return;
   }
   // "was without a hoist"
-  for (const Thing& thing : passage_.things) {
+  for (const Thing& thing : passage_.things_in(p.right)) {
     if (thing.kind != ThingKind::equipment || !thing.negated || !p.right.holds(thing.span.first) ||
         thing.head == 0 || arguments_.is_mark(thing.head - 1) || !subjects.empty()) {
       continue;

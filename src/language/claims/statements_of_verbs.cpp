@@ -271,7 +271,7 @@ void StatementReader::unpaint(const Predicate& p) {
     if (arguments_.has(i, WordClass::colour)) colour = property_at(i, clause.past, nullptr);
   }
   if (colour.empty()) return;
-  for (const Thing& thing : passage_.things) {
+  for (const Thing& thing : passage_.things_in(clause)) {
     if (thing.kind != ThingKind::equipment || !clause.holds(thing.span.first)) continue;
     Draft& draft = add(&p, Statement::ends, {referent_of(c_, thing), &thing}, p.negated);
     draft.attribute = colour;

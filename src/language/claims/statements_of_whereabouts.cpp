@@ -16,7 +16,7 @@ const Thing* StatementReader::lying_off(Span span) const {
 /// The person before a predicate: named, or the narrator for "I".
 StatementReader::Subject StatementReader::person_before(const Predicate& p) const {
   Subject who;
-  for (const Thing& thing : passage_.things) {
+  for (const Thing& thing : passage_.things_in(p.left)) {
     if (thing.kind == ThingKind::person && p.left.holds(thing.span.first))
       who = {referent_of(c_, thing), &thing};
   }
@@ -44,7 +44,7 @@ bool StatementReader::located_in_words(const Predicate& p, const Subject& who) {
   const bool negated = p.negated || negative_in(passage_, {p.span.past, words.first}).has_value();
   Draft& draft = add(&p, Statement::located, who, negated);
   draft.quantity.reset();
-  for (const Thing& thing : passage_.things) {
+  for (const Thing& thing : passage_.things_in(words)) {
     if (!words.holds(thing.span.first) || thing.shadowed) continue;
     if (thing.kind == ThingKind::place || thing.kind == ThingKind::location) draft.place = referent_of(c_, thing);
   }

@@ -60,7 +60,7 @@ DateUse use_of(const Passage& passage, std::uint32_t date, Span sentence) {
 
 std::vector<std::uint32_t> dates_in(const Passage& passage, Span span) {
   std::vector<std::uint32_t> dates;
-  for (std::uint32_t d = 0; d < passage.dates.size(); ++d) {
+  for (auto [d, past] = passage.dates_in(span); d < past; ++d) {
     const Span& at = passage.date_spans[d];
     if (!at.empty() && span.holds(at.first) && usable(passage.dates[d])) dates.push_back(d);
   }
@@ -100,9 +100,9 @@ std::vector<DateUse> uses(const Passage& passage, const std::vector<std::uint32_
   for (DateUse& use : all) {
     const std::uint32_t next = use.date + 1;
     if (next >= passage.dates.size() || passage.date_spans[next].empty()) continue;
-    for (const CueSpan& cue : passage.cues) {
-      const bool between = cue.span.past == passage.date_spans[next].first &&
-                           cue.span.first >= passage.date_spans[use.date].past;
+    for (const CueSpan& cue :
+         passage.cues_in({passage.date_spans[use.date].past, passage.date_spans[next].first})) {
+      const bool between = cue.span.past == passage.date_spans[next].first;
       if (between && passage.notes[cue.span.first].flags.has(WordClass::coordinator)) use.or_date = next;
     }
   }

@@ -58,19 +58,23 @@ void add_referent(const Referent& referent, const std::string& key, std::vector<
 
 std::string reason_of(const Draft& draft) {
   std::string reason;
-  const auto part = [&reason](const std::string& words) { reason += (reason.empty() ? "" : " + ") + words; };
-  const auto named = [&](const char* kind, const Referent& referent) {
-    part(fmt::format("{} '{}'{}{}", kind, referent.words, referent.carried ? " (carried)" : "",
-                     referent.near_match ? " (a likely misspelling)" : ""));
+  constexpr std::size_t kUsual = 160;
+  reason.reserve(kUsual);
+  const auto part = [&reason](std::string_view before, std::string_view words, std::string_view after = "") {
+    if (!reason.empty()) reason += " + ";
+    reason.append(before).append("'").append(words).append("'").append(after);
   };
-  if (draft.subject) named(draft.subject->kind == ThingKind::person ? "person" : "equipment", *draft.subject);
-  if (!draft.subject && !draft.subject_words.empty()) part("'" + draft.subject_words + "' (on no list)");
-  if (!draft.action.empty()) part("'" + draft.action + "'");
-  if (draft.place) named(draft.place->kind == ThingKind::location ? "location" : "place", *draft.place);
-  if (!draft.place && !draft.place_words.empty()) part("'" + draft.place_words + "'");
-  if (draft.quantity) part("'" + draft.quantity->written + "'");
-  if (draft.date)
-    part(fmt::format("'{}'{}", draft.date->expression.text, draft.date->carried ? " (carried)" : ""));
+  const auto named = [&](std::string_view kind, const Referent& referent) {
+    part(kind, referent.words, referent.carried ? " (carried)" : "");
+    if (referent.near_match) reason += " (a likely misspelling)";
+  };
+  if (draft.subject) named(draft.subject->kind == ThingKind::person ? "person " : "equipment ", *draft.subject);
+  if (!draft.subject && !draft.subject_words.empty()) part("", draft.subject_words, " (on no list)");
+  if (!draft.action.empty()) part("", draft.action);
+  if (draft.place) named(draft.place->kind == ThingKind::location ? "location " : "place ", *draft.place);
+  if (!draft.place && !draft.place_words.empty()) part("", draft.place_words);
+  if (draft.quantity) part("", draft.quantity->written);
+  if (draft.date) part("", draft.date->expression.text, draft.date->carried ? " (carried)" : "");
   if (draft.led) {
     reason += "; the interviewer said it, the narrator agreed";
   } else if (draft.fragment) {
@@ -80,7 +84,7 @@ std::string reason_of(const Draft& draft) {
   } else {
     reason += " in one clause";
   }
-  for (const std::string& because : draft.because) reason += "; " + because;
+  for (const std::string& because : draft.because) reason.append("; ").append(because);
   if (draft.withdrawn) reason += "; taken back in the same breath";
   return reason;
 }
@@ -125,7 +129,7 @@ void Writer::write(const Draft& draft, std::vector<Claim>& claims) const {
   const std::size_t places = draft.place ? draft.place->terms.size() : 1;
   for (std::size_t s = 0; s < subjects; ++s) {
     for (std::size_t p = 0; p < places; ++p) {
-      Claim made = claim;
+      Claim made = s + 1 < subjects || p + 1 < places ? claim : std::move(claim);
       if (draft.subject) {
         made.subject = list_of(finders, draft.subject->kind).terms()[draft.subject->terms[s]].key;
         made.subject_words = draft.subject->words;

@@ -258,7 +258,7 @@ SentenceReading read_sentence(Passage& passage, const Words& words, Span span) {
   reading.span = span;
   reading.predicates = find_predicates(passage, words, span);
   // "took off the derrick": a particle gives no role.
-  for (Thing& thing : passage.things) {
+  for (Thing& thing : passage.things_in(span)) {
     if (thing.kind != ThingKind::equipment || thing.role_at < 0 || !span.holds(thing.span.first)) continue;
     const auto at = static_cast<std::uint32_t>(thing.role_at);
     for (const Predicate& p : reading.predicates) {

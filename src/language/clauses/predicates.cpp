@@ -19,9 +19,9 @@ class Finder : private VerbSurroundings {
     for (std::uint32_t i = span_.first; i < span_.past; ++i) {
       const Note& note = notes_[i];
       if (note.thing >= 0 || note.date >= 0 || is_mark(i)) continue;
-      if (try_any_doing(i)) continue;
+      if (may_be_any_doing(i) && try_any_doing(i)) continue;
       if (!note.info) continue;
-      if (try_verb(i)) continue;
+      if ((note.info->verb_forms[0] | note.info->verb_forms[1]) != 0 && try_verb(i)) continue;
       if (note.flags.has(WordClass::be)) try_be(i);
       if (note.flags.has(WordClass::have) || note.flags.has(WordClass::had_or_would)) try_have(i);
     }
@@ -150,8 +150,11 @@ class Finder : private VerbSurroundings {
       read_auxiliaries(i, predicate);
       const bool participle = (forms & 8U) != 0;
       if (!participle) predicate.passive = false;
+      const std::uint64_t near = forms_near(i);
       for (const std::uint32_t row : words_.verb_groups[static_cast<std::size_t>(info.verb_group[slot])]) {
         const Verb& verb = words_.verbs[row];
+        // Most particles of a verb of many rows are not there.
+        if (!verb.particle_forms.empty() && (near & form_bit(verb.particle_forms.front())) == 0) continue;
         const std::uint32_t particle = particle_at(i, verb);
         if (particle == kNowhere) continue;
         if (verb.base == "have" || verb.base == "be") continue;  // Read below, as full verbs.
@@ -187,13 +190,28 @@ class Finder : private VerbSurroundings {
     return false;
   }
 
-  /// "They greased it", "it was varnished": a past form of no row, done to a thing or a pronoun.
-  bool try_any_doing(std::uint32_t i) {
+  /// Whether the word at i is long enough for one and known neither as a verb nor for grammar.
+  bool may_be_any_doing(std::uint32_t i) const {
     const Note& note = notes_[i];
     if (note.info && (note.info->verb_forms[0] != 0 || note.flags.any() || note.info->cue >= 0)) return false;
-    if (note.cue >= 0 || noun_position(i)) return false;
+    constexpr std::uint32_t kShortest = 5;
+    return note.cue < 0 && passage_.tokens[i].end - passage_.tokens[i].begin >= kShortest;
+  }
+
+  /// A bit for each word form from the one before token i to the last a particle may stand at.
+  std::uint64_t forms_near(std::uint32_t i) const {
+    std::uint64_t bits = 0;
+    for (std::uint32_t k = i > span_.first ? i - 1 : i; k < std::min(span_.past, i + kParticleReach); ++k)
+      bits |= form_bit(passage_.tokens[k].form);
+    return bits;
+  }
+  static std::uint64_t form_bit(std::uint64_t form) { return std::uint64_t{1} << (form & 63); }
+
+  /// "They greased it", "it was varnished": a past form of no row, done to a thing or a pronoun.
+  bool try_any_doing(std::uint32_t i) {
+    if (!may_be_any_doing(i) || noun_position(i)) return false;
     const std::string_view word = passage_.words({i, i + 1});
-    const bool past = word.size() > 4 && std::any_of(words_.past_endings.begin(), words_.past_endings.end(),
+    const bool past = std::any_of(words_.past_endings.begin(), words_.past_endings.end(),
                                                      [&](const std::string& ending) { return word.ends_with(ending); });
     if (!past) return false;
     Predicate predicate;

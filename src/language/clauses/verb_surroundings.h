@@ -45,6 +45,7 @@ class VerbSurroundings {
   }
 
   static constexpr std::uint32_t kNowhere = 0xFFFFFFFF;
+  static constexpr std::uint32_t kParticleReach = 10;  ///< Tokens.
 
   /// Where the particle of a row stands: right after the verb, apart within eight tokens, or before it.
   std::uint32_t particle_at(std::uint32_t i, const Verb& verb) const {
@@ -62,7 +63,7 @@ class VerbSurroundings {
         (i - 1 == span_.first || is_mark(i - 2) || has(i - 2, WordClass::coordinator))) {
       return i - 1;
     }
-    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 10); ++k) {
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + kParticleReach); ++k) {
       if (matches(k) && (k == i + 1 || (length == 1 && verb.frame == VerbFrame::object))) {
         if (is_particle(k, k + length, k == i + 1, verb.frame == VerbFrame::subject)) return k;
       }
@@ -220,7 +221,7 @@ class VerbSurroundings {
 
   /// "The new boat was hoisted": what is called new comes.
   bool new_thing_beside(std::uint32_t i) const {
-    for (const Thing& thing : passage_.things) {
+    for (const Thing& thing : passage_.things_in(span_)) {
       if (!span_.holds(thing.span.first) || thing.kind != ThingKind::equipment) continue;
       if (thing.span.first + 8 < i || thing.span.first > i + 6) continue;
       for (std::uint32_t k = thing.head; k < thing.span.past; ++k) {

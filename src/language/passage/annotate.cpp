@@ -2,6 +2,7 @@
 // words. Every step is one pass over the tokens. Dates come first, then things, then numbers: "the three
 // hundred lamp" is a lamp and "nineteen forty-four" a year before either holds a number.
 #include <algorithm>
+#include <span>
 
 #include "language/passage/passage.h"
 #include "witnessmark/base/fold.h"
@@ -22,24 +23,34 @@ bool is_comma(const Token& token) {
 }  // namespace
 
 void Annotator::look_up_words(const HeadMemory& heads, Passage& passage) {
-  const std::size_t count = passage.tokens.size();
+  const auto count = static_cast<std::uint32_t>(passage.tokens.size());
   passage.notes.assign(count, Note{});
-  for (std::vector<std::uint8_t>& marks : names_) marks.resize(count);
-  for (std::size_t i = 0; i < count; ++i) {
+  clear_starts();
+  for (std::uint32_t i = 0; i < count; ++i) {
     Token& token = passage.tokens[i];
     const Spelling& spelling = vocabulary_.of(token, heads);
     const bool stem = token.stem != token.form;
-    for (std::size_t kind = 0; kind < names_.size(); ++kind) {
-      names_[kind][i] = spelling.names[kind];
-      if (stem && vocabulary_.stem_begins_name(token, kind)) names_[kind][i] |= kBeginsName;
+    if (spelling.named || stem) {
+      for (std::size_t kind = 0; kind < name_starts_.size(); ++kind) {
+        std::uint8_t marks = spelling.names[kind];
+        if (stem && vocabulary_.stem_begins_name(token, kind)) marks |= kBeginsName;
+        if (marks != 0) name_starts_[kind].push_back({i, marks});
+      }
     }
+    if (spelling.head) head_starts_.push_back(i);
+    if (spelling.number) number_starts_.push_back(i);
+    if (spelling.phrase) phrase_starts_.push_back(i);
     token.form = spelling.form;
     if (!stem) token.stem = spelling.form;
-    Note& note = passage.notes[i];
-    note.info = spelling.info;
-    if (spelling.info) note.flags = spelling.info->flags;
-    note.head = spelling.head;
+    if (!spelling.info) continue;
+    passage.notes[i].info = spelling.info;
+    passage.notes[i].flags = spelling.info->flags;
   }
+}
+
+void Annotator::clear_starts() {
+  for (std::vector<NameStart>& starts : name_starts_) starts.clear();
+  for (Starts* starts : {&head_starts_, &number_starts_, &phrase_starts_}) starts->clear();
 }
 
 void Annotator::place_dates(const std::vector<ByteRange>& date_bytes, Passage& passage) {
@@ -64,7 +75,7 @@ void Annotator::add_things(const TermFinder& finder, ThingKind kind, Passage& pa
   // Names of people and of places far away are not looked for in misspellings.
   const bool listed = kind == ThingKind::equipment || kind == ThingKind::place;
   NearMemory* memory = listed ? &memories_[static_cast<std::size_t>(kind)] : nullptr;
-  index.find(passage.text, passage.tokens, names_[static_cast<std::size_t>(kind)], found_, memory);
+  index.find(passage.text, passage.tokens, name_starts_[static_cast<std::size_t>(kind)], found_, memory);
   for (const TokenMention& mention : found_) {
     Thing thing;
     thing.span = {mention.first, mention.past};
@@ -87,8 +98,13 @@ std::string Annotator::place_near(const Passage& passage, std::uint32_t at) cons
   constexpr std::uint32_t kReach = 30;
   std::uint32_t best = kReach;
   std::string key;
-  for (const Thing& thing : passage.things) {
-    if (thing.kind != ThingKind::place || thing.near_match) continue;
+  // The places stand together, in the order of the text.
+  const auto places = std::span(passage.things).subspan(first_place_, past_place_ - first_place_);
+  const auto from = std::lower_bound(places.begin(), places.end(), at > kReach ? at - kReach : 0,
+                                     [](const Thing& thing, std::uint32_t i) { return thing.span.first < i; });
+  for (const Thing& thing : std::span(from, places.end())) {
+    if (thing.span.first >= at + kReach) break;
+    if (thing.near_match) continue;
     const std::uint32_t distance = thing.span.first > at ? thing.span.first - at : at - thing.span.first;
     if (distance >= best) continue;
     best = distance;
@@ -99,7 +115,6 @@ std::string Annotator::place_near(const Passage& passage, std::uint32_t at) cons
 
 /// "the clock", "that old clock": a determiner, then the last word of a longer name.
 void Annotator::find_heads(HeadMemory& heads, Passage& passage) {
-  const auto count = static_cast<std::uint32_t>(passage.tokens.size());
   // What was named is remembered in the order of the words.
   // Equipment was found first, in that order already; more things are added behind while this goes on.
   const std::size_t found = passage.things.size();
@@ -110,15 +125,12 @@ void Annotator::find_heads(HeadMemory& heads, Passage& passage) {
       if (!passage.things[next].near_match) heads.remember(passage.things[next]);
     }
   };
-  for (std::uint32_t i = 1; i < count; ++i) {
-    const bool one = passage.notes[i].flags.has(WordClass::one);
-    if ((!one && !passage.notes[i].head) || passage.tokens[i].kind != Token::Kind::word ||
-        passage.notes[i].date >= 0) {
-      continue;
-    }
+  for (const std::uint32_t i : head_starts_) {
+    if (i == 0 || passage.notes[i].date >= 0) continue;
     remember_to(i);
+    const bool one = passage.notes[i].flags.has(WordClass::one);
     if (one) find_one(heads, i, passage);
-    if (!passage.notes[i].head) continue;
+    if (one && !heads.heads.contains(passage.tokens[i].form)) continue;
     std::uint32_t before = i - 1;
     if (before > 0 && passage.notes[before].flags.has(WordClass::old)) --before;
     const Flags& f = passage.notes[before].flags;
@@ -138,7 +150,7 @@ void Annotator::find_heads(HeadMemory& heads, Passage& passage) {
     heads.remember(thing);
     passage.things.push_back(std::move(thing));
   }
-  remember_to(count);
+  remember_to(static_cast<std::uint32_t>(passage.tokens.size()));
 }
 
 /// "the steam one", "the electric one": a word of a name in the place of the whole.
@@ -157,41 +169,43 @@ void Annotator::find_one(HeadMemory& heads, std::uint32_t i, Passage& passage) {
 void Annotator::find_things(HeadMemory& heads, Passage& passage) {
   passage.things.clear();
   add_things(*finders_.equipment, ThingKind::equipment, passage);
+  first_place_ = passage.things.size();
   add_things(*finders_.places, ThingKind::place, passage);
+  past_place_ = passage.things.size();
   if (finders_.locations) add_things(*finders_.locations, ThingKind::location, passage);
   if (finders_.persons) add_things(*finders_.persons, ThingKind::person, passage);
   find_heads(heads, passage);
-  // Where mentions overlap the longer wins; of equal ones the list named first, but a capitalised person over
-  // a thing.
-  std::stable_sort(passage.things.begin(), passage.things.end(), [](const Thing& a, const Thing& b) {
+  // Where mentions overlap the longer wins; of equal ones the list named first.
+  const bool one = passage.things.size() < 2;
+  if (!one) std::stable_sort(passage.things.begin(), passage.things.end(), [](const Thing& a, const Thing& b) {
     const auto length = [](const Thing& t) { return t.span.past - t.span.first; };
     if (a.near_match != b.near_match) return !a.near_match;
     if (a.carried != b.carried) return !a.carried;
     return length(a) > length(b);
   });
-  std::vector<Thing> kept;
+  std::vector<Thing>& kept = kept_things_;
+  kept.clear();
   for (Thing& thing : passage.things) {
     bool free = true;
     for (std::uint32_t k = thing.span.first; k < thing.span.past; ++k)
       free = free && passage.notes[k].thing < 0;
     if (!free) {
       // A place that is also a location of the itinerary is both.
-      if (thing.kind == ThingKind::location) {
-        for (Thing& other : kept) {
-          if (other.kind == ThingKind::place && other.span.first <= thing.span.first &&
-              thing.span.past <= other.span.past) {
-            other.location = true;
-          }
-        }
+      const std::int32_t over = passage.notes[thing.span.first].thing;
+      if (thing.kind == ThingKind::location && over >= 0) {
+        Thing& other = kept[static_cast<std::size_t>(over)];
+        if (other.kind == ThingKind::place && thing.span.past <= other.span.past) other.location = true;
       }
       continue;
     }
-    for (std::uint32_t k = thing.span.first; k < thing.span.past; ++k) passage.notes[k].thing = 0;
+    for (std::uint32_t k = thing.span.first; k < thing.span.past; ++k)
+      passage.notes[k].thing = static_cast<std::int32_t>(kept.size());
     kept.push_back(std::move(thing));
   }
-  std::sort(kept.begin(), kept.end(),
+  std::swap(passage.things, kept);
+  if (one) return;
+  std::sort(passage.things.begin(), passage.things.end(),
             [](const Thing& a, const Thing& b) { return a.span.first < b.span.first; });
-  passage.things = std::move(kept);
   for (std::size_t t = 0; t < passage.things.size(); ++t) {
     const Span& span = passage.things[t].span;
     for (std::uint32_t k = span.first; k < span.past; ++k)
@@ -201,17 +215,18 @@ void Annotator::find_things(HeadMemory& heads, Passage& passage) {
 
 void Annotator::find_numbers(Passage& passage) {
   passage.numbers.clear();
-  read_numbers(passage, language_.data().words);
+  read_numbers(passage, language_.data().words, number_starts_);
 }
 
 /// ", hadn't it," denies nothing.
 void Annotator::hide_tags(Passage& passage) {
   const auto count = static_cast<std::uint32_t>(passage.tokens.size());
   for (std::uint32_t i = 1; i + 1 < count; ++i) {
+    if (!is_comma(passage.tokens[i - 1])) continue;
     Note& note = passage.notes[i];
     const bool auxiliary = note.flags.has(WordClass::be) || note.flags.has(WordClass::have) ||
                            note.flags.has(WordClass::do_) || note.flags.has(WordClass::modal);
-    if (!auxiliary || !note.flags.has(WordClass::negative) || !is_comma(passage.tokens[i - 1])) continue;
+    if (!auxiliary || !note.flags.has(WordClass::negative)) continue;
     const Flags& next = passage.notes[i + 1].flags;
     const bool pronoun = next.has(WordClass::it) || next.has(WordClass::they) || next.has(WordClass::we) ||
                          next.has(WordClass::she) || next.has(WordClass::exist);
@@ -231,12 +246,13 @@ void Annotator::find_phrases(Passage& passage) {
     }
   };
   const auto count = static_cast<std::uint32_t>(passage.tokens.size());
-  std::vector<std::uint32_t> cues;
-  std::vector<std::uint32_t> answers;
+  std::vector<std::uint32_t>& cues = cues_here_;
+  std::vector<std::uint32_t>& answers = answers_here_;
   std::uint32_t cue_past = 0;  // Cues inside a longer cue are not cues of their own.
-  for (std::uint32_t i = 0; i < count; ++i) {
+  for (const std::uint32_t i : phrase_starts_) {
     const WordInfo* info = passage.notes[i].info;
-    if (!info || (info->cue < 0 && !info->starts_phrase)) continue;
+    const bool phrase = info->starts_phrase && i + 1 < count && words.phrases.may_continue(passage.tokens[i + 1]);
+    if (info->cue < 0 && !phrase) continue;
     std::uint32_t longest = 0;
     std::uint32_t longest_answer = 0;  // Words that open an answer are told apart from other cues.
     cues.clear();
@@ -253,7 +269,7 @@ void Annotator::find_phrases(Passage& passage) {
     if (info->cue >= 0) {
       for (const std::uint32_t index : words.cue_lists[static_cast<std::size_t>(info->cue)]) take(index, 1);
     }
-    if (info->starts_phrase) {
+    if (phrase) {
       words.phrases.match(
           passage.tokens, i, [&](std::size_t length, const std::vector<std::uint32_t>& values) {
             for (const std::uint32_t value : values) {

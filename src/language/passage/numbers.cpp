@@ -11,20 +11,14 @@ class NumberReader {
  public:
   NumberReader(Passage& passage, const Words& words) : passage_(passage), words_(words) {}
 
-  void run() {
-    const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
-    for (std::uint32_t i = 0; i < count;) {
-      const std::uint32_t past = may_begin(i) ? read(i) : i;
-      i = past > i ? past : i + 1;
+  void run(const Starts& starts) {
+    std::uint32_t past = 0;  // Of the number read last.
+    for (const std::uint32_t i : starts) {
+      if (i >= past) past = read(i);
     }
   }
 
  private:
-  bool may_begin(std::uint32_t i) const {
-    const WordInfo* info = passage_.notes[i].info;
-    return passage_.tokens[i].kind == Token::Kind::number ||
-           (info && (info->quantity >= 0 || info->starts_quantity));
-  }
   const QuantityWord* word_at(std::uint32_t i) const {
     const Note& note = passage_.notes[i];
     if (!note.info || note.info->quantity < 0 || taken(i)) return nullptr;
@@ -210,8 +204,8 @@ class NumberReader {
 
 }  // namespace
 
-void read_numbers(Passage& passage, const Words& words) {
-  NumberReader(passage, words).run();
+void read_numbers(Passage& passage, const Words& words, const Starts& starts) {
+  NumberReader(passage, words).run(starts);
 }
 
 }  // namespace witnessmark::claims

@@ -1,7 +1,9 @@
 #pragma once
+#include <algorithm>
 #include <array>
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -86,7 +88,6 @@ struct Note {
   std::int32_t number = -1;
   std::int32_t cue = -1;   ///< A cue that covers it, if it is of a class that hides negatives.
   std::uint8_t reach = 1;  ///< Length of the longest phrase of grammar words that begins here.
-  bool head = false;       ///< Last word of some name of several words.
 };
 
 /// One utterance with everything found in it by looking up words; nothing is understood yet.
@@ -103,10 +104,32 @@ struct Passage {
   std::vector<DateExpression> dates;
   std::vector<Span> date_spans;  ///< One for each date; empty when no token is covered.
 
+  // What begins in a range of tokens: an utterance may be long, a sentence looks at its own part.
+  std::span<const Thing> things_in(Span range) const { return beginning_in(std::span(things), range); }
+  std::span<Thing> things_in(Span range) { return beginning_in(std::span(things), range); }
+  std::span<const Number> numbers_in(Span range) const { return beginning_in(std::span(numbers), range); }
+  std::span<const CueSpan> cues_in(Span range) const { return beginning_in(std::span(cues), range); }
+  /// Indices of the dates, half-open; of those that cover no token some may be among them.
+  Span dates_in(Span range) const {
+    const auto before = [](const Span& date, std::uint32_t token) { return date.first < token; };
+    const auto from = std::lower_bound(date_spans.begin(), date_spans.end(), range.first, before);
+    const auto past = std::lower_bound(from, date_spans.end(), range.past, before);
+    return {static_cast<std::uint32_t>(from - date_spans.begin()),
+            static_cast<std::uint32_t>(past - date_spans.begin())};
+  }
+
   std::string_view words(Span span) const {
     if (span.empty()) return {};
     const std::uint32_t begin = tokens[span.first].begin;
     return text.substr(begin, tokens[span.past - 1].end - begin);
+  }
+
+ private:
+  template <typename Item>
+  static std::span<Item> beginning_in(std::span<Item> items, Span range) {
+    const auto before = [](const Item& item, std::uint32_t token) { return item.span.first < token; };
+    const auto from = std::lower_bound(items.begin(), items.end(), range.first, before);
+    return {from, std::lower_bound(from, items.end(), range.past, before)};
   }
 };
 
@@ -149,8 +172,11 @@ struct HeadMemory {
   std::optional<std::uint32_t> term_of(std::uint64_t form, const std::string& near) const;
 };
 
+/// Tokens that may begin something, in order.
+using Starts = std::vector<std::uint32_t>;
+
 /// Finds the numbers of a passage in which dates and things are already found.
-void read_numbers(Passage& passage, const Words& words);
+void read_numbers(Passage& passage, const Words& words, const Starts& starts);
 
 /// Finds dates, terms, numbers and cues. The passage's vectors are reused from call to call.
 class Annotator {
@@ -168,6 +194,7 @@ class Annotator {
   void place_dates(const std::vector<ByteRange>& date_bytes, Passage& passage);
   void find_things(HeadMemory& heads, Passage& passage);
   std::string place_near(const Passage& passage, std::uint32_t at) const;
+  void clear_starts();
   void find_heads(HeadMemory& heads, Passage& passage);
   void find_one(HeadMemory& heads, std::uint32_t i, Passage& passage);
   void add_things(const TermFinder& finder, ThingKind kind, Passage& passage);
@@ -182,8 +209,13 @@ class Annotator {
   const Language& language_;
   const Finders& finders_;
   Vocabulary vocabulary_;
-  std::array<std::vector<std::uint8_t>, 4> names_;  ///< NameMark bits of every token, by ThingKind.
+  std::array<std::vector<NameStart>, 4> name_starts_;  ///< By ThingKind.
+  Starts head_starts_, number_starts_, phrase_starts_;
   std::vector<TokenMention> found_;
+  std::size_t first_place_ = 0, past_place_ = 0;  ///< Among the passage's things, while they are being found.
+  // Kept from passage to passage for their memory.
+  std::vector<Thing> kept_things_;
+  std::vector<std::uint32_t> cues_here_, answers_here_;
   std::array<NearMemory, 2> memories_;  ///< Of equipment and places.
 };
 

@@ -44,10 +44,16 @@ const Spelling& Vocabulary::learn(const Token& token, const HeadMemory& heads) {
   made.written = token.form;
   made.form = token.kind == Token::Kind::word ? words_.common_form(token.form) : token.form;
   made.info = words_.find(made.form);
-  made.head = token.kind == Token::Kind::word && heads.heads.contains(made.form);
+  const bool one = made.info && made.info->flags.has(WordClass::one);
+  made.head = token.kind == Token::Kind::word && (one || heads.heads.contains(made.form));
+  made.number = token.kind == Token::Kind::number ||
+                (made.info && (made.info->quantity >= 0 || made.info->starts_quantity));
+  made.phrase = made.info && (made.info->cue >= 0 || made.info->starts_phrase);
   for (std::size_t kind = 0; kind < made.names.size() && token.kind != Token::Kind::mark; ++kind) {
     const TermFinder* finder = finder_of(finders_, kind);
-    if (finder && !finder->index().list.empty()) made.names[kind] = finder->index().marks_of(made.form, made.info);
+    if (!finder || finder->index().list.empty()) continue;
+    made.names[kind] = finder->index().marks_of(made.form, made.info);
+    made.named = made.named || made.names[kind] != 0;
   }
   return put(made);
 }

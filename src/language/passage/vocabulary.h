@@ -11,13 +11,17 @@ struct Finders;
 struct HeadMemory;
 
 /// What one word is to every step of reading, worked out when it is met for the first time in an interview. Talk
-/// repeats its words: a token costs one look-up here, and steps pass over tokens that are nothing to them.
+/// repeats its words: a token costs one look-up here, and every step goes only to the tokens that are something
+/// to it.
 struct Spelling {
   std::uint64_t written = 0;  ///< Form as the token scan makes it.
   std::uint64_t form = 0;     ///< The same with equal spellings made one.
   const WordInfo* info = nullptr;
   std::array<std::uint8_t, 4> names{};  ///< NameMark bits by ThingKind.
-  bool head = false;                    ///< Last word of some name of several words.
+  bool named = false;                   ///< Some of names is set.
+  bool head = false;                    ///< Last word of some name of several words; or "one".
+  bool number = false;                  ///< May begin a number.
+  bool phrase = false;                  ///< A cue, or may begin a phrase.
   bool known = false;                   ///< False: a free place of the table.
 };
 
@@ -42,9 +46,9 @@ class Vocabulary {
 
   const Words& words_;
   const Finders& finders_;
-  std::uint64_t mask_ = 4095;
+  std::uint64_t mask_ = 1023;
   std::size_t used_ = 0;
-  std::vector<Spelling> slots_{std::vector<Spelling>(4096)};
+  std::vector<Spelling> slots_{std::vector<Spelling>(1024)};
 };
 
 }  // namespace witnessmark::claims

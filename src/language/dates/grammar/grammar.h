@@ -110,6 +110,7 @@ class Grammar {
   bool season(std::size_t i, Spec& spec) const;
 
   // parts.cpp
+  // core() and parted() take the longest of several readings and want a fresh spec.
   bool core(std::size_t i, Spec& spec) const;       ///< A date without modifiers before it.
   bool lone_year(std::size_t i, Spec& spec) const;  ///< year() standing alone; "the year 1962".
   bool parted(std::size_t i, Spec& spec) const;  ///< early 1962, the end of March, the latter half of 1962.

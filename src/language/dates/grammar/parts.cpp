@@ -34,30 +34,27 @@ bool Grammar::core(std::size_t i, Spec& spec) const {
   const std::size_t at = the ? i + 1 : i;
   const Token& head = t[at];
   const bool number = head.is_number() || head.is(Role::number);
-  Spec best;
-  if (t[i].is_number()) offer(&Grammar::numeric_date, i, best);
+  if (t[i].is_number()) offer(&Grammar::numeric_date, i, spec);
   if ((number || head.any(kMonths | bit(Role::weekday) | bit(Role::weekday_short) | bit(Role::ordinal))) &&
       near(at, kMonths, kDayToMonth))
-    offer(&Grammar::day_and_month, i, best);
+    offer(&Grammar::day_and_month, i, spec);
   if (head.is(Role::season) || ((is(i, w("that")) || is(i, w("this"))) && t[i + 1].is(Role::season)))
-    offer(&Grammar::season, i, best);
-  if (head.is(Role::phrase)) offer(&Grammar::named_day, i, best);
+    offer(&Grammar::season, i, spec);
+  if (head.is(Role::phrase)) offer(&Grammar::named_day, i, spec);
   if (number || head.is_sign('\'') ||
       head.any(bit(Role::era_sign) | bit(Role::unit) | bit(Role::units) | bit(Role::year_zero)))
-    offer(&Grammar::lone_year, i, best);
+    offer(&Grammar::lone_year, i, spec);
   const auto& next = t[at + 1].is_sign('-') ? t[at + 2] : t[at + 1];
   const bool digits = head.is_number() && t[at + 1].kind != Token::Kind::end && !t[at + 1].space;
   if (digits || head.is_sign('\'') || head.is(Role::decade) || (number && next.is(Role::decade))) {
     Spec found;
-    if (decade(at, found) && found.end > best.end) found.begin = i, best = std::move(found);
+    if (decade(at, found) && found.end > spec.end) found.begin = i, spec = std::move(found);
   }
   if ((number || head.is(Role::ordinal)) && near(at + 1, bit(Role::unit) | bit(Role::units), 4)) {
     Spec found;
-    if (century(at, found) && found.end > best.end) found.begin = i, best = std::move(found);
+    if (century(at, found) && found.end > spec.end) found.begin = i, spec = std::move(found);
   }
-  if (best.end == 0) return false;
-  spec = std::move(best);
-  return true;
+  return spec.end != 0;
 }
 
 // [the] early|late|mid [-] [in] DATE
@@ -243,16 +240,13 @@ bool Grammar::parted(std::size_t i, Spec& spec) const {
   std::size_t at = t[i].is(Role::determiner) ? i + 1 : i;
   if (is(at, w("very"))) ++at;
   const auto& head = t[at];
-  Spec best;
-  if (head.is(Role::part)) offer(&Grammar::part_before, i, best);
-  if (head.is(Role::part_noun) && is(at + 1, w("of"))) offer(&Grammar::noun_part, i, best);
-  if (head.any(bit(Role::portion_place) | bit(Role::part))) offer(&Grammar::portion_part, i, best);
-  if (t[i].is(Role::approx)) offer(&Grammar::approximate, i, best);
+  if (head.is(Role::part)) offer(&Grammar::part_before, i, spec);
+  if (head.is(Role::part_noun) && is(at + 1, w("of"))) offer(&Grammar::noun_part, i, spec);
+  if (head.any(bit(Role::portion_place) | bit(Role::part))) offer(&Grammar::portion_part, i, spec);
+  if (t[i].is(Role::approx)) offer(&Grammar::approximate, i, spec);
   if (head.any(bit(Role::ordinal) | bit(Role::portion_place)) || head.is_number())
-    offer(&Grammar::nth_of, i, best);
-  if (best.end == 0) return false;
-  spec = std::move(best);
-  return true;
+    offer(&Grammar::nth_of, i, spec);
+  return spec.end != 0;
 }
 
 // later|earlier [on] [in] that|the same|the UNIT

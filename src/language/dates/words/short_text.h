@@ -10,16 +10,10 @@ namespace witnessmark::dates {
 /// What is longer is cut; no value of ours is.
 class ShortText {
  public:
-  ShortText() : size_(0) {}
+  ShortText() = default;
   ShortText(std::string_view text) { assign(text); }
   ShortText(const char* text) { assign(text); }
   ShortText(const std::string& text) { assign(text); }
-  ShortText(const ShortText& other) : size_(other.size_) { std::memcpy(bytes_, other.bytes_, size_); }
-  ShortText& operator=(const ShortText& other) {
-    size_ = other.size_;
-    std::memmove(bytes_, other.bytes_, size_);
-    return *this;
-  }
 
   std::string_view view() const { return {bytes_, size_}; }
   operator std::string_view() const { return view(); }
@@ -57,8 +51,8 @@ class ShortText {
     size_ = 0;
     *this += text;
   }
-  char bytes_[kMost];
-  std::uint8_t size_;
+  char bytes_[kMost]{};
+  std::uint8_t size_ = 0;
 };
 
 }  // namespace witnessmark::dates

@@ -6,8 +6,6 @@
 
 #include <algorithm>
 #include <array>
-#include <bit>
-#include <cstring>
 
 #include "witnessmark/base/fold.h"
 
@@ -34,27 +32,6 @@ constexpr auto kClasses = make_classes();
 
 std::uint8_t class_of(char c) {
   return kClasses[static_cast<unsigned char>(c)];
-}
-
-constexpr std::uint64_t kEachByte = 0x0101010101010101u;
-constexpr std::uint64_t kLowerCase = 0x20 * kEachByte;
-
-/// Eight bytes as a number, the first one lowest.
-std::uint64_t load_group(const char* bytes) {
-  std::uint64_t group;
-  std::memcpy(&group, bytes, sizeof group);
-  if constexpr (std::endian::native == std::endian::big) group = __builtin_bswap64(group);
-  return group;
-}
-
-/// How many of the eight bytes from the first on are ASCII letters. Without its high bit and in lower case a
-/// byte is a letter when adding 0x1F carries into bit 7 (from 'a' on) and adding 5 does not (up to 'z').
-std::size_t leading_letters(std::uint64_t group) {
-  constexpr auto kHigh = 0x80 * kEachByte;
-  const auto low = (group & ~kHigh) | kLowerCase;
-  const auto letters = (low + 0x1F * kEachByte) & ~(low + 0x05 * kEachByte) & ~group & kHigh;
-  const auto others = ~letters & kHigh;
-  return others == 0 ? 8 : static_cast<std::size_t>(std::countr_zero(others)) / 8;
 }
 
 /// Length of a typographic sign at the start of the text and its ASCII stand-in; 0 when there is none.
@@ -95,13 +72,15 @@ TokenWindow::TokenWindow(std::string_view text, const DateLexicon::Data& lexicon
 }
 
 std::size_t TokenWindow::refill(std::size_t i) {
-  if (i + kAhead < tokens_.size() || at_text_end()) return i;
+  if (i + kAhead < size_ || at_text_end()) return i;
   if (i > kBehind) {
     const auto drop = i - kBehind;
     tokens_.erase(tokens_.begin(), tokens_.begin() + static_cast<std::ptrdiff_t>(drop));
     i = kBehind;
   }
   scan(kBlock);
+  first_ = tokens_.data();
+  size_ = tokens_.size();
   return i;
 }
 
@@ -114,8 +93,8 @@ std::size_t TokenWindow::refill(std::size_t i) {
 }
 
 [[gnu::always_inline]] inline void TokenWindow::finish_word(Token& token, std::size_t end,
-                                                            std::uint64_t hash) {
-  if (end < text_.size() && (text_[end] == '\'' || class_of(text_[end]) == kHigh)) return scan_rest(token);
+                                                            char next, std::uint64_t hash) {
+  if (next == '\'' || static_cast<unsigned char>(next) >= 0x80) return scan_rest(token);
   token.length = static_cast<std::uint32_t>(end - position_);
   position_ = end;
   look_up(token, hash);
@@ -123,7 +102,7 @@ std::size_t TokenWindow::refill(std::size_t i) {
 
 [[gnu::always_inline]] inline void TokenWindow::scan_word(Token& token) {
   token.kind = Token::Kind::word;
-  token.capital = text_[position_] >= 'A' && text_[position_] <= 'Z';
+  token.capital = static_cast<unsigned char>(text_[position_] - 'A') < 26;
   auto hash = kHashSeed;
   std::size_t i = position_;
   const auto size = text_.size();
@@ -135,9 +114,9 @@ std::size_t TokenWindow::refill(std::size_t i) {
       i += 8;
       continue;
     }
-    if (letters > 0) hash = mix_group(hash, (group | kLowerCase) & ((std::uint64_t{1} << (8 * letters)) - 1));
+    if (letters > 0) hash = mix_group(hash, first_bytes(group | kLowerCase, letters));
     i += letters;
-    return finish_word(token, i, hash);
+    return finish_word(token, i, static_cast<char>(group >> (8 * letters)), hash);
   }
   // The last few bytes of the text.
   std::uint64_t group = 0;
@@ -146,7 +125,7 @@ std::size_t TokenWindow::refill(std::size_t i) {
     group |= static_cast<std::uint64_t>(static_cast<unsigned char>(text_[i + letters] | 0x20))
              << (8 * letters);
   if (letters > 0) hash = mix_group(hash, group);
-  finish_word(token, i + letters, hash);
+  finish_word(token, i + letters, i + letters < size ? text_[i + letters] : ' ', hash);
 }
 
 // A token is made in its place and written once: a copy right after its small fields were set would stall on
@@ -159,6 +138,7 @@ void TokenWindow::scan(std::size_t wanted) {
     int lines = 0;
     char sign = 0;
     std::size_t length = 0;  // Of a typographic sign.
+    if (position < text.size() && text[position] == ' ') ++position;  // Mostly all there is.
     for (; position < text.size(); ++position) {
       const auto kind = class_of(text[position]);
       if (kind == kSpace) {

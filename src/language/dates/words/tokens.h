@@ -56,14 +56,14 @@ class TokenWindow {
               bool lines_matter);
 
   /// Token i; an end token outside the window.
-  const Token& operator[](std::size_t i) const { return i < tokens_.size() ? tokens_[i] : end_; }
+  const Token& operator[](std::size_t i) const { return i < size_ ? first_[i] : end_; }
 
   /// Makes sure that kAhead tokens follow i, as far as the text goes; returns i's new place.
   std::size_t refill(std::size_t i);
 
-  std::size_t size() const { return tokens_.size(); }
+  std::size_t size() const { return size_; }
   /// Up to here every token has kAhead tokens after it, or the text's end.
-  std::size_t safe_end() const { return at_text_end() ? tokens_.size() : tokens_.size() - kAhead; }
+  std::size_t safe_end() const { return at_text_end() ? size_ : size_ - kAhead; }
   bool at_text_end() const { return position_ >= text_.size(); }
   std::string_view text() const { return text_; }
   std::string_view text(const Token& token) const { return text_.substr(token.begin, token.length); }
@@ -75,7 +75,8 @@ class TokenWindow {
  private:
   void scan(std::size_t wanted);
   void scan_word(Token& token);
-  void finish_word(Token& token, std::size_t end, std::uint64_t hash);
+  /// `next` is the byte behind the word's letters, a blank at the text's end.
+  void finish_word(Token& token, std::size_t end, char next, std::uint64_t hash);
   void scan_rest(Token& token);
   void look_up(Token& token, std::uint64_t hash);
   std::uint64_t hash_with_s(const Token& token) const;
@@ -93,6 +94,8 @@ class TokenWindow {
   bool lines_matter_ = false;
   std::size_t position_ = 0;
   std::vector<Token> tokens_;
+  const Token* first_ = nullptr;  ///< Of tokens_, whose size a division would give.
+  std::size_t size_ = 0;
   Token end_;
 };
 
