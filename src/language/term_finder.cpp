@@ -157,7 +157,12 @@ class Builder {
     index_.names_trie.add(forms, value);
     if (forms.size() > 1) return;
     // "wheel house" for "wheelhouse": every first part of three letters or more.
+    const bool letters = std::all_of(name.begin(), name.end(), [](char c) { return c >= 'a' && c <= 'z'; });
     for (std::size_t i = 3; i + 3 <= name.size(); ++i) {
+      if (letters) {
+        index_.joined_firsts.add(words_.common_form(word_form(std::string_view(name).substr(0, i))));
+        continue;
+      }
       const std::vector<std::uint64_t> part = words_.forms_of(name.substr(0, i));
       if (part.size() == 1) index_.joined_firsts.add(part[0]);
     }

@@ -61,7 +61,7 @@ class Scanner {
           close_ = false;
           break;
         case kLetter:
-          word();
+          if (!plain_word()) other_word();
           break;
         case kDigit:
           digits();
@@ -161,8 +161,7 @@ class Scanner {
     return false;
   }
 
-  void word() {
-    if (plain_word()) return;
+  [[gnu::noinline]] void other_word() {
     const std::size_t begin = at_;
     HashInProgress hash;
     std::uint64_t stem = 0;
@@ -246,7 +245,7 @@ class Scanner {
     const Wide what = wide_at(at_);
     switch (what.stands_for) {
       case 0:
-        word();
+        other_word();
         break;
       case ' ':
         at_ += what.length;

@@ -362,8 +362,13 @@ WordInfo& Words::at(std::uint64_t form) {
 }
 
 void Words::drop_number_stops(std::vector<Token>& tokens) const {
-  std::size_t kept = 0;
-  for (std::size_t i = 0; i < tokens.size(); ++i) {
+  const auto before_number = [](const Token& stop, const Token& next) {
+    return stop.mark == '.' && next.kind == Token::Kind::number;
+  };
+  const auto first = std::adjacent_find(tokens.begin(), tokens.end(), before_number);
+  if (first == tokens.end()) return;
+  auto kept = static_cast<std::size_t>(first - tokens.begin());
+  for (std::size_t i = kept; i < tokens.size(); ++i) {
     if (tokens[i].mark == '.' && kept > 0 && i + 1 < tokens.size() && tokens[i + 1].kind == Token::Kind::number) {
       const WordInfo* before = find(tokens[kept - 1].form);
       if (before && before->flags.has(WordClass::number_sign)) continue;

@@ -87,6 +87,11 @@ class InterviewReader {
   }
 
   Proposals run(const std::vector<Sentence>& sentences) {
+    // More than most talk has; what is not used is never touched.
+    constexpr std::size_t kBytesAClaim = 200, kBytesAMention = 32, kMost = 1U << 24;
+    const std::size_t bytes = std::min(transcript_.reading_text.size(), kMost);
+    proposals_.claims.reserve(bytes / kBytesAClaim);
+    proposals_.mentions.reserve(bytes / kBytesAMention);
     std::size_t s = 0;
     for (std::size_t u = 0; u < transcript_.utterances.size(); ++u) {
       while (s < sentences.size() && sentences[s].utterance < u) ++s;

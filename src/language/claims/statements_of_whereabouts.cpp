@@ -1,5 +1,7 @@
 // Where the site or a person was. Locations of the itinerary and places of the list come first; else the words
 // themselves are kept ("at the falls of the boat"). "I" is the narrator; "we" and "she" are the site.
+#include <algorithm>
+
 #include "language/claims/statement_reader.h"
 
 namespace witnessmark::claims {
@@ -99,6 +101,11 @@ void StatementReader::been_at_location() {
     if (draft.statement == Statement::located) return;
   }
   const Span span = c_.reading.span;
+  const auto named = passage_.things_in(span);
+  const bool any = std::any_of(named.begin(), named.end(), [](const Thing& thing) {
+    return thing.kind == ThingKind::location || thing.location;
+  });
+  if (!any) return;
   const Thing* where = arguments_.place_in(span, {Role::at}, true);
   if (!where) where = lying_off(span);
   const bool fragment = c_.reading.predicates.empty();

@@ -56,7 +56,9 @@ bool opens_run_on(const Passage& passage, std::uint32_t piece_first, std::uint32
 }
 
 std::vector<Piece> cut(const Passage& passage, Span span, const std::vector<Predicate>& predicates) {
+  constexpr std::size_t kUsual = 8;
   std::vector<Piece> pieces;
+  pieces.reserve(kUsual);
   Piece piece;
   piece.span = {span.first, span.first};
   const auto close = [&](std::uint32_t end, std::uint32_t next, bool conjunction, bool strong) {
@@ -142,6 +144,7 @@ bool dates_only(const Passage& passage, Span span, const std::vector<Predicate>&
 std::vector<Clause> join(const Passage& passage, const std::vector<Piece>& pieces,
                          const std::vector<Predicate>& predicates) {
   std::vector<Clause> clauses;
+  clauses.reserve(pieces.size());
   constexpr std::size_t kNone = static_cast<std::size_t>(-1);
   std::size_t cleft = kNone;          // A clause that gives only a date.
   std::optional<std::uint32_t> open;  // First token of leading pieces still without predicate.
@@ -254,6 +257,7 @@ std::optional<std::uint32_t> negative_in(const Passage& passage, Span span) {
 }
 
 SentenceReading read_sentence(Passage& passage, const Words& words, Span span) {
+  passage.look_at(span);
   SentenceReading reading;
   reading.span = span;
   reading.predicates = find_predicates(passage, words, span);

@@ -37,9 +37,12 @@ void Annotator::look_up_words(const HeadMemory& heads, Passage& passage) {
         if (marks != 0) name_starts_[kind].push_back({i, marks});
       }
     }
-    if (spelling.head) head_starts_.push_back(i);
-    if (spelling.number) number_starts_.push_back(i);
-    if (spelling.phrase) phrase_starts_.push_back(i);
+    if (spelling.begins_something) {
+      if (spelling.head) head_starts_.push_back(i);
+      if (spelling.number) number_starts_.push_back(i);
+      if (spelling.phrase) phrase_starts_.push_back(i);
+      if (is_comma(token)) comma_at_.push_back(i);
+    }
     token.form = spelling.form;
     if (!stem) token.stem = spelling.form;
     if (!spelling.info) continue;
@@ -50,7 +53,7 @@ void Annotator::look_up_words(const HeadMemory& heads, Passage& passage) {
 
 void Annotator::clear_starts() {
   for (std::vector<NameStart>& starts : name_starts_) starts.clear();
-  for (Starts* starts : {&head_starts_, &number_starts_, &phrase_starts_}) starts->clear();
+  for (Starts* starts : {&head_starts_, &number_starts_, &phrase_starts_, &comma_at_}) starts->clear();
 }
 
 void Annotator::place_dates(const std::vector<ByteRange>& date_bytes, Passage& passage) {
@@ -168,6 +171,7 @@ void Annotator::find_one(HeadMemory& heads, std::uint32_t i, Passage& passage) {
 
 void Annotator::find_things(HeadMemory& heads, Passage& passage) {
   passage.things.clear();
+  passage.look_at({});
   add_things(*finders_.equipment, ThingKind::equipment, passage);
   first_place_ = passage.things.size();
   add_things(*finders_.places, ThingKind::place, passage);
@@ -221,8 +225,9 @@ void Annotator::find_numbers(Passage& passage) {
 /// ", hadn't it," denies nothing.
 void Annotator::hide_tags(Passage& passage) {
   const auto count = static_cast<std::uint32_t>(passage.tokens.size());
-  for (std::uint32_t i = 1; i + 1 < count; ++i) {
-    if (!is_comma(passage.tokens[i - 1])) continue;
+  for (const std::uint32_t comma : comma_at_) {
+    const std::uint32_t i = comma + 1;
+    if (i + 1 >= count) break;
     Note& note = passage.notes[i];
     const bool auxiliary = note.flags.has(WordClass::be) || note.flags.has(WordClass::have) ||
                            note.flags.has(WordClass::do_) || note.flags.has(WordClass::modal);

@@ -105,8 +105,14 @@ struct Passage {
   std::vector<Span> date_spans;  ///< One for each date; empty when no token is covered.
 
   // What begins in a range of tokens: an utterance may be long, a sentence looks at its own part.
-  std::span<const Thing> things_in(Span range) const { return beginning_in(std::span(things), range); }
+  std::span<const Thing> things_in(Span range) const { return beginning_in(things_near(range), range); }
   std::span<Thing> things_in(Span range) { return beginning_in(std::span(things), range); }
+  /// Things are from now on mostly asked for in this range, so that they need not be looked up each time.
+  void look_at(Span range) {
+    const std::span<Thing> inside = things_in(range);
+    looked_at_ = range;
+    things_looked_at_ = {inside.data(), inside.size()};
+  }
   std::span<const Number> numbers_in(Span range) const { return beginning_in(std::span(numbers), range); }
   std::span<const CueSpan> cues_in(Span range) const { return beginning_in(std::span(cues), range); }
   /// Indices of the dates, half-open; of those that cover no token some may be among them.
@@ -125,12 +131,26 @@ struct Passage {
   }
 
  private:
+  std::span<const Thing> things_near(Span range) const {
+    const bool inside = looked_at_.first <= range.first && range.past <= looked_at_.past;
+    return inside ? things_looked_at_ : std::span<const Thing>(things);
+  }
   template <typename Item>
   static std::span<Item> beginning_in(std::span<Item> items, Span range) {
+    constexpr std::size_t kFew = 6;
+    if (items.size() <= kFew) {
+      std::size_t first = 0, past = items.size();
+      while (first < past && items[first].span.first < range.first) ++first;
+      while (past > first && items[past - 1].span.first >= range.past) --past;
+      return items.subspan(first, past - first);
+    }
     const auto before = [](const Item& item, std::uint32_t token) { return item.span.first < token; };
     const auto from = std::lower_bound(items.begin(), items.end(), range.first, before);
     return {from, std::lower_bound(from, items.end(), range.past, before)};
   }
+
+  Span looked_at_;
+  std::span<const Thing> things_looked_at_;
 };
 
 /// Locations and persons as lists one can search.
@@ -210,7 +230,7 @@ class Annotator {
   const Finders& finders_;
   Vocabulary vocabulary_;
   std::array<std::vector<NameStart>, 4> name_starts_;  ///< By ThingKind.
-  Starts head_starts_, number_starts_, phrase_starts_;
+  Starts head_starts_, number_starts_, phrase_starts_, comma_at_;
   std::vector<TokenMention> found_;
   std::size_t first_place_ = 0, past_place_ = 0;  ///< Among the passage's things, while they are being found.
   // Kept from passage to passage for their memory.

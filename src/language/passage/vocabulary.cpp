@@ -49,6 +49,8 @@ const Spelling& Vocabulary::learn(const Token& token, const HeadMemory& heads) {
   made.number = token.kind == Token::Kind::number ||
                 (made.info && (made.info->quantity >= 0 || made.info->starts_quantity));
   made.phrase = made.info && (made.info->cue >= 0 || made.info->starts_phrase);
+  made.begins_something =
+      made.head || made.number || made.phrase || (token.kind == Token::Kind::mark && token.mark == ',');
   for (std::size_t kind = 0; kind < made.names.size() && token.kind != Token::Kind::mark; ++kind) {
     const TermFinder* finder = finder_of(finders_, kind);
     if (!finder || finder->index().list.empty()) continue;

@@ -22,6 +22,7 @@ struct Spelling {
   bool head = false;                    ///< Last word of some name of several words; or "one".
   bool number = false;                  ///< May begin a number.
   bool phrase = false;                  ///< A cue, or may begin a phrase.
+  bool begins_something = false;        ///< One of the three, or a comma.
   bool known = false;                   ///< False: a free place of the table.
 };
 

@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <cstring>
 #include <string_view>
+#include <type_traits>
 
 namespace witnessmark::dates {
 
@@ -19,9 +20,16 @@ inline constexpr std::uint64_t mix_group(std::uint64_t hash, std::uint64_t group
 inline constexpr std::uint64_t hash_word(std::string_view lower_case) {
   std::uint64_t hash = kHashSeed;
   for (std::size_t begin = 0; begin < lower_case.size(); begin += 8) {
+    const std::string_view piece = lower_case.substr(begin, 8);
     std::uint64_t group = 0;
-    for (std::size_t i = begin; i < lower_case.size() && i < begin + 8; ++i)
-      group |= static_cast<std::uint64_t>(static_cast<unsigned char>(lower_case[i])) << (8 * (i - begin));
+    if (std::is_constant_evaluated() || std::endian::native == std::endian::big) {
+      for (std::size_t i = 0; i < piece.size(); ++i)
+        group |= static_cast<std::uint64_t>(static_cast<unsigned char>(piece[i])) << (8 * i);
+    } else if (piece.size() == 8) {
+      std::memcpy(&group, piece.data(), 8);
+    } else {
+      std::memcpy(&group, piece.data(), piece.size());
+    }
     hash = mix_group(hash, group);
   }
   return hash;
