@@ -64,7 +64,8 @@ bool is_word_byte(char c) {
 
 /// Whether the full stop before the break at `end` belongs to an abbreviation, so that no sentence ends
 /// there.
-bool stop_of_abbreviation(std::string_view text, std::int64_t end, const Abbreviations& abbreviations) {
+bool stop_of_abbreviation(std::string_view text, std::int64_t end, const Abbreviations& abbreviations,
+                          std::size_t longest) {
   auto at = static_cast<std::size_t>(end);
   while (at > 0 && is_space(text[at - 1])) --at;
   if (at == 0 || text[at - 1] != '.') return false;
@@ -73,6 +74,8 @@ bool stop_of_abbreviation(std::string_view text, std::int64_t end, const Abbrevi
   while (begin > 0 && (is_word_byte(text[begin - 1]) || (text[begin - 1] == '.' && begin < stop))) --begin;
   if (begin == stop || stop - begin > 12) return false;
   const std::string_view written = text.substr(begin, stop - begin);
+  const auto is_ascii = [](char c) { return static_cast<unsigned char>(c) < 0x80; };
+  if (written.size() > longest && std::all_of(written.begin(), written.end(), is_ascii)) return false;
   const std::string word = fold(written);
   if (abbreviations.never_end.contains(word)) return true;
   const char next = static_cast<std::size_t>(end) < text.size() ? text[static_cast<std::size_t>(end)] : '\0';
@@ -151,9 +154,20 @@ void cut_long(std::string_view text, ByteSpan span, std::size_t most_words,
   pieces.push_back(trimmed(text, begin, span.second));
 }
 
+/// Length of the longest abbreviation, in bytes.
+std::size_t longest_of(const Abbreviations& abbreviations) {
+  std::size_t longest = 1;
+  for (const auto* words : {&abbreviations.never_end, &abbreviations.before_number, &abbreviations.before_lower,
+                            &abbreviations.initials}) {
+    for (const std::string& word : *words) longest = std::max(longest, word.size());
+  }
+  return longest;
+}
+
 struct Task {
   std::string_view text;
   const Abbreviations& abbreviations;
+  std::size_t longest;  ///< See longest_of().
   std::size_t most_words;
   std::vector<ByteSpan> closed;    ///< Byte ranges no break may stand in.
   std::vector<std::size_t> marks;  ///< Byte offsets of time marks.
@@ -183,7 +197,7 @@ void split(Breaks& breaks, const Task& task, std::vector<std::int64_t>& ends,
   for (std::size_t i = 0; i < ends.size(); ++i) {
     const auto end = static_cast<std::size_t>(ends[i]);
     if (i + 1 < ends.size()) {
-      if (stop_of_abbreviation(task.text, ends[i], task.abbreviations)) continue;
+      if (stop_of_abbreviation(task.text, ends[i], task.abbreviations, task.longest)) continue;
       const bool inside = std::any_of(task.closed.begin(), task.closed.end(), [end](const ByteSpan& remark) {
         return remark.first < end && end < remark.second;
       });
@@ -208,7 +222,7 @@ std::vector<CodePointRange> split_sentences(std::string_view text, const Abbrevi
   Breaks breaks;
   std::vector<std::int64_t> ends;
   std::vector<ByteSpan> spans;
-  split(breaks, {text, abbreviations, most_words, {}, {}}, ends, spans);
+  split(breaks, {text, abbreviations, longest_of(abbreviations), most_words, {}, {}}, ends, spans);
   const CodePointIndex index(text);
   std::vector<CodePointRange> ranges;
   ranges.reserve(spans.size());
@@ -225,6 +239,7 @@ std::vector<Sentence> split_sentences(const Transcript& transcript, const Abbrev
   std::vector<std::int64_t> ends;
   std::vector<ByteSpan> spans;
   std::vector<Sentence> sentences;
+  const std::size_t longest = longest_of(abbreviations);
   auto remark = transcript.remarks.begin();
   auto mark = transcript.marks.begin();
   for (std::size_t u = 0; u < transcript.utterances.size(); ++u) {
@@ -234,6 +249,7 @@ std::vector<Sentence> split_sentences(const Transcript& transcript, const Abbrev
     Task task{
         std::string_view(transcript.reading_text).substr(base, static_cast<std::size_t>(bytes.length())),
         abbreviations,
+        longest,
         kMostWords,
         {},
         {}};
@@ -252,8 +268,12 @@ std::vector<Sentence> split_sentences(const Transcript& transcript, const Abbrev
     for (const auto& [begin, end] : spans) {
       Sentence sentence;
       sentence.utterance = u;
-      sentence.range = index.to_code_points(
-          {{static_cast<std::int64_t>(base + begin)}, {static_cast<std::int64_t>(base + end)}});
+      const auto first = static_cast<std::int64_t>(begin), past = static_cast<std::int64_t>(end);
+      if (bytes.length() == range.length()) {  // ASCII
+        sentence.range = {{range.begin.value + first}, {range.begin.value + past}};
+      } else {
+        sentence.range = index.to_code_points({{bytes.begin.value + first}, {bytes.begin.value + past}});
+      }
       sentences.push_back(std::move(sentence));
     }
   }

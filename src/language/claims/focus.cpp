@@ -91,7 +91,7 @@ void Focus::name(const Referent& referent) {
   held.at = words;
 }
 
-void Focus::bring_up_to_date(const StatementContext& context, const std::vector<Draft>& drafts) {
+void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft> drafts) {
   const Passage& passage = context.passage;
   words += static_cast<int>(context.reading.span.past - context.reading.span.first);
   ++sentences;
@@ -112,8 +112,8 @@ void Focus::bring_up_to_date(const StatementContext& context, const std::vector<
       name(*about);
     }
   }
-  const Draft* stated = nullptr;
-  for (const Draft& draft : drafts) {
+  Draft* stated = nullptr;
+  for (Draft& draft : drafts) {
     if (draft.subject && draft.subject->kind == ThingKind::equipment) {
       about = draft.subject;
       name(*about);
@@ -126,7 +126,7 @@ void Focus::bring_up_to_date(const StatementContext& context, const std::vector<
     }
   }
   if (stated) {
-    last = *stated;
+    last = std::move(*stated);
     last_sentence = sentences;
   }
   if (context.asking && only_place && !about) place_topic = {only_place, words};

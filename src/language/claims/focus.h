@@ -41,7 +41,7 @@ struct Focus {
   const Draft* repeatable() const;
 
   /// Takes in a sentence and what was read from it.
-  void bring_up_to_date(const StatementContext& context, const std::vector<Draft>& drafts);
+  void bring_up_to_date(const StatementContext& context, std::vector<Draft> drafts);
 
  private:
   void name(const Referent& referent);

@@ -4,6 +4,7 @@
 // for each meaning of a name, with quotes, mentions, a reason in words and a rank.
 #include <algorithm>
 #include <map>
+#include <numeric>
 
 #include "language/claims/exchange.h"
 #include "language/claims/write_claim.h"
@@ -159,7 +160,6 @@ class InterviewReader {
     set_speaker(speaker_of(transcript_.utterances[first].speaker));
     const std::string life = discourse_.speaker;
     batch_first_ = first;
-    batch_.clear();
     std::string joined;
     std::vector<std::int64_t> starts;
     std::int64_t position = 0;
@@ -171,22 +171,26 @@ class InterviewReader {
       joined += kBetweenTurns;
       position += utterance.range.length() + static_cast<std::int64_t>(kBetweenTurns.size());
     }
-    batch_.resize(starts.size());
     DateReading dates = read_dates(joined, context_.language->dates(), std::move(discourse_));
     discourse_ = std::move(dates.after);
+    batch_ = std::move(dates.expressions);
+    past_dates_.assign(starts.size(), 0);
     std::size_t at = 0;
-    for (DateExpression& date : dates.expressions) {
+    for (DateExpression& date : batch_) {
       while (at + 1 < starts.size() && starts[at + 1] <= date.range.begin.value) ++at;
       const std::int64_t length = transcript_.utterances[first + at].range.length();
       date.range = {{date.range.begin.value - starts[at]},
                     {std::min(date.range.end.value - starts[at], length)}};
-      batch_[at].push_back(std::move(date));
+      ++past_dates_[at];
     }
+    std::partial_sum(past_dates_.begin(), past_dates_.end(), past_dates_.begin());
   }
 
   std::vector<DateExpression> take_dates(std::size_t u) {
-    if (u < batch_first_ || u >= batch_first_ + batch_.size()) read_dates_from(u);
-    return std::move(batch_[u - batch_first_]);
+    if (u < batch_first_ || u >= batch_first_ + past_dates_.size()) read_dates_from(u);
+    const std::size_t turn = u - batch_first_;
+    const auto begin = batch_.begin() + (turn > 0 ? past_dates_[turn - 1] : 0);
+    return {std::make_move_iterator(begin), std::make_move_iterator(batch_.begin() + past_dates_[turn])};
   }
 
   void annotate(std::size_t u) {
@@ -292,12 +296,12 @@ class InterviewReader {
       carry(draft);
       if (draft.quotes.empty()) draft.quotes = {quote_of(draft, sentence, reading)};
     }
-    focus_.bring_up_to_date(context, drafts);
     if (drafts.empty()) finish_short_answer(sentence, span);
     const Writer writer{context_, finders_, utterance, speaker};
     short_answer_ = proposals_.claims.size();
     short_range_ = span.past - span.first <= kShortAnswer ? sentence.range : CodePointRange{};
     for (const Draft& draft : drafts) writer.write(draft, proposals_.claims);
+    focus_.bring_up_to_date(context, std::move(drafts));
   }
 
   /// "Absolutely. I've the certificate.": a sentence that states nothing of its own rounds off a short answer.
@@ -355,7 +359,8 @@ class InterviewReader {
   HeadMemory heads_;
   Discourse discourse_;
   std::size_t batch_first_ = 0;
-  std::vector<std::vector<DateExpression>> batch_;  ///< Dates of turns from batch_first_ on.
+  std::vector<DateExpression> batch_;       ///< Dates of turns from batch_first_ on.
+  std::vector<std::ptrdiff_t> past_dates_;  ///< For each of these turns, where its dates end.
   Passage passage_;
   Focus focus_;
   Asked asked_;

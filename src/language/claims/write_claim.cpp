@@ -155,7 +155,9 @@ void number_ordinals(std::vector<Claim>& claims) {
   std::map<std::tuple<std::int64_t, std::int64_t, Statement>, int> next;
   for (Claim& claim : claims) {
     const CodePointRange& quote = claim.quotes.front();
-    claim.ordinal = next[{quote.begin.value, quote.end.value, claim.statement}]++;
+    // Nearly always behind all others.
+    const auto at = next.try_emplace(next.end(), {quote.begin.value, quote.end.value, claim.statement}, 0);
+    claim.ordinal = at->second++;
   }
 }
 
