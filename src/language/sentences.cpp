@@ -133,8 +133,9 @@ void cut_long(std::string_view text, ByteSpan span, std::size_t most_words,
               std::vector<ByteSpan>& pieces) {
   std::vector<std::size_t> starts = clause_starts(text, span.first, span.second, abbreviations);
   // Time marks fall anywhere: they serve only where no clause word does.
-  for (const std::size_t mark : marks) {
-    if (mark <= span.first || mark >= span.second) continue;
+  for (auto at = std::upper_bound(marks.begin(), marks.end(), span.first);
+       at != marks.end() && *at < span.second; ++at) {
+    const std::size_t mark = *at;
     const auto next = std::lower_bound(starts.begin(), starts.end(), mark);
     const std::size_t before = next == starts.begin() ? span.first : *std::prev(next);
     const std::size_t after = next == starts.end() ? span.second : *next;
@@ -169,8 +170,8 @@ struct Task {
   const Abbreviations& abbreviations;
   std::size_t longest;  ///< See longest_of().
   std::size_t most_words;
-  std::vector<ByteSpan> closed;    ///< Byte ranges no break may stand in.
-  std::vector<std::size_t> marks;  ///< Byte offsets of time marks.
+  std::vector<ByteSpan> closed;    ///< Byte ranges no break may stand in, in order.
+  std::vector<std::size_t> marks;  ///< Byte offsets of time marks, in order.
 };
 
 /// The text with single line breaks made blanks; wrapped holds it when it had to be copied.
@@ -194,14 +195,13 @@ void split(Breaks& breaks, const Task& task, std::vector<std::int64_t>& ends,
   std::string wrapped;
   breaks.of(unwrapped(task.text, wrapped), ends);
   std::size_t begin = 0;
+  auto remark = task.closed.begin();
   for (std::size_t i = 0; i < ends.size(); ++i) {
     const auto end = static_cast<std::size_t>(ends[i]);
     if (i + 1 < ends.size()) {
       if (stop_of_abbreviation(task.text, ends[i], task.abbreviations, task.longest)) continue;
-      const bool inside = std::any_of(task.closed.begin(), task.closed.end(), [end](const ByteSpan& remark) {
-        return remark.first < end && end < remark.second;
-      });
-      if (inside) continue;
+      while (remark != task.closed.end() && remark->second <= end) ++remark;
+      if (remark != task.closed.end() && remark->first < end) continue;
     }
     const ByteSpan span = trimmed(task.text, begin, end);
     begin = end;

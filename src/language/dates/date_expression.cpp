@@ -101,10 +101,7 @@ class Reader {
         grammar_(tokens_, talk_.setting()),
         counter_(text),
         text_(text),
-        reading_(reading) {
-    constexpr std::size_t kBytesADate = 120, kMost = 16384;
-    reading_.expressions.reserve(std::min(text.size() / kBytesADate + 1, kMost));
-  }
+        reading_(reading) {}
 
   void run() {
     for (std::size_t i = tokens_.refill(0); i < tokens_.size(); i = tokens_.refill(i)) {
@@ -224,6 +221,8 @@ class Reader {
   }
 
   void take(Spec& spec) {
+    constexpr std::size_t kBytesADate = 120, kMost = 16384;
+    if (reading_.expressions.empty()) reading_.expressions.reserve(std::min(text_.size() / kBytesADate + 1, kMost));
     if (!spec.first) {
       const auto limit = limit_before(spec);
       auto meaning = talk_.meaning(spec);

@@ -428,8 +428,9 @@ void Annotator::withdraw_corrected(Passage& passage) {
   const Words& words = language_.data().words;
   for (const CueSpan& cue : passage.cues) {
     if (words.cues[cue.cue].cue != CueClass::correction) continue;
-    const auto after = std::find_if(passage.things.begin(), passage.things.end(),
-                                    [&](const Thing& thing) { return thing.span.first >= cue.span.past; });
+    const auto after =
+        std::lower_bound(passage.things.begin(), passage.things.end(), cue.span.past,
+                         [](const Thing& thing, std::uint32_t token) { return thing.span.first < token; });
     if (after == passage.things.end() || after == passage.things.begin() || after->head > cue.span.past + 3)
       continue;
     for (auto before = std::prev(after);; --before) {
@@ -451,10 +452,10 @@ void Annotator::annotate(std::string_view text, const std::vector<ByteRange>& re
   tokenize(text, passage.tokens);
   language_.data().words.drop_number_stops(passage.tokens);
   if (!remarks.empty()) {
+    auto remark = remarks.begin();
     std::erase_if(passage.tokens, [&](const Token& token) {
-      return std::any_of(remarks.begin(), remarks.end(), [&](const ByteRange& remark) {
-        return remark.begin.value <= token.begin && token.begin < remark.end.value;
-      });
+      while (remark != remarks.end() && remark->end.value <= token.begin) ++remark;
+      return remark != remarks.end() && remark->begin.value <= token.begin;
     });
   }
   look_up_words(heads, passage);

@@ -204,7 +204,7 @@ class Annotator {
   Annotator(const Language& language, const Finders& finders)
       : language_(language), finders_(finders), vocabulary_(language.data().words, finders) {}
 
-  /// remarks: byte ranges of the text whose words are passed over.
+  /// remarks: byte ranges of the text whose words are passed over, in order.
   void annotate(std::string_view text, const std::vector<ByteRange>& remarks,
                 std::vector<DateExpression> dates, const std::vector<ByteRange>& date_bytes,
                 HeadMemory& heads, Passage& passage);
