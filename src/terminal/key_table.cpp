@@ -73,7 +73,8 @@ const Keys& transcript() {
       {"r", "read", "Marks the sentence or selection as read through.", true},
       {"Q", "", "Gives the claim at the cursor of the list the sentence or selection as its quote.", true},
       {"z", "restrict", "Marks the sentence or selection as restricted; asks for the reason.", true},
-      {"Z", "", "Lifts the restriction of the passage at the cursor or in the selection; asks for the reason.", true},
+      {"Z", "",
+       "Lifts the restriction of the passage at the cursor or in the selection; asks for the reason.", true},
       {"O", "", "Opens what is withheld in this interview, to you at this sitting; asks first."},
       {"h", "blind", "Hides what was proposed, to code without having seen it; the decisions say so."},
       {"g", "time", "Goes to a time in the recording."},
@@ -87,7 +88,8 @@ const Keys& claim() {
       {"Right Left", "next", "The next or the previous claim of the list you came from."},
       {"Enter", "entry", "Opens an entry it was held against, by its number."},
       {"l", "link",
-       "Links the claim to an entry, by its number here or its key in the register: they speak of the same.", true},
+       "Links the claim to an entry, by its number here or its key in the register: they speak of the same.",
+       true},
       {"L", "rule out", "Rules an entry out: it speaks of something else.", true},
       {"t", "talk", "The place in the transcript."},
       {"b", "", "Everything said about its subject."},
@@ -99,7 +101,8 @@ const Keys& claim() {
 const Keys& form() {
   static const Keys kKeys = {
       {"Enter", "change",
-       "Changes the field: type a name or a part of it, a date as people say it or in EDTF. Ctrl-U clears what is typed."},
+       "Changes the field: type a name or a part of it, a date as people say it or in EDTF. Ctrl-U clears "
+       "what is typed."},
       {"Right Left", "next value", "The next or the previous of the values a field can have."},
       {"s", "save", "Saves it, or shows what was asked for."},
       {"Delete", "empty", "Empties the field."},

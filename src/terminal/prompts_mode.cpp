@@ -57,7 +57,8 @@ class Prompts {
     }
   }
 
-  /// What stands beside what is being read, for `beside`: the register beside a claim, the claims beside the talk.
+  /// What stands beside what is being read, for `beside`: the register beside a claim, the claims beside the
+  /// talk.
   void beside() {
     const View shown = view(session_.state());
     const Panel* active = active_panel(shown);
@@ -77,7 +78,9 @@ class Prompts {
     if (line == "beside") return beside();
     const auto key = key_for(session_.state(), line);
     if (!key) {
-      fmt::print(out_, "“{}” is no key here; ? tells the keys, list the whole screen, beside the other half\n", visible(line));
+      fmt::print(out_,
+                 "“{}” is no key here; ? tells the keys, list the whole screen, beside the other half\n",
+                 visible(line));
       return;
     }
     session_.press(*key);
@@ -133,7 +136,9 @@ void review_by_prompts(CodingDesk& desk, const ReviewMode& request, std::istream
   Session session(desk, Size{100, 1000}, player_program(request.player));
   Prompts prompts(session, out);
   prompts.say();
-  fmt::print(out, "Type a key or its word and Enter; ? tells the keys, list the whole screen, beside the other half, q ends.\n");
+  fmt::print(out,
+             "Type a key or its word and Enter; ? tells the keys, list the whole screen, beside the other "
+             "half, q ends.\n");
   std::string line;
   while (!session.finished() && std::getline(in, line)) {
     if (!is_valid_utf8(line)) {

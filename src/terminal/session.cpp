@@ -74,7 +74,8 @@ struct Perform {
   }
 
   Event operator()(const Correct& wanted) const {
-    return done(desk.correct(wanted.claim, wanted.why), "corrected, and said so. Saved; u undoes.", wanted.claim.id);
+    return done(desk.correct(wanted.claim, wanted.why), "corrected, and said so. Saved; u undoes.",
+                wanted.claim.id);
   }
 
   Event operator()(const Add& wanted) const {
@@ -92,14 +93,15 @@ struct Perform {
         return done(desk.check_quote(wanted.claim, wanted.text),
                     "quote checked against the recording. Saved; u undoes.", wanted.claim);
       case Kind::requote:
-        return done(desk.requote(wanted.claim, wanted.range), "its quote is now what was selected. Saved; u undoes.",
-                    wanted.claim);
+        return done(desk.requote(wanted.claim, wanted.range),
+                    "its quote is now what was selected. Saved; u undoes.", wanted.claim);
       case Kind::join:
         return done(desk.join(wanted.claim, wanted.other),
                     "joined with the next claim, which is set aside. Saved; u undoes.", wanted.claim);
       case Kind::divide:
         return done(desk.divide(wanted.claim),
-                    "divided: the second claim stands after it, correct it with e. Saved; u undoes.", wanted.claim);
+                    "divided: the second claim stands after it, correct it with e. Saved; u undoes.",
+                    wanted.claim);
       case Kind::link:
         return done(desk.link(wanted.claim, wanted.entry, true),
                     fmt::format("linked with {}. Saved; u undoes.", wanted.entry), wanted.claim);

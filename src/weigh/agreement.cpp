@@ -45,7 +45,8 @@ Outcome lowered_by_intention(const Claim& claim, const RegisterIndex::Item& item
   const bool same = claim.statement == item.entry->statement && claim.polarity == Polarity::affirmed;
   if (!same || outside_intention(claim, item)) return Outcome::cannot_tell;
   const bool change = claim.statement == Statement::begins || claim.statement == Statement::ends;
-  // A change dated otherwise may still be the one intended; a state, a number or a property that differs is not.
+  // A change dated otherwise may still be the one intended; a state, a number or a property that differs is
+  // not.
   if (outcome == Outcome::conflicts && !change) return Outcome::cannot_tell;
   if (!says_the_same_thing(claim, *item.entry)) return Outcome::cannot_tell;
   return outcome == Outcome::cannot_tell ? outcome : Outcome::compatible;

@@ -61,12 +61,14 @@ std::string reservations(const Claim& claim, const Interview& interview, const C
   if (comparison.circular) add(circle_words(circle_between(claim, interview, item, evidence)));
   const bool events = claim.statement == Statement::happened && entry.statement == Statement::happened;
   if (comparison.outcome == Outcome::conflicts && hold_against(claim, item, evidence).unless_other_episode)
-    add(events ? "unless it happened twice" : "unless it came or went once more in between, which no entry shows");
+    add(events ? "unless it happened twice"
+               : "unless it came or went once more in between, which no entry shows");
   if (comparison.outcome == Outcome::cannot_tell && events && claim.when.period && item.period) {
     const Distance apart = days_apart(told_days(claim.when.dated.value, claim.when.period, evidence.policy()),
                                       told_days(entry.when.value, item.period, evidence.policy()));
     if (apart.least > 0)
-      add(fmt::format("it may be another event; if it is the same, they are {} apart", in_unit(apart, "day")));
+      add(fmt::format("it may be another event; if it is the same, they are {} apart",
+                      in_unit(apart, "day")));
   }
   return text;
 }
@@ -98,10 +100,9 @@ std::string explain(const Claim& claim, const Interview& interview, const Compar
   if (item == nullptr) return fmt::format("Entry {} is no longer in the register.", comparison.entry);
   std::string kind(item->source ? in_words(item->source->kind) : "entry");
   if (!kind.empty()) kind.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(kind.front())));
-  return fmt::format(
-      "{} {}{} has {}; {}: {}{}.", kind, item->entry->key, noted_words(*item->entry), statement_words(*item, evidence),
-      claim_words(claim, evidence), verdict(comparison),
-      reservations(claim, interview, comparison, *item, evidence));
+  return fmt::format("{} {}{} has {}; {}: {}{}.", kind, item->entry->key, noted_words(*item->entry),
+                     statement_words(*item, evidence), claim_words(claim, evidence), verdict(comparison),
+                     reservations(claim, interview, comparison, *item, evidence));
 }
 
 }  // namespace witnessmark

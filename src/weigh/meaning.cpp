@@ -82,8 +82,8 @@ Meaning counts(const Claim& claim, const RegisterIndex::Item& item) {
   return property(equal, claim, item);
 }
 
-/// Without a word for what happened on either side the two may be of different events; with the same word they are of one,
-/// unless it happened twice.
+/// Without a word for what happened on either side the two may be of different events; with the same word
+/// they are of one, unless it happened twice.
 Meaning events(const Claim& claim, const RegisterIndex::Item& item) {
   const bool known = !claim.attribute.empty() && !item.entry->attribute.empty();
   const bool same = known && says_the_same(split_attribute(claim.attribute).value,
@@ -161,14 +161,15 @@ Meaning episodes(const Claim& claim, const RegisterIndex::Item& item, const Regi
   const Claimed claimed = limits_of(claim, told, evidence.policy());
   const Answer answer = follows(claimed.possible, claimed.certain, given);
   if (answer == Answer::no) return {Outcome::conflicts};
-  if (one_stay && conflicts_for_want_of_a_change(claim, told, item, evidence)) return {Outcome::conflicts, true, true};
+  if (one_stay && conflicts_for_want_of_a_change(claim, told, item, evidence))
+    return {Outcome::conflicts, true, true};
   // That a thing was there settles neither how many there were nor what they were like.
   const bool settles = told.statement != Statement::count && told.statement != Statement::attribute;
   return {answer == Answer::yes && settles ? Outcome::agrees : Outcome::compatible};
 }
 
-/// A value of a property comes, goes and stays like a thing; while another value of it stands, this one does not. Repainting
-/// is no rare thing, so that nothing is held against a claim for want of a change between.
+/// A value of a property comes, goes and stays like a thing; while another value of it stands, this one does
+/// not. Repainting is no rare thing, so that nothing is held against a claim for want of a change between.
 Meaning properties(const Claim& claim, const RegisterIndex::Item& item, const RegisterIndex& evidence) {
   if (claim.attribute.empty() || item.entry->attribute.empty()) return {Outcome::cannot_tell};
   const Attribute told = split_attribute(claim.attribute);
@@ -202,7 +203,8 @@ Meaning events_beside_states(const Claim& claim, const RegisterIndex::Item& item
   Claim as_there = claim;
   if (shows_it_there(claim.statement, claim.attribute)) as_there.statement = Statement::present;
   Entry stated_there = *item.entry;
-  if (shows_it_there(stated_there.statement, stated_there.attribute)) stated_there.statement = Statement::present;
+  if (shows_it_there(stated_there.statement, stated_there.attribute))
+    stated_there.statement = Statement::present;
   const RegisterIndex::Item there{&stated_there, item.source, item.period};
   const Meaning meaning = episodes(as_there, there, evidence);
   const bool both = meaning.outcome == Outcome::agrees || meaning.outcome == Outcome::compatible;

@@ -55,7 +55,8 @@ std::string when_words(const Dated& dated, const std::optional<Period>& period) 
 std::string statement_words(const RegisterIndex::Item& item, const RegisterIndex& evidence) {
   const Entry& entry = *item.entry;
   std::string detail = entry.attribute;
-  if (entry.statement == Statement::count && entry.number) detail = number_words(*entry.number, *entry.most());
+  if (entry.statement == Statement::count && entry.number)
+    detail = number_words(*entry.number, *entry.most());
   return fmt::format("{}, {}",
                      stated(entry.statement, thing_words(evidence.lists(), entry.subject, "", entry.place, ""), detail),
                      when_words(entry.when, item.period));

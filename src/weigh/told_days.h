@@ -23,7 +23,8 @@ struct DayExtent {
 std::vector<DayExtent> told_days(const std::optional<Edtf>& value, const std::optional<Period>& period,
                                  const DatePolicy& policy);
 
-/// From the fewest to the most days between a day the one can mean and a day the other can; no most where one has no limit.
+/// From the fewest to the most days between a day the one can mean and a day the other can; no most where one
+/// has no limit.
 Distance days_apart(const std::vector<DayExtent>& a, const std::vector<DayExtent>& b);
 
 /// The date an open expression names: of "by the autumn of 1962" that autumn. Else the period itself.

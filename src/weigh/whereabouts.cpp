@@ -9,7 +9,8 @@ using Names = std::vector<std::string>;
 
 bool same_location(const RegisterIndex::StayItem& stay, const Names& names) {
   return std::any_of(names.begin(), names.end(), [&](const std::string& name) {
-    return std::find(stay.folded_locations.begin(), stay.folded_locations.end(), name) != stay.folded_locations.end();
+    return std::find(stay.folded_locations.begin(), stay.folded_locations.end(), name) !=
+           stay.folded_locations.end();
   });
 }
 

@@ -15,7 +15,8 @@ namespace {
 class Demo {
  public:
   Demo()
-      : site_(whole_job(files_, source_tree() / "corpus-demo", kToday)), around_(surroundings_of(files_, kToday)) {}
+      : site_(whole_job(files_, source_tree() / "corpus-demo", kToday)),
+        around_(surroundings_of(files_, kToday)) {}
 
   SaidAbout about(const std::string& name, TellingOrder order = TellingOrder::event) const {
     return said_about(site_, name, order, around_).value();
@@ -101,9 +102,11 @@ TEST_CASE("passages that name it and that no claim quotes are given, none twice"
   for (std::size_t i = 0; i < said.unread.size(); ++i) {
     CHECK(fold(said.unread[i].text).find("saloon") != std::string::npos);
     for (std::size_t j = 0; j < i; ++j)
-      CHECK((said.unread[i].interview != said.unread[j].interview || !said.unread[i].range.overlaps(said.unread[j].range)));
+      CHECK((said.unread[i].interview != said.unread[j].interview ||
+             !said.unread[i].range.overlaps(said.unread[j].range)));
     for (const ClaimRecord& record : said.proposed)
       for (const QuoteRecord& quote : record.quotes)
-        CHECK((record.claim.interview != said.unread[i].interview || !quote.range.overlaps(said.unread[i].range)));
+        CHECK((record.claim.interview != said.unread[i].interview ||
+               !quote.range.overlaps(said.unread[i].range)));
   }
 }

@@ -240,7 +240,8 @@ TEST_CASE("what is noted of an entry by the letter-figure scale is said and chan
   const Claim claim = claim_of({"ends", "1962", ""});
   const auto comparisons = compare(claim, Interview{}, index);
   CHECK(comparisons.at(0).outcome == Outcome::agrees);
-  CHECK(explain(claim, Interview{}, comparisons.at(0), index).starts_with("Photograph e1 (noted E5) has derrick"));
+  CHECK(explain(claim, Interview{}, comparisons.at(0), index)
+            .starts_with("Photograph e1 (noted E5) has derrick"));
 }
 
 TEST_CASE("the explanation names the claim's words, the entry, both dates and the gap") {

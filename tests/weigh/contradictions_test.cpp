@@ -121,10 +121,12 @@ TEST_CASE("what rests on one interview is set aside together") {
 }
 
 TEST_CASE("where there are more sets than are looked for, how far the search went is said") {
-  // Two logs that cannot both be right, and a hundred statements each of one of two years: the sets of three and four
-  // are some four million.
-  std::string lines = "e0 log:s0 begins crane@foredeck 1940-01-01\ne1 log:s1 begins crane@foredeck 1945-01-01\n";
-  for (int i = 0; i < 100; ++i) lines += fmt::format("x{} log:x{} present crane@foredeck [1950,1952]\n", i, i);
+  // Two logs that cannot both be right, and a hundred statements each of one of two years: the sets of three
+  // and four are some four million.
+  std::string lines =
+      "e0 log:s0 begins crane@foredeck 1940-01-01\ne1 log:s1 begins crane@foredeck 1945-01-01\n";
+  for (int i = 0; i < 100; ++i)
+    lines += fmt::format("x{} log:x{} present crane@foredeck [1950,1952]\n", i, i);
   const StaySite site(lines);
   const Contradictions found = find_contradictions(site.evidence(), site.claims());
   REQUIRE(found.sets.size() == 1);

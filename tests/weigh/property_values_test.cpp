@@ -28,8 +28,9 @@ std::string values(const StaySite& site) {
     if (bounds.state != BoundsState::known) text += fmt::format(" {}", to_string(bounds.state));
     if (bounds.state != BoundsState::none)
       for (const StayBounds& stay : bounds.stays)
-        text += fmt::format(" came {}..{} gone {}..{}", dump(site, stay.came_earliest), dump(site, stay.came_latest),
-                            dump(site, stay.went_earliest), dump(site, stay.went_latest));
+        text += fmt::format(" came {}..{} gone {}..{}", dump(site, stay.came_earliest),
+                            dump(site, stay.came_latest), dump(site, stay.went_earliest),
+                            dump(site, stay.went_latest));
     text += "\n";
   }
   return text;
@@ -64,7 +65,8 @@ struct Row {
 
 TEST_CASE("when each value of a property can have come and gone") {
   const Row rows[] = {
-      {"coats of buff until 1966, and the log of the day it was painted red: the one ended when the other began",
+      {"coats of buff until 1966, and the log of the day it was painted red: the one ended when the other "
+       "began",
        "e1 physical-trace attribute crane@foredeck 1938-01-01/1965-12-31 throughout a=colour:buff\n"
        "e2 log begins crane@foredeck 1966-05-16 a=colour:red",
        "colour:buff came ..1938-01-01<e1> gone 1965-12-31<e1>..1966-05-16<e2 e1>\n"
@@ -87,7 +89,8 @@ TEST_CASE("when each value of a property can have come and gone") {
       {"painted buff by the log though seen buff before: painted so twice",
        "e1 photograph attribute crane@foredeck 1950-06-01 a=colour:buff\n"
        "e2 log begins crane@foredeck 1960-05-01 a=colour:buff",
-       "colour:buff came ..1950-06-01<e1> gone 1950-06-01<e1>..1960-05-01<e2> came 1960-05-01<e2>..1960-05-01<e2> "
+       "colour:buff came ..1950-06-01<e1> gone 1950-06-01<e1>..1960-05-01<e2> came "
+       "1960-05-01<e2>..1960-05-01<e2> "
        "gone 1960-05-01<e2>..\n"},
       {"one value told more and less fully is one",
        "e1 photograph:p1 attribute crane@foredeck 1966-08-01 a=colour:red\n"
@@ -153,8 +156,8 @@ TEST_CASE("the bounds with one claim added name it where they are its") {
   std::string text;
   for (const ClaimEffect& effect : bounds.front().claims) {
     REQUIRE(effect.with.size() == 1);
-    text += fmt::format("{}: gone {}..{}; ", site.name(effect.claim), dump(site, effect.with[0].went_earliest),
-                        dump(site, effect.with[0].went_latest));
+    text += fmt::format("{}: gone {}..{}; ", site.name(effect.claim),
+                        dump(site, effect.with[0].went_earliest), dump(site, effect.with[0].went_latest));
   }
   CHECK(text == "c1: gone 1958-03-01<c1>..; c2: gone 1962-10-09<c2>..1962-10-09<c2>; ");
 }
@@ -174,8 +177,11 @@ struct Told {
   std::string line(int number) const {
     const bool change = kind == Kind::begins || kind == Kind::ends;
     return fmt::format("e{} log:l{} {} crane@foredeck {}/{} a=colour:{}{}\n", number, number,
-                       kind == Kind::begins ? "begins" : kind == Kind::ends ? "ends" : "attribute", day_text(first),
-                       day_text(last), value == 0 ? "buff" : "red", change || kind == Kind::within ? "" : " throughout");
+                       kind == Kind::begins ? "begins"
+                       : kind == Kind::ends ? "ends"
+                                            : "attribute",
+                       day_text(first), day_text(last), value == 0 ? "buff" : "red",
+                       change || kind == Kind::within ? "" : " throughout");
   }
   bool holds(int came, int went) const {
     switch (kind) {
@@ -217,7 +223,8 @@ std::vector<Hull> every_way(const std::vector<Told>& told) {
   std::vector<Hull> hulls(2);
   for (const auto& [came, went] : stays[0])
     for (const auto& [other_came, other_went] : stays[1])
-      if (went <= other_came || other_went <= came) hulls[0].add(came, went), hulls[1].add(other_came, other_went);
+      if (went <= other_came || other_went <= came)
+        hulls[0].add(came, went), hulls[1].add(other_came, other_went);
   return hulls;
 }
 
@@ -225,7 +232,9 @@ std::vector<Hull> every_way(const std::vector<Told>& told) {
 
 TEST_CASE("bounds of two values hold every way in which they can have followed one another") {
   std::mt19937 random(7);
-  const auto number = [&](int low, int high) { return std::uniform_int_distribution<int>(low, high)(random); };
+  const auto number = [&](int low, int high) {
+    return std::uniform_int_distribution<int>(low, high)(random);
+  };
   const Day zero = to_day({1959, 12, 31});
   int compared = 0;
   for (int round = 0; round < 1500; ++round) {

@@ -43,13 +43,14 @@ TEST_CASE("of a time open to one side the date named counts") {
 }
 
 TEST_CASE("a date reckoned from an age has that age, however widely the birth is known") {
-  // "When I was nineteen": of one born in 1931, some day of 1950 or 1951 (check by hand: born 1 January 1931, nineteen from
-  // 1 January 1950; born 31 December 1931, nineteen until 30 December 1951).
+  // "When I was nineteen": of one born in 1931, some day of 1950 or 1951 (check by hand: born 1 January 1931,
+  // nineteen from 1 January 1950; born 31 December 1931, nineteen until 30 December 1951).
   CHECK(recall("1950/1951", "1931", "2003", {}, "birth 1931") ==
         "at interview 71 to 72, at event 19, distance 51 to 53, in service cannot tell");
-  CHECK(recall("1948-03-14/1949-03-13", "1929-03-14", "1994-09-14", {}, "birth 1929-03-14").find("at event 19,") !=
-        std::string::npos);
-  CHECK(recall("1950/1951", "1931", "2003").find("at event 18 to 20,") != std::string::npos);  // told by the year
+  CHECK(recall("1948-03-14/1949-03-13", "1929-03-14", "1994-09-14", {}, "birth 1929-03-14")
+            .find("at event 19,") != std::string::npos);
+  CHECK(recall("1950/1951", "1931", "2003").find("at event 18 to 20,") !=
+        std::string::npos);  // told by the year
 }
 
 TEST_CASE("service known to the month is of whole months, known to the year only it stays open") {

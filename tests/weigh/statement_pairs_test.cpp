@@ -43,7 +43,8 @@ Kind kind_of(std::string word) {
 
 /// What the claim says of number, value and event, and the entry the same or otherwise.
 std::string attribute_of(const Kind& kind, bool of_claim) {
-  if (kind.statement == Statement::happened) return of_claim || kind.same ? "burned" : kind.other ? "flooded" : "";
+  if (kind.statement == Statement::happened)
+    return of_claim || kind.same ? "burned" : kind.other ? "flooded" : "";
   if (kind.statement != Statement::attribute && !kind.value) return "";
   return kind.other ? "colour: grey" : "colour: buff";
 }
@@ -120,7 +121,8 @@ std::vector<std::string> cells_of(const std::string& line) {
 TEST_CASE("doubt of what an entry shows, and an intention, lower an outcome and never raise it") {
   std::ifstream file(WITNESSMARK_SOURCE_DIR "/tests/weigh/statement-pairs.tsv");
   REQUIRE(file);
-  const std::map<std::string, std::string> kProbable{{"A", "C"}, {"X", "?"}, {"C", "C"}, {"?", "?"}, {"-", "-"}};
+  const std::map<std::string, std::string> kProbable{
+      {"A", "C"}, {"X", "?"}, {"C", "C"}, {"?", "?"}, {"-", "-"}};
   int compared = 0;
   for (std::string line; std::getline(file, line);) {
     if (line.empty() || line.front() == '#') continue;
@@ -132,7 +134,8 @@ TEST_CASE("doubt of what an entry shows, and an intention, lower an outcome and 
       const auto with = [&](const std::function<void(Entry&)>& change) {
         return sign_of(cells[0], cells[1], i, change);
       };
-      CHECK(with([](Entry& entry) { entry.identification = Identification::probable; }) == kProbable.at(certain));
+      CHECK(with([](Entry& entry) { entry.identification = Identification::probable; }) ==
+            kProbable.at(certain));
       CHECK(with([](Entry& entry) { entry.identification = Identification::possible; }) ==
             (certain == "-" ? "-" : "?"));
       // An intention contradicts nobody and bears out nothing but that it was meant.
@@ -162,8 +165,9 @@ TEST_CASE("every kind of statement against every other in each relation of their
     }
     CHECK(found == expected);
   }
-  const std::string kinds[] = {"begins", "ends",     "present", "absent", "count", "attribute",
-                               "happened", "located", "given",  "lost"};
+  const std::string kinds[] = {"begins",    "ends",     "present", "absent", "count",
+                               "attribute", "happened", "located", "given",  "lost"};
   for (const std::string& told : kinds)
-    for (const std::string& stated : kinds) CHECK_MESSAGE(pairs.contains({told, stated}), told, " against ", stated);
+    for (const std::string& stated : kinds)
+      CHECK_MESSAGE(pairs.contains({told, stated}), told, " against ", stated);
 }

@@ -14,7 +14,8 @@ namespace witnessmark::testing {
 
 /// A small site whose statements are written a line each:
 ///   e1 log begins crane@foredeck 1956-12-11 [throughout] [intended] [probable] [hidden] [over=e2]
-///   [rests=KEY] [n=2] [a=colour:red_with_band] c1 reviewed ends crane@foredeck 1962 [denied] [carried] [told]
+///   [rests=KEY] [n=2] [a=colour:red_with_band] c1 reviewed ends crane@foredeck 1962 [denied] [carried]
+///   [told]
 /// The source of an entry is its kind, or KIND:KEY; c… lines are claims, reviewed or proposed, of interview
 /// i1 or i2 (reviewed:i2). Subjects without @ have no place; `-` is no date. A photograph shows the spot
 /// unless `hidden`.

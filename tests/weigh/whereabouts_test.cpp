@@ -57,7 +57,8 @@ TEST_CASE("the vessel's stays do not place a person") {
 TEST_CASE("the end of a name stands for the one location that has it") {
   CHECK(outcomes(at("sound", "1958-04")) == "s1 agrees; ");
   Register evidence;
-  evidence.itinerary = {stay("s1", "Holm Sound", "1958-03-01/1958-05-31"), stay("s2", "Skarr Sound", "1958-06-01/1958-08-31")};
+  evidence.itinerary = {stay("s1", "Holm Sound", "1958-03-01/1958-05-31"),
+                        stay("s2", "Skarr Sound", "1958-06-01/1958-08-31")};
   const AuthorityLists lists;
   const RegisterIndex index(evidence, lists, default_date_policy());
   CHECK(index.location_names("Sound") == std::vector<std::string>{"sound"});  // either of two

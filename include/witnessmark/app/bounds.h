@@ -15,7 +15,7 @@ namespace witnessmark {
 /// The bounds of one fixture at one place, with the names to show.
 struct ShownBounds {
   FixtureBounds bounds;
-  std::string subject_name, place_name;  ///< "Funnel, colour: buff" of a value; place: empty when none is known.
+  std::string subject_name, place_name;  ///< Of a value "Funnel, colour: buff"; place: may be empty.
 };
 
 struct BoundsAccount {

@@ -21,11 +21,12 @@ std::string one_line(std::string_view text);
 /// "begins · Electric crane · Foredeck (carried) · March 1957 (“March nineteen fifty-seven”)".
 std::string what_words(const ClaimRecord& record);
 
-/// What a curator looks for comes first: conflicts, agreements, what is compatible, then the rest; smaller is earlier.
+/// What a curator looks for comes first: conflicts, agreements, what is compatible, then the rest; smaller is
+/// earlier.
 int weight_of(const Comparison& comparison);
 
-/// What an answer rests on that no proposal has part in: "the register and 12 reviewed claims", "the register alone (no
-/// claim reviewed yet)".
+/// What an answer rests on that no proposal has part in: "the register and 12 reviewed claims", "the register
+/// alone (no claim reviewed yet)".
 std::string grounds_words(std::int64_t reviewed_claims);
 
 /// Number and attribute: "4", "10 to 14, colour: buff"; may be empty.

@@ -17,7 +17,7 @@ namespace witnessmark {
 /// A fixture at a place. Without place: nothing says where.
 struct ConfigurationItem {
   std::string subject, place;
-  std::string property;                  ///< "colour: buff" where a value of a property is meant (FixturePlace).
+  std::string property;  ///< "colour: buff" where a value of a property is meant (FixturePlace).
   std::string subject_name, place_name;  ///< "Funnel, colour: buff" of a value.
   PresenceAnswer settled;  ///< By the register and reviewed claims.
   PresenceAnswer preview;  ///< With proposals nobody has decided on.

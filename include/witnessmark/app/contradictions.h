@@ -26,7 +26,7 @@ struct ContradictionAccount {
   std::int64_t reviewed_sets = 0;   ///< Irreducible sets of entries and reviewed claims.
   std::int64_t preview_sets = 0;    ///< Sets that hold a claim nobody has reviewed: a preview.
   std::int64_t reviewed_total = 0;  ///< Disputes they make up.
-  std::int64_t reviewed_claims = 0; ///< None: `reviewed` is what the register says alone.
+  std::int64_t reviewed_claims = 0;  ///< None: `reviewed` is what the register says alone.
   std::int64_t preview_total = 0;
   /// Smallest sets first; at most so many of each as were asked for.
   std::vector<ShownDispute> reviewed, preview;

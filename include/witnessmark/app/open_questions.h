@@ -33,7 +33,7 @@ struct OpenQuestion {
   bool preview = false;                    ///< Rests on proposals nobody has reviewed.
   std::string subject, place;              ///< Keys; may be empty.
   std::string question;                    ///< "Radar scanner (Wheelhouse top) fitted, spring 1963: was it so?"
-  std::vector<std::string> also_told;      ///< Other datings of the same that overlap it and are answered alike.
+  std::vector<std::string> also_told;  ///< Other datings of the same that overlap it and are answered alike.
   std::string standing;                    ///< What is known: "2 independent lines for it, 3 against".
   std::vector<std::string> would_decide;   ///< Kinds of evidence, with the place and the dates it should be of.
   std::vector<std::string> looked_at;      ///< For silence: who looked where, or where nobody is recorded to have looked.

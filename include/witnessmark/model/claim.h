@@ -81,9 +81,9 @@ struct Claim {
   bool operator==(const Claim&) const = default;
 };
 
-/// How the time of a claim is to be read, by its statement: a change or an event fell within it; an absence holds
-/// throughout; a state holds throughout a stretch told with both its ends ("from 1950 to 1955"), and for some part of any
-/// other time ("in 1955", "in the yard period", "last week").
+/// How the time of a claim is to be read, by its statement: a change or an event fell within it; an absence
+/// holds throughout; a state holds throughout a stretch told with both its ends ("from 1950 to 1955"), and
+/// for some part of any other time ("in 1955", "in the yard period", "last week").
 Reading reading_of(const Claim& claim);
 
 /// One line for tests: "begins crane@foredeck 1962-21 told hedged affirmed".

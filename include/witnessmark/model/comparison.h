@@ -24,7 +24,7 @@ struct Comparison {
   AllenSet relation;                 ///< Possible relations of the claim's period to the entry's.
   std::optional<Distance> gap;       ///< Days, for conflicts.
   std::string explanation;           ///< One plain sentence.
-  std::string noted;                 ///< The letter-figure note on the entry, where it has one; made when read.
+  std::string noted;  ///< The letter-figure note on the entry, where it has one; made when read.
   bool operator==(const Comparison&) const = default;
 };
 

@@ -51,8 +51,8 @@ struct ClaimEffect {
   StatementKey claim;
   Footing footing = Footing::proposed;
   Kind kind = Kind::nothing_new;
-  /// Where it narrows: the days with it added to the register, each stay in order. A limit that is not the register's
-  /// follows from the claim, alone or with entries; it names the claim.
+  /// Where it narrows: the days with it added to the register, each stay in order. A limit that is not the
+  /// register's follows from the claim, alone or with entries; it names the claim.
   std::vector<StayBounds> with;
 };
 
@@ -74,7 +74,7 @@ struct NoBound {
 
 struct FixtureBounds {
   std::string subject, place;
-  std::string property;                ///< See FixturePlace: the bounds are of one value of a property.
+  std::string property;  ///< See FixturePlace: the bounds are of one value of a property.
   Bounds from_register;
   Bounds with_reviewed;                ///< Register and reviewed claims.
   Bounds preview;                      ///< And proposals nobody has decided on.

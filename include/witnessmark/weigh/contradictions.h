@@ -12,12 +12,13 @@ namespace witnessmark {
 struct Contradiction {
   enum class Kind {
     stay,        ///< When a fixture came, stood there and went.
-    property,    ///< Two numbers or two values of one property at one time, or the coming and going of one value.
+    property,    ///< Two numbers or two values of one property at one time, or the coming and going of one
+                 ///< value.
     whereabouts  ///< A party at a place while the itinerary has it elsewhere.
   };
   Kind kind = Kind::stay;
   std::string subject, place;            ///< Of the first statement; what it is about.
-  std::string property;                  ///< The value whose stays they are of (FixturePlace), for property; or empty.
+  std::string property;  ///< The value whose stays they are of (FixturePlace), for property; or empty.
   std::vector<StatementKey> statements;  ///< In order of presentation.
   Footing footing = Footing::evidence;   ///< The weakest among them: proposed makes it a preview.
   std::size_t group = 0;                 ///< Among StayEvidence::groups(), for stays and values.

@@ -68,10 +68,11 @@ struct FixtureStatement {
   int rank = 0;                   ///< Kind of source, for presentation.
 };
 
-/// The statements of the properties of things (a colour, a type): a value given, lost or seen, as the coming, going or being
-/// there of that value. A seen value that is denied was not there; their `attribute` says which value. In the order of
-/// fixture_statements.
-std::vector<FixtureStatement> property_statements(const RegisterIndex& evidence, const std::vector<HeldClaim>& claims);
+/// The statements of the properties of things (a colour, a type): a value given, lost or seen, as the coming,
+/// going or being there of that value. A seen value that is denied was not there; their `attribute` says
+/// which value. In the order of fixture_statements.
+std::vector<FixtureStatement> property_statements(const RegisterIndex& evidence,
+                                                  const std::vector<HeldClaim>& claims);
 
 /// Every statement of a fixture among entries and claims, in the order they are presented in: entries before
 /// reviewed claims before proposals; entries by kind of source (log, photograph, physical trace,

@@ -41,9 +41,9 @@ class RegisterIndex {
   const StayItem* find_stay(std::string_view stay_key) const;
   const Source* source(std::string_view key) const;
 
-  /// The names, folded, of the location that words mean: of the stay one of whose names they are or, where they are but the
-  /// end of names ("the infirmary" of "Pellhaven Infirmary"), of the one location they can mean. The words themselves where
-  /// no location fits, or several do.
+  /// The names, folded, of the location that words mean: of the stay one of whose names they are or, where
+  /// they are but the end of names ("the infirmary" of "Pellhaven Infirmary"), of the one location they can
+  /// mean. The words themselves where no location fits, or several do.
   std::vector<std::string> location_names(std::string_view words) const;
 
   /// The source and all it rests on, directly or through others; circles are cut.
@@ -62,8 +62,9 @@ class RegisterIndex {
   std::unordered_map<std::string, std::vector<std::size_t>> by_subject_;
   std::unordered_map<std::string, std::size_t> by_key_;
   std::unordered_map<std::string, std::size_t> stay_by_key_;
-  std::unordered_map<std::string, std::size_t> stay_by_location_;      ///< The first stay of each name.
-  std::unordered_map<std::string, std::optional<std::size_t>> stay_by_name_end_;  ///< Nothing where several fit.
+  std::unordered_map<std::string, std::size_t> stay_by_location_;  ///< The first stay of each name.
+  std::unordered_map<std::string, std::optional<std::size_t>>
+      stay_by_name_end_;  ///< Nothing where several fit.
   std::unordered_map<std::string, const Source*> sources_;
   std::unordered_map<std::string, std::vector<std::string>> derives_from_;
 };

@@ -27,13 +27,15 @@ struct Bearing {
 struct FixturePlace {
   std::string subject;
   std::string place;  ///< Empty: somewhere on the site.
-  /// A value of one of its properties, as first written ("colour: buff"), whose stays these are; empty for the thing itself.
-  /// Values of one property exclude one another: a statement of one says that the others were not there. What is said of
-  /// "red" is said of "red with white band" where that is the only fuller value.
+  /// A value of one of its properties, as first written ("colour: buff"), whose stays these are; empty for
+  /// the thing itself. Values of one property exclude one another: a statement of one says that the others
+  /// were not there. What is said of "red" is said of "red with white band" where that is the only fuller
+  /// value.
   std::string property;
   /// One more than the times the register shows the fixture come (begins) surely no earlier than the last it
-  /// had gone (ends); of a value, as often as the register has it there, and then another value, and then again. Claims add
-  /// none: that it may have come and gone once more is offered as a way out of a contradiction.
+  /// had gone (ends); of a value, as often as the register has it there, and then another value, and then
+  /// again. Claims add none: that it may have come and gone once more is offered as a way out of a
+  /// contradiction.
   int episodes = 1;
   std::vector<Bearing> bearings;  ///< In order of presentation.
 };
@@ -54,9 +56,9 @@ struct StayGroup {
   std::vector<Layering> layers;
 };
 
-/// Statements in order of presentation and the groups they fall into, by subject and place; after those of things those of
-/// the values of their properties, for which a statement stands there once more for each value it bears on. The index must
-/// outlive it.
+/// Statements in order of presentation and the groups they fall into, by subject and place; after those of
+/// things those of the values of their properties, for which a statement stands there once more for each
+/// value it bears on. The index must outlive it.
 class StayEvidence {
  public:
   StayEvidence(const RegisterIndex& evidence, const std::vector<HeldClaim>& claims);

@@ -52,7 +52,8 @@ Result<Report> configuration_report(const SiteFile& site, const std::string& dat
   const auto made = configuration(site, *when, "", surroundings);
   if (!made) return made.error();
   Report report;
-  report.title = fmt::format("What stood where, {}, by {}", one_line(made->when), grounds_words(made->reviewed_claims));
+  report.title =
+      fmt::format("What stood where, {}, by {}", one_line(made->when), grounds_words(made->reviewed_claims));
   for (const Presence presence : kOrder) {
     bool headed = false;
     for (const ConfigurationItem& item : made->items) {

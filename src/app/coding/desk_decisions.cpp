@@ -155,13 +155,15 @@ Result<void> CodingDesk::lift_restriction(const std::string& interview, CodePoin
   bool any = false;
   SiteTransaction together(state.site);
   for (RestrictedPassage passage : state.people->file().passages) {
-    if (passage.interview != interview || passage.conditions.access == Access::open || !passage.range.overlaps(range))
+    if (passage.interview != interview || passage.conditions.access == Access::open ||
+        !passage.range.overlaps(range))
       continue;
     any = true;
     passage.conditions = {Access::open, std::nullopt, ""};
     if (auto done = mark_passage(state.site, passage, why); !done) return done;
   }
-  if (!any) return Error{interview, 0, 0, "no restricted passage lies here", "go to the passage and try again"};
+  if (!any)
+    return Error{interview, 0, 0, "no restricted passage lies here", "go to the passage and try again"};
   together.commit();
   state.read_anew();
   return {};

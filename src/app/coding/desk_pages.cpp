@@ -122,7 +122,8 @@ EvidenceLine evidence_line(const Comparison& comparison, const std::vector<Entry
   return line;
 }
 
-/// An entry the program did not hold the claim against: what they say of one another is for the coder to read.
+/// An entry the program did not hold the claim against: what they say of one another is for the coder to
+/// read.
 EvidenceLine linked_by_coder(const Id& claim, const EntryLink& link, const std::vector<EntryLink>& links,
                              const RecordMaker& maker) {
   Comparison comparison;
@@ -203,9 +204,9 @@ Result<ClaimPageFull> CodingDesk::claim(const Id& id) const {
                      return weight_of(a.comparison) < weight_of(b.comparison);
                    });
   for (const EntryLink& link : links) {
-    const bool compared = std::any_of(page.evidence.begin(), page.evidence.end(), [&](const EvidenceLine& line) {
-      return line.comparison.entry == link.entry;
-    });
+    const bool compared =
+        std::any_of(page.evidence.begin(), page.evidence.end(),
+                    [&](const EvidenceLine& line) { return line.comparison.entry == link.entry; });
     if (!compared) page.evidence.push_back(linked_by_coder(id, link, links, *state.maker));
   }
   page.bounds = state.bounds_beside(stored->claim);

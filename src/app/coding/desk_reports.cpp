@@ -50,10 +50,11 @@ Result<Report> said(const SiteFile& site, const std::string& name, const Surroun
              fmt::format("Conflict with an entry: {} of {} claims", conflicts.size(),
                          found->reviewed.size() + found->proposed.size()));
   for (const ClaimRecord* record : conflicts)
-    report.lines.push_back({Weight::item,
-                            fmt::format("{} ({}): {}: with {}", one_line(record->narrator), record->claim.interview,
-                                        what_words(*record), one_line(conflict_words(*record))),
-                            record->claim.id, record->claim.interview, std::nullopt, "", ""});
+    report.lines.push_back(
+        {Weight::item,
+         fmt::format("{} ({}): {}: with {}", one_line(record->narrator), record->claim.interview,
+                     what_words(*record), one_line(conflict_words(*record))),
+         record->claim.id, record->claim.interview, std::nullopt, "", ""});
   add_line(report, Weight::heading, fmt::format("Said so, reviewed: {}", found->reviewed.size()));
   for (const ClaimRecord& record : found->reviewed) add_record(report, record);
   add_line(report, Weight::heading,

@@ -96,10 +96,9 @@ Result<Report> contradiction_report(const SiteFile& site, const Surroundings& su
   const auto account = contradiction_account(site, "", kMost, surroundings);
   if (!account) return account.error();
   Report report;
-  report.title =
-      fmt::format("{} that cannot all be true; {} more with proposals; by {}",
-                  in_unit({account->reviewed_sets, account->reviewed_sets}, "set"), account->preview_sets,
-                  grounds_words(account->reviewed_claims));
+  report.title = fmt::format("{} that cannot all be true; {} more with proposals; by {}",
+                             in_unit({account->reviewed_sets, account->reviewed_sets}, "set"),
+                             account->preview_sets, grounds_words(account->reviewed_claims));
   add_disputes(report, account->reviewed, account->reviewed_total, account->statements);
   add_line(report, Weight::heading, "Preview, with claims nobody has reviewed:");
   add_disputes(report, account->preview, account->preview_total, account->statements);

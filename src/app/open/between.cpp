@@ -27,8 +27,8 @@ void go_to(const Bound& bound, OpenQuestion& open) {
   }
 }
 
-/// A change of one value into another is one question: where something else of the property came in the same stretch, it is
-/// not asked when this one went.
+/// A change of one value into another is one question: where something else of the property came in the same
+/// stretch, it is not asked when this one went.
 using Stretch = std::tuple<std::string, std::string, std::string, std::int64_t, std::int64_t>;
 
 std::optional<Stretch> stretch_of(const FixtureBounds& fixture, const Bound& earliest, const Bound& latest) {
@@ -55,7 +55,8 @@ void add(const ShownEvidence& shown, const FixtureBounds& fixture, const Bound& 
   open.would_decide = {
       photograph_of(place, "some day between " + from + " and " + to),
       fmt::format("a log, workshop book or letter that enters the work, between {} and {}", from, to)};
-  if (value) open.would_decide.push_back("a paint layer or another trace on the fabric that can be dated so closely");
+  if (value)
+    open.would_decide.push_back("a paint layer or another trace on the fabric that can be dated so closely");
   go_to(earliest, open);
   go_to(latest, open);
   found.push_back(std::move(open));
@@ -73,8 +74,10 @@ void add_between(const ShownEvidence& shown, std::vector<OpenQuestion>& found) {
     if (fixture.with_reviewed.state != BoundsState::known) continue;
     for (const StayBounds& stay : fixture.with_reviewed.stays) {
       const bool value = !fixture.property.empty();
-      add(shown, fixture, stay.came_earliest, stay.came_latest, value ? "given " + fixture.property : "fitted", found);
-      if (const auto went = stretch_of(fixture, stay.went_earliest, stay.went_latest); went && comings.contains(*went))
+      add(shown, fixture, stay.came_earliest, stay.came_latest,
+          value ? "given " + fixture.property : "fitted", found);
+      if (const auto went = stretch_of(fixture, stay.went_earliest, stay.went_latest);
+          went && comings.contains(*went))
         continue;
       add(shown, fixture, stay.went_earliest, stay.went_latest,
           value ? "no longer " + fixture.property : "taken away", found);

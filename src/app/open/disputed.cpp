@@ -126,14 +126,16 @@ struct Disputed {
   std::set<std::string> narrators, against;
 };
 
-/// One thing told with dates that overlap, and the same entries against it: one question with several datings.
+/// One thing told with dates that overlap, and the same entries against it: one question with several
+/// datings.
 bool same_but_for_the_date(const Disputed& a, const Disputed& b) {
   const Claim &one = a.question, &other = b.question;
   return a.open.because == b.open.because && one.subject == other.subject && one.place == other.place &&
          one.place_words == other.place_words && one.statement == other.statement &&
          one.polarity == other.polarity && one.attribute == other.attribute &&
          one.quantity.has_value() == other.quantity.has_value() &&
-         (!one.quantity || (one.quantity->least == other.quantity->least && one.quantity->most == other.quantity->most)) &&
+         (!one.quantity ||
+          (one.quantity->least == other.quantity->least && one.quantity->most == other.quantity->most)) &&
          overlap(*one.when.period, *other.when.period) != Answer::no && a.against == b.against;
 }
 

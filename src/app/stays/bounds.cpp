@@ -50,10 +50,9 @@ Result<BoundsAccount> bounds_account(const SiteFile& site, std::string_view name
   }
   BoundsAccount account;
   for (const StayGroup& group : evidence.stays().groups()) {
-    if (names && std::none_of(group.fixtures.begin(), group.fixtures.end(),
-                              [&](const FixturePlace& fixture) {
-                                return asked_for(fixture.subject, fixture.place, *names);
-                              }))
+    if (names && std::none_of(group.fixtures.begin(), group.fixtures.end(), [&](const FixturePlace& fixture) {
+          return asked_for(fixture.subject, fixture.place, *names);
+        }))
       continue;
     for (FixtureBounds& found : find_bounds(evidence.stays(), group)) {
       if (names && !asked_for(found.subject, found.place, *names)) continue;
@@ -69,8 +68,9 @@ Result<BoundsAccount> bounds_account(const SiteFile& site, std::string_view name
   }
   std::stable_sort(account.fixtures.begin(), account.fixtures.end(), [](const auto& a, const auto& b) {
     const auto key = [](const ShownBounds& shown_bounds) {
-      return std::tuple(shown_bounds.bounds.preview.state == BoundsState::none,
-                        std::tie(shown_bounds.subject_name, shown_bounds.place_name, shown_bounds.bounds.property));
+      return std::tuple(
+          shown_bounds.bounds.preview.state == BoundsState::none,
+          std::tie(shown_bounds.subject_name, shown_bounds.place_name, shown_bounds.bounds.property));
     };
     return key(a) < key(b);
   });

@@ -60,7 +60,8 @@ class Maker {
       for (const FixturePlace& fixture : group.fixtures) subjects_.insert(fixture.subject);
     for (const Term& term : evidence_.lists().equipment.terms())
       if (!subjects_.contains(term.key) && !term.place.empty() && asked(term.place, places))
-        made_.items.push_back({term.key, term.place, "", term.name, evidence_.place_name(term.place), {}, {}});
+        made_.items.push_back(
+            {term.key, term.place, "", term.name, evidence_.place_name(term.place), {}, {}});
   }
 
   void sort() {
@@ -158,7 +159,9 @@ Result<Configuration> configuration(const SiteFile& site, const Edtf& when, std:
 }
 
 bool only_another_value(const ConfigurationItem& item) {
-  const auto no_news = [](Presence presence) { return is_absent(presence) || presence == Presence::no_evidence; };
+  const auto no_news = [](Presence presence) {
+    return is_absent(presence) || presence == Presence::no_evidence;
+  };
   const bool open_preview = item.preview.presence == Presence::cannot_tell;
   return !item.property.empty() && no_news(item.settled.presence) &&
          (open_preview || no_news(item.preview.presence));

@@ -48,7 +48,8 @@ Result<CorroborationAccount> corroboration_account(const SiteFile& site, const S
   const auto heard = HeardEvidence::load(site, surroundings);
   if (!heard) return heard.error();
   Answers answers = answers_of(**heard, *table);
-  CorroborationAccount account{std::move(*table), {}, {}, (*heard)->reviewed_claims(), 0, (*heard)->withheld()};
+  CorroborationAccount account{std::move(*table),           {}, {},
+                               (*heard)->reviewed_claims(), 0,  (*heard)->withheld()};
   QuestionWords words(**heard);
   for (Corroboration& answer : answers.reviewed) account.reviewed.push_back(words.shown(std::move(answer)));
   for (Corroboration& answer : answers.preview) account.preview.push_back(words.shown(std::move(answer)));

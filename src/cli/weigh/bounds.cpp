@@ -147,9 +147,10 @@ Result<void> text(Command& command, const WeighRequest& request) {
   const auto account = bounds_account(request.site, request.of, request.most, request.surroundings);
   if (!account) return account.error();
   auto& out = command.out();
-  fmt::print(out, "When each fixture can have come and gone, and each value of its properties ({} at a place, {}):\n",
-             account->total - account->properties,
-             in_unit({account->properties, account->properties}, "value"));
+  fmt::print(
+      out,
+      "When each fixture can have come and gone, and each value of its properties ({} at a place, {}):\n",
+      account->total - account->properties, in_unit({account->properties, account->properties}, "value"));
   for (const ShownBounds& fixture : account->fixtures) print_fixture(out, fixture, account->statements);
   if (account->total > static_cast<std::int64_t>(account->fixtures.size()))
     fmt::print(out, "\n… and {} more (--most, --of)\n",

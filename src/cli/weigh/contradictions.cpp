@@ -80,8 +80,8 @@ Result<void> text(Command& command, const WeighRequest& request) {
     if (all > static_cast<std::int64_t>(some.size()))
       fmt::print(out, "\n  … and {} more (--most, --of)\n", all - static_cast<std::int64_t>(some.size()));
   };
-  section("Cannot all be true, by " + grounds_words(account->reviewed_claims), account->reviewed_sets, account->reviewed_total,
-          account->reviewed);
+  section("Cannot all be true, by " + grounds_words(account->reviewed_claims), account->reviewed_sets,
+          account->reviewed_total, account->reviewed);
   fmt::print(out, "\n");
   section("Preview: cannot all be true, with claims nobody has reviewed", account->preview_sets,
           account->preview_total, account->preview);
@@ -157,9 +157,10 @@ Result<void> jsonl(Command& command, const WeighRequest& request) {
 Result<std::string> total(const WeighRequest& request) {
   const auto account = contradiction_account(request.site, request.of, 0, request.surroundings);
   if (!account) return account.error();
-  return fmt::format("by {}: {} of statements that cannot all be true; {} more with claims nobody has reviewed",
-                     grounds_words(account->reviewed_claims),
-                     in_unit({account->reviewed_sets, account->reviewed_sets}, "set"), account->preview_sets);
+  return fmt::format(
+      "by {}: {} of statements that cannot all be true; {} more with claims nobody has reviewed",
+      grounds_words(account->reviewed_claims),
+      in_unit({account->reviewed_sets, account->reviewed_sets}, "set"), account->preview_sets);
 }
 
 }  // namespace

@@ -120,9 +120,10 @@ Result<std::string> total(const WeighRequest& request) {
     return std::count_if(counts.begin(), counts.end(),
                          [](const ShownCount& one) { return one.comparison.differ(); });
   };
-  return fmt::format("by {}: {} of {} totals differ from the sum of their positions; preview, with proposals: {} of {}",
-                     grounds_words(account->reviewed_claims), differing(account->reviewed), account->reviewed.size(),
-                     differing(account->preview), account->preview.size());
+  return fmt::format(
+      "by {}: {} of {} totals differ from the sum of their positions; preview, with proposals: {} of {}",
+      grounds_words(account->reviewed_claims), differing(account->reviewed), account->reviewed.size(),
+      differing(account->preview), account->preview.size());
 }
 
 }  // namespace

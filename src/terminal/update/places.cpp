@@ -111,7 +111,8 @@ void turn_to(Work& work, ClaimPlace& place, int steps) {
 void ask_entry(Work& work, Ask ask, const ClaimPageFull& page) {
   if (ask != Ask::entry && !work.state.can_edit) return work.say(work.state.why_reading, Role::warning);
   const bool none = page.evidence.empty() || page.evidence.front().comparison.entry.empty();
-  if (none && ask != Ask::link) return work.say("no entry speaks to this claim; l links one by its key", Role::faint);
+  if (none && ask != Ask::link)
+    return work.say("no entry speaks to this claim; l links one by its key", Role::faint);
   if (ask == Ask::entry && page.evidence.size() == 1)
     return work.go(ReportPlace{ReportKind::entry, page.evidence.front().comparison.entry, nullptr, 0});
   Prompt prompt;

@@ -123,8 +123,9 @@ std::string named(const Prompt& prompt) {
   return prompt.chosen < prompt.matches.size() ? prompt.matches[prompt.chosen].name : prompt.text;
 }
 
-/// The key of the entry whose number was typed, or the key that was typed; empty, and said so, when there is none. An entry
-/// the claim was not held against can be linked, and only by its key: the desk says when the register has none such.
+/// The key of the entry whose number was typed, or the key that was typed; empty, and said so, when there is
+/// none. An entry the claim was not held against can be linked, and only by its key: the desk says when the
+/// register has none such.
 std::string entry_meant(Work& work, const Prompt& prompt) {
   const auto* place = std::get_if<ClaimPlace>(&work.state.place());
   std::size_t number = 0;
@@ -188,7 +189,8 @@ void answer(Work& work, const Prompt& prompt) {
       work.want(CodePassage{CodePassage::Kind::restrict, prompt.interview, prompt.range, prompt.text});
       return;
     case Ask::lift:
-      if (prompt.text.empty()) return work.say("nothing done: lifting a restriction needs its reason", Role::warning);
+      if (prompt.text.empty())
+        return work.say("nothing done: lifting a restriction needs its reason", Role::warning);
       work.want(CodePassage{CodePassage::Kind::lift, prompt.interview, prompt.range, prompt.text});
       return;
     case Ask::entry:

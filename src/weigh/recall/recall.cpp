@@ -11,20 +11,22 @@ std::optional<Period> period_of(const Dated& dated, const DatePolicy& policy) {
   return to_period(*dated.value, policy);
 }
 
-/// Service books give months: a period of service whose ends are known to the month is taken as whole months (common
-/// practice, no source). Ends known less closely stay open.
+/// Service books give months: a period of service whose ends are known to the month is taken as whole months
+/// (common practice, no source). Ends known less closely stay open.
 Period in_whole_months(Period served) {
   constexpr std::int64_t kMonth = 31;
   Boundary& begin = served.begin;
   Boundary& end = served.end;
-  if (begin.earliest && begin.latest && *begin.latest - *begin.earliest <= kMonth) begin.latest = begin.earliest;
+  if (begin.earliest && begin.latest && *begin.latest - *begin.earliest <= kMonth)
+    begin.latest = begin.earliest;
   if (end.earliest && end.latest && *end.latest - *end.earliest <= kMonth) end.earliest = end.latest;
   return served;
 }
 
-/// The age a date was reckoned from ("when I was nineteen") is the age at the event, however widely birth and date are
-/// known: the earliest day of the one belongs to the earliest of the other, and the latest to the latest. Where the
-/// birth is not known to the day, years were reckoned, up to that in which the next age began.
+/// The age a date was reckoned from ("when I was nineteen") is the age at the event, however widely birth and
+/// date are known: the earliest day of the one belongs to the earliest of the other, and the latest to the
+/// latest. Where the birth is not known to the day, years were reckoned, up to that in which the next age
+/// began.
 std::optional<YearRange> age_told(const ClaimTime& when, const std::optional<Period>& event,
                                   const std::optional<Period>& born) {
   constexpr std::string_view kReckonedFromBirth = "birth ";

@@ -164,7 +164,8 @@ std::string_view to_string(Contradiction::Kind kind) {
 
 Contradictions find_contradictions(const StayEvidence& evidence, const std::vector<HeldClaim>& claims) {
   Finder finder(evidence);
-  // Two values at one time come first: what then follows from the stays of values is told only where it is more.
+  // Two values at one time come first: what then follows from the stays of values is told only where it is
+  // more.
   const auto of_value = [&](std::size_t group) {
     return !evidence.groups()[group].fixtures.front().property.empty();
   };

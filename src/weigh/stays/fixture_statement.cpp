@@ -193,10 +193,12 @@ std::string_view in_words(NoLimit why) {
 namespace {
 
 bool of_property(Statement statement, const std::string& attribute) {
-  return !attribute.empty() && (statement == Statement::attribute || is_change_of_property(statement, attribute));
+  return !attribute.empty() &&
+         (statement == Statement::attribute || is_change_of_property(statement, attribute));
 }
 
-std::vector<FixtureStatement> statements_of(const RegisterIndex& evidence, const std::vector<HeldClaim>& claims, Of of) {
+std::vector<FixtureStatement> statements_of(const RegisterIndex& evidence,
+                                            const std::vector<HeldClaim>& claims, Of of) {
   std::vector<FixtureStatement> statements;
   const auto asked = [&](Statement statement, const std::string& attribute) {
     return of == Of::thing || of_property(statement, attribute);

@@ -347,8 +347,8 @@ std::vector<FixturePresence> presence(const StayEvidence& evidence, const StayGr
   Asker asker(evidence, group, first, last);
   std::vector<FixturePresence> found;
   for (std::size_t f = 0; f < group.fixtures.size(); ++f)
-    found.push_back({group.fixtures[f].subject, group.fixtures[f].place, group.fixtures[f].property, asker.ask(f, Footing::reviewed),
-                     asker.ask(f, Footing::proposed)});
+    found.push_back({group.fixtures[f].subject, group.fixtures[f].place, group.fixtures[f].property,
+                     asker.ask(f, Footing::reviewed), asker.ask(f, Footing::proposed)});
   return found;
 }
 

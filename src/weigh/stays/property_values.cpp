@@ -1,6 +1,7 @@
-// A statement of one value is of that value's stays as it stands, and of the stays of every other value of the
-// property an absence: while the funnel was buff it was not red. Two values that may be one, told more and less
-// fully, do not exclude one another; the lesser is taken for the fuller where only one fuller one is known.
+// A statement of one value is of that value's stays as it stands, and of the stays of every other value of
+// the property an absence: while the funnel was buff it was not red. Two values that may be one, told more
+// and less fully, do not exclude one another; the lesser is taken for the fuller where only one fuller one is
+// known.
 #include "weigh/stays/property_values.h"
 
 #include <algorithm>

@@ -97,14 +97,16 @@ struct DatedState {
   bool on_change;    ///< It follows a state of the same days: given so then, and so not so before.
 };
 
-/// The longest chain of there, not there, there … in time; each of its states that has it there is of a stay of its own.
+/// The longest chain of there, not there, there … in time; each of its states that has it there is of a stay
+/// of its own.
 void find_returns_of_value(FixturePlace& fixture, const std::vector<FixtureStatement>& statements) {
   constexpr int kMostEpisodes = 8;
   std::vector<DatedState> states;
   for (Bearing& bearing : fixture.bearings) {
     const FixtureStatement& one = statements[bearing.statement];
-    if (one.footing != Footing::evidence || one.no_limit != NoLimit::none || one.denied || one.days.size() != 1 ||
-        bearing.relation != PlaceRelation::same || !one.days[0].low || !one.days[0].high)
+    if (one.footing != Footing::evidence || one.no_limit != NoLimit::none || one.denied ||
+        one.days.size() != 1 || bearing.relation != PlaceRelation::same || !one.days[0].low ||
+        !one.days[0].high)
       continue;
     const auto [first, last] = std::minmax(*one.days[0].low, *one.days[0].high);
     const bool begins = one.statement == Statement::begins, ends = one.statement == Statement::ends;
@@ -113,7 +115,8 @@ void find_returns_of_value(FixturePlace& fixture, const std::vector<FixtureState
     if (ends) states.push_back({first, last, false, nullptr, true});
     if (one.statement == Statement::absent) states.push_back({first, last, false, nullptr, false});
   }
-  std::stable_sort(states.begin(), states.end(), [](const auto& a, const auto& b) { return a.last < b.last; });
+  std::stable_sort(states.begin(), states.end(),
+                   [](const auto& a, const auto& b) { return a.last < b.last; });
   std::vector<Bearing*> stays;
   bool there = false;
   std::optional<std::int64_t> since;
@@ -168,7 +171,8 @@ struct Tie {
   bool same_spot;
 };
 
-/// Layers between entries that are certain of what they show; a coat of paint covers no fixture, but another coat.
+/// Layers between entries that are certain of what they show; a coat of paint covers no fixture, but another
+/// coat.
 std::vector<Tie> find_ties(const std::vector<FixturePlace>& fixtures,
                            const std::vector<FixtureStatement>& statements) {
   std::map<std::string, std::pair<std::size_t, std::size_t>> by_entry;
@@ -250,7 +254,8 @@ void StayEvidence::add_properties(const std::vector<HeldClaim>& claims) {
         numbers.push_back(statements_.size());
         statements_.push_back(std::move(one));
       }
-      for (FixturePlace& fixture : fixtures_of(subject, value.written, numbers, statements_, evidence_.lists()))
+      for (FixturePlace& fixture :
+           fixtures_of(subject, value.written, numbers, statements_, evidence_.lists()))
         fixtures.push_back(std::move(fixture));
     }
   }
