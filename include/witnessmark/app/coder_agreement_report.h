@@ -24,6 +24,20 @@ struct CoderPair {
 /// inflated.
 std::vector<CoderPair> coder_agreement(const SiteFile& site);
 
+/// Where the claims two coders hold to be said begin and end, in the interviews both have worked on.
+struct SpanPair {
+  std::string first, second;  ///< Their names.
+  bool blind = false;         ///< All that both decided there was decided with proposals hidden.
+  std::int64_t interviews = 0;
+  std::int64_t first_claims = 0, second_claims = 0;
+  BoundaryDifference difference;  ///< Over the sentences, windows of all interviews together.
+};
+
+/// By names, blind apart. The claims of a coder are those they added or found to be said, whatever others decided on them
+/// since. Places are sentences; the window of an interview is the customary one of the coder with the closer boundaries.
+/// Interviews that are withheld count too: these are numbers only, for those who coded them.
+std::vector<SpanPair> span_agreement(const SiteFile& site);
+
 /// What differs between two versions of a record, a line each: "status: here said-so, there misread".
 std::vector<std::string> difference_words(const DoubleDecision& difference);
 

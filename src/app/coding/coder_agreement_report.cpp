@@ -10,6 +10,9 @@
 #include <tuple>
 
 #include "witnessmark/app/claim_words.h"
+#include "witnessmark/store/claims.h"
+#include "witnessmark/store/journal.h"
+#include "witnessmark/store/transcripts.h"
 
 namespace witnessmark {
 namespace {
@@ -72,6 +75,85 @@ std::vector<CoderPair> coder_agreement(const SiteFile& site) {
     pairs.push_back(pair_of(first, second, blind, table));
   }
   return pairs;
+}
+
+namespace {
+
+/// What one coder did in one interview.
+struct Share {
+  std::set<Id> said;
+  bool blind = true;
+};
+using Shares = std::map<std::string, std::map<std::string, Share>>;  // by interview, by coder
+
+/// Claims each coder last held to be said, whoever decided on them since.
+Shares shares_of(const SiteFile& site) {
+  Shares shares;
+  for_each_event(site, [&](const JournalEvent& event) {
+    const bool acts = event.kind == "decided" || event.kind == "added" || event.kind == "undone" || event.kind == "redone";
+    const auto id = event.target_kind == "claim" ? parse_id(event.target) : std::nullopt;
+    if (!acts || !id || event.interview.empty()) return;
+    Share& share = shares[event.interview][event.actor];
+    share.blind = share.blind && event.blind;
+    const Json after = parsed(event.after);
+    const auto status = after.contains("status") ? parse_claim_status(after.value("status", "")) : std::nullopt;
+    if (status == ClaimStatus::said_so)
+      share.said.insert(*id);
+    else if (status || after.empty())
+      share.said.erase(*id);
+  });
+  return shares;
+}
+
+/// The sentences a claim's quotes lie in.
+void add_stretches(const SiteFile& site, const Id& claim, const std::vector<Sentence>& sentences,
+                   std::vector<Stretch>& stretches) {
+  const auto stored = find_claim(site, claim);
+  if (!stored) return;
+  for (const CodePointRange& quote : stored->claim.quotes) {
+    std::optional<std::int64_t> first, last;
+    for (std::size_t i = 0; i < sentences.size(); ++i) {
+      if (!sentences[i].range.overlaps(quote)) continue;
+      if (!first) first = static_cast<std::int64_t>(i);
+      last = static_cast<std::int64_t>(i);
+    }
+    if (first) stretches.emplace_back(*first, *last + 1);
+  }
+}
+
+}  // namespace
+
+std::vector<SpanPair> span_agreement(const SiteFile& site) {
+  std::map<std::tuple<std::string, std::string, bool>, SpanPair> pairs;
+  for (const auto& [interview, coders] : shares_of(site)) {
+    if (coders.size() < 2) continue;
+    const auto transcript = load_transcript(site, interview);
+    if (!transcript || transcript->sentences.empty()) continue;
+    const auto length = static_cast<std::int64_t>(transcript->sentences.size());
+    std::map<std::string, std::vector<bool>> boundaries;
+    for (const auto& [coder, share] : coders) {
+      std::vector<Stretch> stretches;
+      for (const Id& claim : share.said) add_stretches(site, claim, transcript->sentences, stretches);
+      if (!stretches.empty()) boundaries.emplace(coder, boundaries_of(stretches, length));
+    }
+    for (auto one = boundaries.begin(); one != boundaries.end(); ++one)
+      for (auto other = std::next(one); other != boundaries.end(); ++other) {
+        const Share &a = coders.at(one->first), &b = coders.at(other->first);
+        const bool blind = a.blind && b.blind;
+        SpanPair& pair = pairs[{one->first, other->first, blind}];
+        pair.first = one->first, pair.second = other->first, pair.blind = blind;
+        ++pair.interviews;
+        pair.first_claims += static_cast<std::int64_t>(a.said.size());
+        pair.second_claims += static_cast<std::int64_t>(b.said.size());
+        const std::int64_t width = std::min(customary_width(one->second), customary_width(other->second));
+        const BoundaryDifference found = window_difference(one->second, other->second, width);
+        pair.difference.windows += found.windows;
+        pair.difference.misses += found.misses;
+      }
+  }
+  std::vector<SpanPair> found;
+  for (auto& [key, pair] : pairs) found.push_back(std::move(pair));
+  return found;
 }
 
 std::vector<std::string> difference_words(const DoubleDecision& difference) {

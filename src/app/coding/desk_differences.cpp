@@ -7,6 +7,7 @@
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/app/coder_agreement_report.h"
 #include "witnessmark/store/claims.h"
+#include "witnessmark/time/relations.h"
 
 namespace witnessmark {
 namespace {
@@ -25,6 +26,26 @@ std::string coefficient_words(const Coefficient& coefficient) {
                            : fmt::format("undefined ({})", to_string(coefficient.why));
 }
 
+std::string_view seeing(bool blind) {
+  return blind ? "coding blind" : "having seen what was proposed, which inflates agreement";
+}
+
+void add_spans(Report& report, const SiteFile& site) {
+  const auto pairs = span_agreement(site);
+  if (pairs.empty()) return;
+  add_line(report, Weight::heading, "Where their claims begin and end, by sentences (WindowDiff: 0 alike, 1 nowhere alike)");
+  for (const SpanPair& pair : pairs) {
+    const auto share = pair.difference.share();
+    add_line(report, Weight::item,
+             fmt::format("{} ({}) and {} ({}), {}: {} of {} windows differ, {}, in {}", pair.first,
+                         in_unit({pair.first_claims, pair.first_claims}, "claim"), pair.second,
+                         in_unit({pair.second_claims, pair.second_claims}, "claim"), seeing(pair.blind),
+                         pair.difference.misses, pair.difference.windows,
+                         share ? fmt::format("{:.3f}", *share) : "undefined",
+                         in_unit({pair.interviews, pair.interviews}, "interview")));
+  }
+}
+
 void add_agreement(Report& report, const SiteFile& site) {
   const auto pairs = coder_agreement(site);
   if (pairs.empty()) return;
@@ -33,9 +54,7 @@ void add_agreement(Report& report, const SiteFile& site) {
     add_line(
         report, Weight::item,
         fmt::format("{} and {}, {}: {} of {} alike in status; Cohen's kappa {}, Krippendorff's alpha {}",
-                    pair.first, pair.second,
-                    pair.blind ? "coding blind" : "having seen what was proposed, which inflates agreement",
-                    pair.same_status, pair.claims, coefficient_words(pair.status),
+                    pair.first, pair.second, seeing(pair.blind), pair.same_status, pair.claims, coefficient_words(pair.status),
                     coefficient_words(pair.alpha)));
 }
 
@@ -81,6 +100,7 @@ Report difference_report(const CodingDesk::State& state) {
              "No decision of another copy stands against one made here (witnessmark merge brings copies "
              "together).");
   add_agreement(report, state.site);
+  add_spans(report, state.site);
   return report;
 }
 
