@@ -293,6 +293,7 @@ Result<void> load_verbs(Words& words, const FileReader& files, const std::filesy
     Verb verb;
     verb.base = fold(row[0]);
     verb.particle = fold(row[2]);
+    verb.name = verb.particle.empty() ? verb.base : verb.base + " " + verb.particle;
     verb.particle_forms = words.forms_of(verb.particle);
     const auto kind = index_of<VerbKind>(kVerbKinds, row[3]);
     const auto frame = index_of<VerbFrame>(kFrames, row[4]);

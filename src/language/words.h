@@ -231,6 +231,7 @@ enum class VerbNeeds : std::uint8_t {
 struct Verb {
   std::string base;
   std::string particle;  ///< "off"; empty when none.
+  std::string name;      ///< "take off".
   std::vector<std::uint64_t> particle_forms;
   VerbKind kind = VerbKind::begins;
   VerbFrame frame = VerbFrame::object;

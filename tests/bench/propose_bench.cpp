@@ -5,6 +5,7 @@
 #include <unicode/brkiter.h>
 #include <unicode/utext.h>
 
+#include <algorithm>
 #include <chrono>
 #include <cstdlib>
 #include <filesystem>
@@ -87,7 +88,6 @@ int main(int argc, char** argv) {
   fmt::print("synthetic transcript: {:.1f} MB\n", megabytes);
   const auto rate = [&](const char* what, double time) { fmt::print("  {:<44} {:7.2f} s {:8.1f} MB/s\n", what, time, megabytes / time); };
 
-  const double bare = seconds([&] { bare_sentences(text); });
   const double taking_in = seconds([&] {
     const auto taken = take_in_interviews(site, "/synthetic/interviews.csv", {}, with_talk);
     if (!taken.done) fmt::print("{}\n", to_string(taken.diagnostics.back()));
@@ -107,7 +107,13 @@ int main(int argc, char** argv) {
   context.speakers = people.speakers;
   context.events = evidence.events;
   std::vector<Claim> claims;
-  const double reading = seconds([&] { claims = propose_claims(context, stored.transcript, stored.sentences); });
+  double bare = 0, reading = 0;  // The best of three, by turns.
+  for (int round = 0; round < 3; ++round) {
+    const double pass = seconds([&] { bare_sentences(text); });
+    const double read = seconds([&] { claims = propose_claims(context, stored.transcript, stored.sentences); });
+    bare = round == 0 ? pass : std::min(bare, pass);
+    reading = round == 0 ? read : std::min(reading, read);
+  }
   const double whole = seconds([&] { (void)propose(site, {"long-1"}, with_talk).value(); });
   const double weighing = seconds([&] { (void)weigh(site, false, with_talk).value(); });
   rate("bare ICU sentence pass", bare);

@@ -117,7 +117,7 @@ Draft& StatementReader::add(const Predicate* p, Statement statement, const Subje
     mention.kind = MentionKind::action;
     mention.range = c_.positions.range_of(passage_, words);
     mention.value = std::string(to_string(statement));
-    mention.rule = p->verb ? p->verb->base + (p->verb->particle.empty() ? "" : " " + p->verb->particle)
+    mention.rule = p->verb ? p->verb->name
                    : p->kind == Predicate::Kind::have ? "to have"
                                                       : "to be";
     draft.cues.push_back(mention);

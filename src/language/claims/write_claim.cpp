@@ -217,7 +217,7 @@ void collect_actions(const SentenceReading& reading, const StatementContext& con
         "attribute"};
     mentions.push_back({MentionKind::action, context.positions.range_of(context.passage, {p.at, p.span.past}),
                         std::string(kNames[static_cast<std::size_t>(p.verb->kind)]),
-                        p.verb->base + (p.verb->particle.empty() ? "" : " " + p.verb->particle), false});
+                        p.verb->name, false});
   }
 }
 

@@ -87,6 +87,10 @@ std::vector<Piece> cut(const Passage& passage, Span span, const std::vector<Pred
         (passage.notes[i].cue >= 0 && !passage.notes[i].flags.has(WordClass::coordinator))) {
       continue;
     }
+    // Cut only where a predicate stands on both sides, the next before another mark.
+    const bool between = next_predicate > 0 && next_predicate < predicates.size() &&
+                         predicates[next_predicate - 1].at >= piece.span.first;
+    if (!between) continue;
     const Flags& f = passage.notes[i].flags;
     const bool run_on = opens_run_on(passage, piece.span.first, i);
     const bool conjunction = run_on || f.has(WordClass::coordinator) || f.has(WordClass::subordinator) ||
@@ -94,11 +98,6 @@ std::vector<Piece> cut(const Passage& passage, Span span, const std::vector<Pred
                              f.has(WordClass::relative) || f.has(WordClass::if_) ||
                              (f.has(WordClass::where) && !f.has(WordClass::in_place));
     if (!conjunction || passage.notes[i].number >= 0) continue;
-    // Cut only where a predicate stands on both sides, the next before another mark.
-    const bool before = std::any_of(predicates.begin(), predicates.end(), [&](const Predicate& p) {
-      return piece.span.holds(p.at) ? p.at < i : (p.at >= piece.span.first && p.at < i);
-    });
-    if (!before || next_predicate >= predicates.size()) continue;
     bool reachable = true;
     for (std::uint32_t k = i; k < predicates[next_predicate].at; ++k)
       reachable = reachable && !is_mark(passage, k);

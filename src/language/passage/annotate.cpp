@@ -24,7 +24,8 @@ bool is_comma(const Token& token) {
 
 void Annotator::look_up_words(const HeadMemory& heads, Passage& passage) {
   const auto count = static_cast<std::uint32_t>(passage.tokens.size());
-  passage.notes.assign(count, Note{});
+  passage.notes.clear();
+  passage.notes.reserve(count);
   clear_starts();
   for (std::uint32_t i = 0; i < count; ++i) {
     Token& token = passage.tokens[i];
@@ -45,9 +46,10 @@ void Annotator::look_up_words(const HeadMemory& heads, Passage& passage) {
     }
     token.form = spelling.form;
     if (!stem) token.stem = spelling.form;
+    Note& note = passage.notes.emplace_back();
     if (!spelling.info) continue;
-    passage.notes[i].info = spelling.info;
-    passage.notes[i].flags = spelling.info->flags;
+    note.info = spelling.info;
+    note.flags = spelling.info->flags;
   }
 }
 
