@@ -1,8 +1,13 @@
 #include "witnessmark/app/weigh.h"
 
 #include <algorithm>
+#include <deque>
+#include <future>
+#include <thread>
+#include <unordered_map>
 
 #include "app/people.h"
+#include "app/weighing/grounds.h"
 #include "witnessmark/app/claim_records.h"
 #include "witnessmark/app/date_meaning.h"
 #include "witnessmark/store/evidence.h"
@@ -13,77 +18,137 @@
 namespace witnessmark {
 namespace {
 
-constexpr std::size_t kBatch = 10'000;
+/// Claims that one thread weighs at a time, and claims kept in one transaction.
+constexpr std::size_t kBatch = 500;
+constexpr std::int64_t kKeptTogether = 20'000;
+
+/// Weighs claims in batches beside one another and keeps them in the order in which they came.
+class Weighers {
+ public:
+  Weighers(SiteFile& site, const RegisterIndex& evidence, const People& people)
+      : site_(site),
+        evidence_(evidence),
+        people_(people),
+        most_at_once_(std::max(2U, std::thread::hardware_concurrency())) {}
+
+  Result<void> add(const Claim& claim) {
+    batch_.push_back(claim);
+    return batch_.size() < kBatch ? Result<void>() : start();
+  }
+
+  /// How many were weighed and kept.
+  Result<std::int64_t> finish() {
+    if (!batch_.empty())
+      if (auto started = start(); !started) return started.error();
+    while (!at_work_.empty())
+      if (auto kept = keep_first(); !kept) return kept.error();
+    if (writer_) writer_->finish();
+    writer_.reset();
+    return weighed_;
+  }
+
+ private:
+  std::vector<Weighing> weigh_all(const std::vector<Claim>& claims) const {
+    std::vector<Weighing> weighings;
+    weighings.reserve(claims.size());
+    for (const Claim& claim : claims) {
+      const Interview& interview = people_.interview(claim.interview);
+      weighings.push_back(
+          {claim.id, recall_of(claim.when, interview, people_.narrator(claim), evidence_.policy()),
+           compare(claim, interview, evidence_)});
+    }
+    return weighings;
+  }
+
+  Result<void> start() {
+    at_work_.push_back(std::async(std::launch::async,
+                                  [this, claims = std::move(batch_)] { return weigh_all(claims); }));
+    batch_.clear();
+    return at_work_.size() < most_at_once_ ? Result<void>() : keep_first();
+  }
+
+  Result<void> keep_first() {
+    const std::vector<Weighing> weighings = at_work_.front().get();
+    at_work_.pop_front();
+    for (const Weighing& weighing : weighings) {
+      if (!writer_) writer_.emplace(site_);
+      if (auto added = writer_->add(weighing); !added) return added;
+      if (++weighed_ % kKeptTogether != 0) continue;
+      writer_->finish();
+      writer_.reset();
+    }
+    return {};
+  }
+
+  SiteFile& site_;
+  const RegisterIndex& evidence_;
+  const People& people_;
+  std::size_t most_at_once_;
+  std::vector<Claim> batch_;
+  std::optional<WeighingWriter> writer_;
+  std::int64_t weighed_ = 0;
+  std::deque<std::future<std::vector<Weighing>>> at_work_;  ///< Last: they end before what they use does.
+};
+
+Result<std::string> date_policy_text(const Surroundings& surroundings) {
+  return surroundings.files.read(surroundings.shared / "date-policy.json");
+}
 
 }  // namespace
 
 Result<std::int64_t> weigh(SiteFile& site, bool all, const Surroundings& surroundings) {
   const auto policy = load_date_policy(surroundings);
   if (!policy) return policy.error();
+  const auto policy_text = date_policy_text(surroundings);
+  if (!policy_text) return policy_text.error();
+  const std::string rules = rules_sha256(*policy_text);
+  const bool may_have_changed = grounds_may_have_changed(site, rules);
+  if (!all && !may_have_changed && claims_to_weigh(site).empty()) return 0;
+
   const Register evidence = load_register(site);
   const AuthorityLists lists = load_lists(site);
   const RegisterIndex index(evidence, lists, *policy);
   const People people(site);
-
+  if (all || may_have_changed) settle_grounds(site, grounds_of(index, people, rules));
   ClaimFilter filter;
   filter.with_mentions = false;
-  if (!all) {
-    filter.ids = claims_to_weigh(site);
-    if (filter.ids.empty()) return 0;
-  }
-  std::vector<Weighing> batch;
-  std::int64_t weighed = 0;
-  for (const StoredClaim& stored : load_claims(site, filter)) {
-    const Claim& claim = stored.claim;
-    const Interview& interview = people.interview(claim.interview);
-    batch.push_back({claim.id, recall_of(claim.when, interview, people.narrator(claim), *policy),
-                     compare(claim, interview, index)});
-    ++weighed;
-    if (batch.size() < kBatch) continue;
-    if (const auto saved = save_weighings(site, batch); !saved) return saved.error();
-    batch.clear();
-  }
-  if (const auto saved = save_weighings(site, batch); !saved) return saved.error();
-  return weighed;
-}
-
-Outcome foremost(const std::vector<Comparison>& comparisons) {
-  constexpr Outcome kOrder[] = {Outcome::conflicts, Outcome::agrees, Outcome::compatible,
-                                Outcome::cannot_tell};
-  const auto counts_as = [](const Comparison& comparison) {
-    return comparison.outcome == Outcome::agrees && comparison.circular ? Outcome::compatible : comparison.outcome;
-  };
-  for (const Outcome outcome : kOrder) {
-    if (std::any_of(comparisons.begin(), comparisons.end(),
-                    [&](const Comparison& comparison) { return counts_as(comparison) == outcome; }))
-      return outcome;
-  }
-  return Outcome::silent;
+  filter.to_weigh = !all;
+  Weighers weighers(site, index, people);
+  std::optional<Error> failed;
+  for_each_claim(site, filter, [&](const StoredClaim& stored) {
+    if (failed) return;
+    if (auto added = weighers.add(stored.claim); !added) failed = added.error();
+  });
+  if (failed) return *failed;
+  return weighers.finish();
 }
 
 Result<WeighingAccount> weighing_account(const SiteFile& site, const Surroundings& surroundings) {
   WeighingAccount account;
   Withholding withholding(site, surroundings.today);
+  std::unordered_map<Id, ClaimStanding> standings;
+  for_each_standing(site, [&](const ClaimStanding& standing) { standings.emplace(standing.claim, standing); });
+  std::map<Outcome, std::map<int, std::vector<Id>>> by_rank;
   ClaimFilter filter;
   filter.with_mentions = false;
-  const auto seen = for_each_record(site, filter, surroundings, withholding, [&](const ClaimRecord& record) {
-    const ClaimStatus status = record.claim.status;
-    if (record.claim.withdrawn || status == ClaimStatus::misread || status == ClaimStatus::set_aside) return;
-    const Outcome outcome = foremost(record.comparisons);
-    ++account.claims_by_outcome[outcome];
-    account.intention_only += outcome == Outcome::compatible &&
-                              std::all_of(record.comparisons.begin(), record.comparisons.end(),
-                                          [](const Comparison& comparison) { return comparison.intention; });
-    account.outside_service += record.recall.in_service == Answer::no;
-    if (outcome == Outcome::conflicts) account.conflicts.push_back(record);
-    if (outcome == Outcome::agrees) account.agreements.push_back(record);
-    if (outcome == Outcome::silent) account.silent.push_back(record);
+  for_each_claim(site, filter, [&](const StoredClaim& stored) {
+    const Claim& claim = stored.claim;
+    if (!withholding.may_show(claim.interview, claim.quotes)) return;
+    if (claim.withdrawn || claim.status == ClaimStatus::misread || claim.status == ClaimStatus::set_aside) return;
+    const auto at = standings.find(claim.id);
+    const ClaimStanding standing = at == standings.end() ? ClaimStanding{} : at->second;
+    ++account.claims_by_outcome[standing.foremost];
+    account.intention_only +=
+        standing.foremost == Outcome::compatible && standing.intentions == standing.comparisons.total();
+    account.outside_service += standing.recall.in_service == Answer::no;
+    by_rank[standing.foremost][claim.rank].push_back(claim.id);
   });
-  if (!seen) return seen.error();
-  for (auto* records : {&account.conflicts, &account.agreements, &account.silent})
-    std::stable_sort(records->begin(), records->end(), [](const ClaimRecord& a, const ClaimRecord& b) {
-      return a.claim.rank < b.claim.rank;
-    });
+  const auto in_review_order = [&](Outcome outcome, std::vector<Id>& ids) {
+    for (const auto& [rank, ranked] : by_rank[outcome]) ids.insert(ids.end(), ranked.begin(), ranked.end());
+  };
+  in_review_order(Outcome::conflicts, account.conflicts);
+  in_review_order(Outcome::agrees, account.agreements);
+  in_review_order(Outcome::silent, account.silent);
   account.withheld = withholding.account();
   return account;
 }

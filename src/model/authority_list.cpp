@@ -40,6 +40,10 @@ AuthorityList::AuthorityList(Kind kind, std::vector<Term> terms) : kind_(kind), 
     for (const FormerName& former : term.former_names) bear(former.name, i);
     for (const std::string& spoken : term.spoken) bear(spoken, i);
   }
+  narrower_.resize(terms_.size());
+  for (std::size_t i = 0; i < terms_.size(); ++i)
+    if (const auto broader = by_key_.find(terms_[i].broader); broader != by_key_.end())
+      narrower_[broader->second].push_back(i);
 }
 
 const Term* AuthorityList::find(std::string_view key) const {
@@ -74,13 +78,23 @@ bool AuthorityList::within(std::string_view inner, std::string_view outer) const
 }
 
 std::vector<std::string> AuthorityList::all_within(std::string_view key) const {
-  std::vector<std::string> keys;
-  for (const Term& term : terms_) {
-    if (within(term.key, key)) keys.push_back(term.key);
+  const auto top = by_key_.find(std::string(key));
+  if (top == by_key_.end()) return {};
+  std::unordered_set<std::size_t> seen{top->second};
+  std::vector<std::size_t> found, open{top->second};
+  while (!open.empty()) {
+    const std::size_t at = open.back();
+    open.pop_back();
+    for (const std::size_t narrower : narrower_[at]) {
+      if (!seen.insert(narrower).second) continue;
+      found.push_back(narrower);
+      open.push_back(narrower);
+    }
   }
   // The key itself first, then list order.
-  const auto self = std::find(keys.begin(), keys.end(), key);
-  if (self != keys.end()) std::rotate(keys.begin(), self, self + 1);
+  std::sort(found.begin(), found.end());
+  std::vector<std::string> keys{std::string(key)};
+  for (const std::size_t at : found) keys.push_back(terms_[at].key);
   return keys;
 }
 

@@ -26,6 +26,19 @@ std::optional<Outcome> parse_outcome(std::string_view text) {
   return value_of(kOutcomes, text);
 }
 
+Outcome foremost(const std::vector<Comparison>& comparisons) {
+  constexpr Outcome kOrder[] = {Outcome::conflicts, Outcome::agrees, Outcome::compatible,
+                                Outcome::cannot_tell};
+  OutcomeTally tally;
+  for (const Comparison& comparison : comparisons) {
+    const bool circle = comparison.outcome == Outcome::agrees && comparison.circular;
+    ++tally[circle ? Outcome::compatible : comparison.outcome];
+  }
+  for (const Outcome outcome : kOrder)
+    if (tally[outcome] > 0) return outcome;
+  return Outcome::silent;
+}
+
 std::string dump(const Comparison& comparison) {
   std::string line(to_string(comparison.outcome));
   line += " " + (comparison.entry.empty() ? std::string("-") : comparison.entry);

@@ -119,7 +119,7 @@ void write_first_contents(StoreConnection& connection) {
   database.run("BEGIN IMMEDIATE");
   database.run(fmt::format("PRAGMA application_id = {}", kApplicationId));
   migrate(database);
-  SqlStatement insert(database, "INSERT INTO site VALUES (1, ?, ?, ?, ?, 0)");
+  SqlStatement insert(database, "INSERT INTO site (only_row, id, name, created, policy, evidence_event) VALUES (1, ?, ?, ?, ?, 0)");
   const SiteInfo& info = connection.info;
   insert.bind(info.id).bind(info.name).bind(info.created).bind(info.policy).run();
   std::string after = "{\"name\":";

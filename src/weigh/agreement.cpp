@@ -3,9 +3,9 @@
 #include <algorithm>
 
 #include "circularity.h"
+#include "evidence_beside.h"
 #include "meaning.h"
 #include "property.h"
-#include "told_days.h"
 #include "witnessmark/time/relations.h"
 #include "witnessmark/weigh/whereabouts.h"
 
@@ -61,18 +61,6 @@ Outcome lowered_by_circle(Outcome outcome, Circle circle) {
   return rests_on_itself ? Outcome::cannot_tell : outcome;
 }
 
-/// Whether the register counts the thing at more than one place: a number told without a place may then be of
-/// any of them, or of all together.
-bool counted_at_several_places(const std::string& subject, const RegisterIndex& evidence) {
-  const std::string* first = nullptr;
-  for (const RegisterIndex::Item* item : evidence.on(subject, "")) {
-    if (item->entry->subject != subject || item->entry->statement != Statement::count) continue;
-    if (first != nullptr && *first != item->entry->place) return true;
-    first = &item->entry->place;
-  }
-  return false;
-}
-
 /// Numbers at a place and at a part of it, or of all together, are not of one thing.
 Outcome lowered_by_place(const Claim& claim, const RegisterIndex::Item& item, const RegisterIndex& evidence,
                          Outcome outcome) {
@@ -80,7 +68,8 @@ Outcome lowered_by_place(const Claim& claim, const RegisterIndex::Item& item, co
   const std::string told = claim.place_carried ? "" : claim.place;
   if (!told.empty() && !item.entry->place.empty())
     return told == item.entry->place ? outcome : Outcome::cannot_tell;
-  const bool open = outcome == Outcome::conflicts && counted_at_several_places(claim.subject, evidence);
+  // A number told without a place may be of any place at which the register counts the thing, or of all together.
+  const bool open = outcome == Outcome::conflicts && evidence.beside(claim.subject, "").counted_at_several_places;
   return open ? Outcome::cannot_tell : outcome;
 }
 
@@ -91,16 +80,20 @@ bool absence_not_seen(const RegisterIndex::Item& item) {
          item.entry->spot_visible != SpotVisible::yes;
 }
 
-}  // namespace
-
-Comparison compare(const Claim& claim, const Interview& interview, const RegisterIndex::Item& item,
-                   const RegisterIndex& evidence) {
-  Comparison comparison;
+/// Nothing when the two say nothing of one another and `only_comparable`.
+std::optional<Comparison> compare(const TimedClaim& timed, const Interview& interview, const TimedEntry& entry,
+                                  const std::unordered_set<std::string>& lineage,
+                                  const RegisterIndex& evidence, bool only_comparable) {
+  const Claim& claim = *timed.claim;
+  const RegisterIndex::Item& item = entry.item;
+  const Meaning meaning = hold_against(timed, entry, evidence);
+  if (only_comparable && !meaning.comparable) return std::nullopt;
+  std::optional<Comparison> made(std::in_place);
+  Comparison& comparison = *made;
   comparison.claim = claim.id;
   comparison.entry = item.entry->key;
   if (claim.when.period && item.period)
     comparison.relation = possible_relations(*claim.when.period, *item.period);
-  const Meaning meaning = hold_against(claim, item, evidence);
   Outcome outcome = meaning.outcome;
   if (item.entry->nature == Nature::intended) {
     outcome = lowered_by_intention(claim, item, outcome);
@@ -109,13 +102,20 @@ Comparison compare(const Claim& claim, const Interview& interview, const Registe
   outcome = lowered_by_place(claim, item, evidence, outcome);
   if (item.entry->subject != claim.subject || absence_not_seen(item)) outcome = Outcome::cannot_tell;
   outcome = lowered_by_identification(outcome, item.entry->identification);
-  const Circle circle = circle_between(claim, interview, item, evidence);
+  const Circle circle = circle_between(claim, interview, item, lineage, evidence);
   comparison.circular = circle != Circle::none;
   comparison.outcome = lowered_by_circle(outcome, circle);
   if (comparison.outcome == Outcome::conflicts && claim.when.period && item.period)
-    comparison.gap = days_apart(told_days(claim.when.dated.value, claim.when.period, evidence.policy()),
-                                told_days(item.entry->when.value, item.period, evidence.policy()));
-  return comparison;
+    comparison.gap = days_apart(timed.days, entry.days);
+  return made;
+}
+
+}  // namespace
+
+Comparison compare(const Claim& claim, const Interview& interview, const RegisterIndex::Item& item,
+                   const RegisterIndex& evidence) {
+  return *compare(timed(claim, evidence.policy()), interview, timed(item, evidence.policy()),
+                  evidence.lineage(item.entry->source), evidence, false);
 }
 
 std::vector<Comparison> compare(const Claim& claim, const Interview& interview,
@@ -126,9 +126,12 @@ std::vector<Comparison> compare(const Claim& claim, const Interview& interview,
   } else if (!claim.subject.empty() || !claim.place.empty()) {
     // A place carried over from the talk before may be the wrong one: it does not narrow.
     const bool narrows = !claim.place_carried || claim.subject.empty();
-    for (const RegisterIndex::Item* item : evidence.on(claim.subject, narrows ? claim.place : "")) {
-      if (hold_against(claim, *item, evidence).comparable)
-        comparisons.push_back(compare(claim, interview, *item, evidence));
+    const TimedClaim made = timed(claim, evidence.policy());
+    const EvidenceBeside& beside = evidence.beside(claim.subject, narrows ? claim.place : "");
+    comparisons.reserve(beside.entries.size());
+    for (const PreparedEntry* entry : beside.entries) {
+      auto comparison = compare(made, interview, entry->timed, *entry->lineage, evidence, true);
+      if (comparison) comparisons.push_back(*std::move(comparison));
     }
   }
   if (comparisons.empty()) {

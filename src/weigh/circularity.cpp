@@ -20,8 +20,12 @@ bool rests_on_claim(const std::vector<std::string>& rests_on, const Claim& claim
 
 Circle circle_between(const Claim& claim, const Interview& interview, const RegisterIndex::Item& item,
                       const RegisterIndex& evidence) {
+  return circle_between(claim, interview, item, evidence.lineage(item.entry->source), evidence);
+}
+
+Circle circle_between(const Claim& claim, const Interview& interview, const RegisterIndex::Item& item,
+                      const std::unordered_set<std::string>& lineage, const RegisterIndex& evidence) {
   const Entry& entry = *item.entry;
-  const auto lineage = evidence.lineage(entry.source);
   if (lineage.contains(claim.interview)) return Circle::same_testimony;
   if (rests_on_claim(entry.date_rests_on, claim, evidence)) return Circle::date_rests_on_subject;
   if (rests_on_claim(entry.identification_rests_on, claim, evidence) ||

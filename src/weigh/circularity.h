@@ -17,5 +17,8 @@ enum class Circle {
 
 Circle circle_between(const Claim& claim, const Interview& interview, const RegisterIndex::Item& item,
                       const RegisterIndex& evidence);
+/// The same with the lineage of the entry's source at hand.
+Circle circle_between(const Claim& claim, const Interview& interview, const RegisterIndex::Item& item,
+                      const std::unordered_set<std::string>& lineage, const RegisterIndex& evidence);
 
 }  // namespace witnessmark

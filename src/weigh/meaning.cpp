@@ -2,55 +2,14 @@
 
 #include <algorithm>
 
+#include "evidence_beside.h"
 #include "property.h"
-#include "told_days.h"
-#include "told_statement.h"
+#include "timed.h"
 #include "witnessmark/time/relations.h"
 #include "witnessmark/weigh/episode.h"
 
 namespace witnessmark {
 namespace {
-
-/// What a claim allows, and what it surely allows.
-struct Claimed {
-  std::vector<EpisodeLimits> possible, certain;
-};
-
-Claimed limits_of(const Claim& claim, const Told& told, const DatePolicy& policy) {
-  Claimed claimed;
-  const auto append = [](std::vector<EpisodeLimits>& all, const std::vector<EpisodeLimits>& more) {
-    all.insert(all.end(), more.begin(), more.end());
-  };
-  for (const DayExtent& extent : told_days(claim.when.dated.value, claim.when.period, policy)) {
-    if (told.denied) {
-      append(claimed.certain, other_than(told.statement, extent.possible));
-      append(claimed.possible, other_than(told.statement, extent.certain.value_or(extent.possible)));
-      continue;
-    }
-    append(claimed.possible, episode_limits(told.statement, extent.possible, told.reading));
-    if (extent.certain)
-      append(claimed.certain, episode_limits(told.statement, *extent.certain, told.reading));
-  }
-  return claimed;
-}
-
-/// The days an entry's time can mean; throughout holds only for those it surely covers, where there are any.
-DaySpan days_stated(const RegisterIndex::Item& item, const DatePolicy& policy) {
-  const DayExtent extent = told_days(item.entry->when.value, item.period, policy).front();
-  DaySpan hull = extent.possible;
-  for (const DayExtent& other : told_days(item.entry->when.value, item.period, policy)) {
-    hull.low = hull.low && other.possible.low ? std::optional(std::min(*hull.low, *other.possible.low))
-                                              : std::nullopt;
-    hull.high = hull.high && other.possible.high ? std::optional(std::max(*hull.high, *other.possible.high))
-                                                 : std::nullopt;
-  }
-  return item.entry->reading == Reading::throughout && extent.certain ? *extent.certain : hull;
-}
-
-bool is_presence(Statement statement) {
-  return statement == Statement::present || statement == Statement::count ||
-         statement == Statement::attribute;
-}
 
 /// Same property of the same thing: numbers or "name: value" texts, held against one another at one time. A
 /// property stated throughout a period holds at any time the claim means within it.
@@ -101,16 +60,8 @@ Meaning events(const Claim& claim, const RegisterIndex::Item& item) {
 /// An entry, other than the two, that shows the thing come, gone or there between two days.
 bool register_shows_between(const Claim& claim, Statement change, std::int64_t from, std::int64_t to,
                             const RegisterIndex& evidence) {
-  const auto items = evidence.on(claim.subject, claim.place);
-  return std::any_of(items.begin(), items.end(), [&](const RegisterIndex::Item* item) {
-    const Statement statement = stated_by(*item->entry);
-    if (item->entry->nature == Nature::intended || item->entry->subject != claim.subject || !item->period)
-      return false;
-    if (statement != change && !is_presence(statement)) return false;
-    const auto low = item->period->earliest();
-    const auto high = item->period->past_latest();
-    return low && high && low->value >= from && high->value - 1 <= to;
-  });
+  const EvidenceBeside& beside = evidence.beside(claim.subject, claim.place);
+  return (change == Statement::begins ? beside.came : beside.went).any_between(from, to);
 }
 
 /// Two statements, the earlier and the later, that can only both hold if something happened in between.
@@ -123,12 +74,14 @@ constexpr NeedsChange kNeedsChange[] = {
 };
 
 /// Unless the register shows the change, the two conflict.
-bool conflicts_for_want_of_a_change(const Claim& claim, const Told& told, const RegisterIndex::Item& item,
+bool conflicts_for_want_of_a_change(const TimedClaim& timed, const TimedEntry& entry,
                                     const RegisterIndex& evidence) {
-  if (told.denied || !claim.when.period || !item.period) return false;
+  const Claim& claim = *timed.claim;
+  const Told& told = timed.told;
+  if (told.denied || !claim.when.period || !entry.item.period) return false;
   const Period& story = *claim.when.period;
-  const Period& fact = *item.period;
-  const Statement stated = stated_by(*item.entry);
+  const Period& fact = *entry.item.period;
+  const Statement stated = entry.stated;
   const auto lacks = [&](Statement earlier, const Period& first, Statement later, const Period& second) {
     if (!first.past_latest() || !second.earliest() || *first.past_latest() > *second.earliest()) return false;
     return std::any_of(std::begin(kNeedsChange), std::end(kNeedsChange), [&](const NeedsChange& one) {
@@ -140,17 +93,18 @@ bool conflicts_for_want_of_a_change(const Claim& claim, const Told& told, const 
   return lacks(told.statement, story, stated, fact) || lacks(stated, fact, told.statement, story);
 }
 
-Meaning episodes(const Claim& claim, const RegisterIndex::Item& item, const RegisterIndex& evidence,
+Meaning episodes(const TimedClaim& timed, const TimedEntry& entry, const RegisterIndex& evidence,
                  bool one_stay = true) {
-  const Told told = told_by(claim);
-  const Statement stated = stated_by(*item.entry);
+  const Claim& claim = *timed.claim;
+  const RegisterIndex::Item& item = entry.item;
+  const Told& told = timed.told;
+  const Statement stated = entry.stated;
   // An entry without date bears out that it came or went, but says nothing of when; a state or an absence without date
   // says nothing of any day.
   if (!item.period) {
     const bool change = told.statement == Statement::begins || told.statement == Statement::ends;
     return {change && !told.denied && stated != Statement::absent ? Outcome::compatible : Outcome::cannot_tell};
   }
-  const auto given = episode_limits(stated, days_stated(item, evidence.policy()), item.entry->reading);
   if (!claim.when.period) {
     const bool never = told.denied || told.statement == Statement::absent;
     if (never && told.statement == stated) return {told.denied ? Outcome::conflicts : Outcome::compatible};
@@ -158,10 +112,9 @@ Meaning episodes(const Claim& claim, const RegisterIndex::Item& item, const Regi
   }
   if (told.denied && (told.statement == Statement::count || told.statement == Statement::attribute))
     return {Outcome::cannot_tell};
-  const Claimed claimed = limits_of(claim, told, evidence.policy());
-  const Answer answer = follows(claimed.possible, claimed.certain, given);
+  const Answer answer = follows(timed.possible, timed.certain, entry.limits);
   if (answer == Answer::no) return {Outcome::conflicts};
-  if (one_stay && conflicts_for_want_of_a_change(claim, told, item, evidence))
+  if (one_stay && conflicts_for_want_of_a_change(timed, entry, evidence))
     return {Outcome::conflicts, true, true};
   // That a thing was there settles neither how many there were nor what they were like.
   const bool settles = told.statement != Statement::count && told.statement != Statement::attribute;
@@ -188,7 +141,9 @@ Meaning properties(const Claim& claim, const RegisterIndex::Item& item, const Re
   Entry stated_thing = *item.entry;
   if (is_state) stated_thing.statement = Statement::present;
   if (!equal) stated_thing.statement = Statement::absent;
-  Meaning meaning = episodes(as_thing, {&stated_thing, item.source, item.period}, evidence, false);
+  const RegisterIndex::Item thing{&stated_thing, item.source, item.period};
+  Meaning meaning =
+      episodes(timed(as_thing, evidence.policy()), timed(thing, evidence.policy()), evidence, false);
   meaning.unless_other_episode = meaning.outcome == Outcome::conflicts;
   return meaning;
 }
@@ -206,14 +161,17 @@ Meaning events_beside_states(const Claim& claim, const RegisterIndex::Item& item
   if (shows_it_there(stated_there.statement, stated_there.attribute))
     stated_there.statement = Statement::present;
   const RegisterIndex::Item there{&stated_there, item.source, item.period};
-  const Meaning meaning = episodes(as_there, there, evidence);
+  const Meaning meaning =
+      episodes(timed(as_there, evidence.policy()), timed(there, evidence.policy()), evidence);
   const bool both = meaning.outcome == Outcome::agrees || meaning.outcome == Outcome::compatible;
   return {both ? Outcome::compatible : Outcome::cannot_tell};
 }
 
 }  // namespace
 
-Meaning hold_against(const Claim& claim, const RegisterIndex::Item& item, const RegisterIndex& evidence) {
+Meaning hold_against(const TimedClaim& timed, const TimedEntry& entry, const RegisterIndex& evidence) {
+  const Claim& claim = *timed.claim;
+  const RegisterIndex::Item& item = entry.item;
   const Statement told = claim.statement;
   const Statement stated = item.entry->statement;
   if (told == Statement::located || stated == Statement::located) return {Outcome::cannot_tell, false};
@@ -226,7 +184,11 @@ Meaning hold_against(const Claim& claim, const RegisterIndex::Item& item, const 
     return properties(claim, item, evidence);
   if (told_change || stated_change) return {Outcome::cannot_tell, false};
   if (told == Statement::count && stated == Statement::count) return counts(claim, item);
-  return episodes(claim, item, evidence);
+  return episodes(timed, entry, evidence);
+}
+
+Meaning hold_against(const Claim& claim, const RegisterIndex::Item& item, const RegisterIndex& evidence) {
+  return hold_against(timed(claim, evidence.policy()), timed(item, evidence.policy()), evidence);
 }
 
 }  // namespace witnessmark

@@ -1,4 +1,5 @@
 #pragma once
+#include "timed.h"
 #include "witnessmark/model/claim.h"
 #include "witnessmark/model/comparison.h"
 #include "witnessmark/weigh/register_index.h"
@@ -12,6 +13,7 @@ struct Meaning {
   bool unless_other_episode = false;  ///< They conflict only if it did not come and go, or happen, once more.
 };
 
+Meaning hold_against(const TimedClaim& claim, const TimedEntry& entry, const RegisterIndex& evidence);
 Meaning hold_against(const Claim& claim, const RegisterIndex::Item& item, const RegisterIndex& evidence);
 
 }  // namespace witnessmark

@@ -2,12 +2,13 @@
 
 #include <algorithm>
 
+#include "evidence_beside.h"
 #include "witnessmark/base/fold.h"
 
 namespace witnessmark {
 
 RegisterIndex::RegisterIndex(const Register& evidence, const AuthorityLists& lists, const DatePolicy& policy)
-    : lists_(lists), policy_(policy) {
+    : lists_(lists), policy_(policy), finder_(std::make_unique<EvidenceFinder>(*this)) {
   for (const Source& source : evidence.sources) sources_.emplace(source.key, &source);
   for (const Derivation& derivation : evidence.derivations)
     derives_from_[derivation.source].push_back(derivation.derives_from);
@@ -52,33 +53,29 @@ std::vector<std::string> RegisterIndex::location_names(std::string_view words) c
   return {folded};
 }
 
+RegisterIndex::~RegisterIndex() = default;
+
 std::vector<const RegisterIndex::Item*> RegisterIndex::on(std::string_view subject,
                                                           std::string_view place) const {
-  std::vector<std::string> keys;
-  if (subject.empty()) {
-    keys.emplace_back();
-  } else {
-    keys = lists_.equipment.all_within(subject);
-    if (keys.empty()) keys.emplace_back(subject);
-    for (std::string& key : lists_.equipment.above(subject)) keys.push_back(std::move(key));
-  }
-  std::vector<std::size_t> found;
-  for (const std::string& key : keys) {
-    const auto at = by_subject_.find(key);
-    if (at == by_subject_.end()) continue;
-    for (const std::size_t number : at->second) {
-      const Entry& entry = *items_[number].entry;
-      if (entry.statement == Statement::located) continue;
-      if (subject.empty() && entry.place.empty()) continue;
-      if (places_meet(place, entry.place)) found.push_back(number);
-    }
-  }
-  std::sort(found.begin(), found.end());
-  found.erase(std::unique(found.begin(), found.end()), found.end());
+  const EvidenceBeside& found = beside(subject, place);
   std::vector<const Item*> items;
-  items.reserve(found.size());
-  for (const std::size_t number : found) items.push_back(&items_[number]);
+  items.reserve(found.numbers.size());
+  for (const std::size_t number : found.numbers) items.push_back(&items_[number]);
   return items;
+}
+
+const EvidenceBeside& RegisterIndex::beside(std::string_view subject, std::string_view place) const {
+  return finder_->beside(subject, place);
+}
+
+const std::unordered_set<std::string>& RegisterIndex::lineage(std::string_view source_key) const {
+  return finder_->lineage(source_key);
+}
+
+const std::vector<std::size_t>& RegisterIndex::entries_on(const std::string& subject) const {
+  static const std::vector<std::size_t> kNone;
+  const auto at = by_subject_.find(subject);
+  return at == by_subject_.end() ? kNone : at->second;
 }
 
 const RegisterIndex::Item* RegisterIndex::find(std::string_view entry_key) const {
@@ -96,7 +93,7 @@ const Source* RegisterIndex::source(std::string_view key) const {
   return at == sources_.end() ? nullptr : at->second;
 }
 
-std::unordered_set<std::string> RegisterIndex::lineage(std::string_view source_key) const {
+std::unordered_set<std::string> RegisterIndex::trace_lineage(std::string_view source_key) const {
   std::unordered_set<std::string> seen;
   std::vector<std::string> open{std::string(source_key)};
   while (!open.empty()) {

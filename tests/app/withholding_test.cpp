@@ -7,6 +7,7 @@
 #include "app/passages.h"
 #include "whole_job.h"
 #include "witnessmark/app/bounds.h"
+#include "witnessmark/app/claim_records.h"
 #include "witnessmark/app/configuration.h"
 #include "witnessmark/app/contradictions.h"
 #include "witnessmark/app/export_claims.h"
@@ -31,9 +32,10 @@ std::string all_output(const SiteFile& site, const Surroundings& around) {
     for (const ClaimRecord& record : records) text += claim_json(record) + "\n";
   };
   const auto account = weighing_account(site, around).value();
-  add(account.conflicts);
-  add(account.agreements);
-  add(account.silent);
+  Withholding withholding(site, around.today);
+  for (const auto* claims : {&account.conflicts, &account.agreements, &account.silent})
+    REQUIRE(for_each_record_of(site, *claims, around, withholding,
+                               [&](const ClaimRecord& record) { text += claim_json(record) + "\n"; }));
   const auto add_lines = [&](const StatementLines& lines) {
     for (const auto& [key, line] : lines)
       text += line.by + ": " + line.says + " " + line.quote + " " + line.telling + "\n";

@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+#include <limits>
+
 #include "store/sample_site.h"
 #include "witnessmark/store/journal.h"
 
@@ -60,7 +62,55 @@ TEST_CASE("weighings come back, without explanations, and replace former ones") 
   CHECK(findings(site) == std::vector<std::string>{});
 }
 
-TEST_CASE("only what changed is weighed again: a corrected claim, or everything when the evidence changed") {
+TEST_CASE("how a claim stands is kept beside its comparisons") {
+  SiteFile site = filled_site();
+  const auto ids = claims_to_weigh(site);
+  Weighing first = weighing_of(ids[0]);
+  Comparison circle = first.comparisons[1];
+  circle.outcome = Outcome::agrees;
+  Weighing second = weighing_of(ids[1]);
+  second.comparisons = {circle};
+  must(save_weighings(site, {first, second}));
+  const auto one = load_standing(site, ids[0]);
+  REQUIRE(one);
+  CHECK(one->recall == first.recall);
+  CHECK(one->foremost == Outcome::conflicts);
+  CHECK(one->comparisons.numbers == std::array<std::int64_t, 5>{0, 1, 1, 0, 1});
+  CHECK(one->intentions == 1);
+  // An agreement in a circle counts as no more than compatible.
+  CHECK(load_standing(site, ids[1])->foremost == Outcome::compatible);
+  std::vector<ClaimStanding> all;
+  for_each_standing(site, [&](const ClaimStanding& standing) { all.push_back(standing); });
+  CHECK(all == std::vector<ClaimStanding>{*one, standing_of(second)});
+  CHECK(findings(site) == std::vector<std::string>{});
+}
+
+TEST_CASE("gaps, relations and evidence of every size come back") {
+  SiteFile site = filled_site();
+  const auto ids = claims_to_weigh(site);
+  constexpr std::int64_t kFar = std::numeric_limits<std::int64_t>::max();
+  Weighing weighing;
+  weighing.claim = ids[0];
+  int n = 0;
+  for (const std::int64_t least : {std::int64_t{0}, std::int64_t{-1}, std::int64_t{63}, std::int64_t{64}, kFar, -kFar - 1})
+    for (const auto most : {std::optional<std::int64_t>(), std::optional(least), std::optional(kFar), std::optional(-kFar)}) {
+      Comparison comparison;
+      comparison.claim = ids[0];
+      comparison.entry = "entry " + std::to_string(n * 7919 % 300);
+      comparison.outcome = static_cast<Outcome>(n % 5);
+      comparison.intention = n % 2 == 1;
+      comparison.circular = n % 3 == 1;
+      comparison.relation.bits = static_cast<std::uint16_t>(n * 341 & 0x1FFF);
+      comparison.gap = Distance{least, most};
+      weighing.comparisons.push_back(comparison);
+      ++n;
+    }
+  must(save_weighings(site, {weighing}));
+  CHECK(load_weighing(site, ids[0]) == weighing);
+  CHECK(findings(site) == std::vector<std::string>{});
+}
+
+TEST_CASE("only what changed is weighed again: a corrected claim, or the claims whose grounds changed") {
   SiteFile site = filled_site();
   const auto ids = claims_to_weigh(site);
   must(save_weighings(site, {weighing_of(ids[0]), weighing_of(ids[1])}));
@@ -75,13 +125,82 @@ TEST_CASE("only what changed is weighed again: a corrected claim, or everything 
   CHECK(!load_weighing(site, ids[0]));
 
   must(save_weighings(site, {weighing_of(ids[0])}));
+  const Claim other = find_claim(site, ids[1])->claim;
+  const auto weigh_all = [&] { must(save_weighings(site, {weighing_of(ids[0]), weighing_of(ids[1])})); };
+  using enum GroundKind;
+  Grounds grounds{{{rules, ""}, "a"}, {{place, "bridge"}, "a"}, {{interview, other.interview}, "a"}};
+  settle_grounds(site, grounds);
+  weigh_all();
+  CHECK(settle_grounds(site, grounds) == 0);
+  CHECK(claims_to_weigh(site).empty());
+  grounds[{place, "bridge"}] = "b";
+  CHECK(settle_grounds(site, grounds) == 1);
+  CHECK(claims_to_weigh(site) == std::vector<Id>{ids[0]});
+  weigh_all();
+  grounds.erase({place, "bridge"});
+  CHECK(settle_grounds(site, grounds) == 1);
+  weigh_all();
+  grounds[{subject, other.subject}] = "a";
+  settle_grounds(site, grounds);
+  CHECK(!load_weighing(site, ids[1]));
+  weigh_all();
+  grounds[{person, other.speaker}] = "a";
+  settle_grounds(site, grounds);
+  CHECK(!load_weighing(site, ids[1]));
+  weigh_all();
+  grounds[{rules, ""}] = "b";
+  CHECK(settle_grounds(site, grounds) == 2);
+  CHECK(claims_to_weigh(site) == ids);
+}
+
+TEST_CASE("what was weighed before changed evidence was looked at is looked at again") {
+  SiteFile site = filled_site();
+  const auto ids = claims_to_weigh(site);
+  const std::string interview = find_claim(site, ids[0])->claim.interview;
+  const Grounds grounds{{{GroundKind::rules, ""}, "r"}, {{GroundKind::interview, interview}, "a"}};
+  settle_grounds(site, grounds);
+  CHECK(!grounds_may_have_changed(site, "r"));
+  CHECK(grounds_may_have_changed(site, "other"));
+  must(save_weighings(site, {weighing_of(ids[0])}));
   Register more;
   NamedEvent event;
   event.key = "launch";
   event.name = "Launch";
   more.events = {event};
   must(save_register(site, more));
-  CHECK(claims_to_weigh(site) == ids);
+  CHECK(grounds_may_have_changed(site, "r"));
+  must(save_weighings(site, {weighing_of(ids[0])}));
+  CHECK(load_weighing(site, ids[0]));
+  CHECK(settle_grounds(site, grounds) == 1);
+  CHECK(!grounds_may_have_changed(site, "r"));
+}
+
+TEST_CASE("what a claim was compared with is verified, and damage to it is found") {
+  const TemporaryFolder folder;
+  const auto path = folder / "weighed.site";
+  Id id;
+  {
+    SiteFile site = filled_site();
+    const auto ids = claims_to_weigh(site);
+    id = ids[0];
+    must(save_weighings(site, {weighing_of(id)}));
+    must(site.copy_to(path));
+  }
+  const auto after = [&](const char* sql) {
+    const auto copy = folder / "altered.site";
+    std::filesystem::copy_file(path, copy, std::filesystem::copy_options::overwrite_existing);
+    CHECK(RawFile(copy).run(sql) == "ok");
+    const auto found = findings(must(SiteFile::read(copy)));
+    return found.size() == 1 ? found[0] : std::to_string(found.size()) + " findings";
+  };
+  const std::string where = "weighing " + to_string(id) + ": ";
+  CHECK(after("UPDATE weighings SET agrees = 1") ==
+        where + "how it stands is not what its comparisons give; weigh it anew");
+  CHECK(after("UPDATE comparisons SET packed = substr(packed, 1, length(packed) - 1)") ==
+        where + "what it was compared with cannot be read; weigh it anew");
+  CHECK(after("UPDATE comparisons SET packed = x'0007'") ==
+        where + "what it was compared with cannot be read; weigh it anew");
+  CHECK(after("DELETE FROM comparisons") == where + "what it was compared with is missing; weigh it anew");
 }
 
 TEST_CASE("weighing a claim that is not there is refused whole") {

@@ -1,6 +1,7 @@
 #pragma once
 #include <functional>
 #include <string>
+#include <vector>
 
 #include "witnessmark/app/surroundings.h"
 #include "witnessmark/app/withholding.h"
@@ -16,5 +17,9 @@ namespace witnessmark {
 /// claims are visited too. An Error when the date policy cannot be read.
 Result<void> for_each_record(const SiteFile& site, const ClaimFilter& filter, const Surroundings& surroundings,
                              Withholding& withholding, const std::function<void(const ClaimRecord&)>& visit);
+
+/// The same for these claims, in the order given; what is no longer there is passed over.
+Result<void> for_each_record_of(const SiteFile& site, const std::vector<Id>& claims, const Surroundings& surroundings,
+                                Withholding& withholding, const std::function<void(const ClaimRecord&)>& visit);
 
 }  // namespace witnessmark

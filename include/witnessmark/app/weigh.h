@@ -6,26 +6,23 @@
 
 #include "witnessmark/app/surroundings.h"
 #include "witnessmark/base/result.h"
-#include "witnessmark/model/claim_record.h"
+#include "witnessmark/model/comparison.h"
 #include "witnessmark/store/site_file.h"
 
 namespace witnessmark {
 
-/// Weighs the claims that were never weighed or whose values, or whose evidence, changed since; `all` weighs every one.
-/// Returns how many were weighed.
+/// Weighs the claims that were never weighed, whose values changed since, or what they rest on: the entries on their thing,
+/// the place of it in the lists, their interview, the narrator, the date policy. `all` weighs every one. Returns how many
+/// were weighed. Works on as many threads as there are processors; what comes out is the same with any number of them.
 Result<std::int64_t> weigh(SiteFile& site, bool all, const Surroundings& surroundings);
-
-/// A claim counts under the outcome that matters most to a curator among its comparisons: conflicts, agrees, compatible,
-/// cannot tell, silent, in this order. An agreement that is no independent one (circular) counts as compatible.
-Outcome foremost(const std::vector<Comparison>& comparisons);
 
 struct WeighingAccount {
   std::map<Outcome, std::int64_t> claims_by_outcome;
   std::int64_t intention_only = 0;
   std::int64_t outside_service = 0;
-  std::vector<ClaimRecord> conflicts;     ///< In review order, as all three.
-  std::vector<ClaimRecord> agreements;
-  std::vector<ClaimRecord> silent;
+  std::vector<Id> conflicts;              ///< In review order, as all three; for_each_record_of() makes records of them.
+  std::vector<Id> agreements;
+  std::vector<Id> silent;
   std::string withheld;                   ///< In words.
 };
 

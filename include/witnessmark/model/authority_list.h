@@ -69,6 +69,7 @@ class AuthorityList {
   std::vector<Term> terms_;
   std::unordered_map<std::string, std::size_t> by_key_;
   std::unordered_map<std::string, std::vector<std::size_t>> by_name_;
+  std::vector<std::vector<std::size_t>> narrower_;  ///< Of each term those directly beneath it.
 };
 
 }  // namespace witnessmark

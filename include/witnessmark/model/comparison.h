@@ -1,5 +1,7 @@
 #pragma once
+#include <array>
 #include <cstdint>
+#include <numeric>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -29,6 +31,19 @@ struct Comparison {
 };
 
 std::string dump(const Comparison& comparison);
+
+/// A claim counts under the outcome that matters most to a curator among its comparisons: conflicts, agrees, compatible,
+/// cannot tell, silent, in this order. An agreement that is no independent one (circular) counts as compatible.
+Outcome foremost(const std::vector<Comparison>& comparisons);
+
+/// How many comparisons came out how.
+struct OutcomeTally {
+  std::array<std::int64_t, 5> numbers{};
+  std::int64_t& operator[](Outcome outcome) { return numbers[static_cast<std::size_t>(outcome)]; }
+  std::int64_t operator[](Outcome outcome) const { return numbers[static_cast<std::size_t>(outcome)]; }
+  std::int64_t total() const { return std::accumulate(numbers.begin(), numbers.end(), std::int64_t{0}); }
+  bool operator==(const OutcomeTally&) const = default;
+};
 
 /// Facts about the telling, shown beside a claim and never folded into one score.
 struct Recall {

@@ -30,8 +30,10 @@ struct ClaimFilter {
   std::vector<std::string> places = {};    ///< Place keys.
   bool subject_or_place = false;  ///< Subject among subjects or place among places; else both must fit.
   std::vector<ClaimStatus> statuses = {};
+  std::vector<Statement> statements = {};
   std::vector<Id> ids = {};
   bool reviewed_only = false;  ///< Decided `said_so` by a coder.
+  bool to_weigh = false;       ///< Only those of claims_to_weigh().
   bool with_gone = true;
   bool with_lost = true;
   bool with_mentions = true;  ///< Without, mentions stay empty: quicker.

@@ -1,4 +1,5 @@
 #pragma once
+#include <memory>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -11,7 +12,11 @@
 
 namespace witnessmark {
 
-/// The register prepared for weighing: entries with their periods, found by subject and by place.
+struct EvidenceBeside;
+class EvidenceFinder;
+
+/// The register prepared for weighing: entries with their periods, found by subject and by place. What was found once is
+/// kept; several threads may ask at a time.
 class RegisterIndex {
  public:
   struct Item {
@@ -27,6 +32,9 @@ class RegisterIndex {
 
   /// The register and the lists must outlive the index.
   RegisterIndex(const Register& evidence, const AuthorityLists& lists, const DatePolicy& policy);
+  ~RegisterIndex();
+  RegisterIndex(const RegisterIndex&) = delete;  // what was found points into it
+  RegisterIndex& operator=(const RegisterIndex&) = delete;
 
   const DatePolicy& policy() const { return policy_; }
   const AuthorityLists& lists() const { return lists_; }
@@ -36,6 +44,8 @@ class RegisterIndex {
   /// Entries on the subject (or something broader or narrower) at the place (or one that contains it or lies in it; an
   /// empty place matches all). With an empty subject: entries without subject at the place. In register order.
   std::vector<const Item*> on(std::string_view subject, std::string_view place) const;
+  /// The same with what is worked out from them once for all claims; for this layer.
+  const EvidenceBeside& beside(std::string_view subject, std::string_view place) const;
 
   const Item* find(std::string_view entry_key) const;
   const StayItem* find_stay(std::string_view stay_key) const;
@@ -47,13 +57,16 @@ class RegisterIndex {
   std::vector<std::string> location_names(std::string_view words) const;
 
   /// The source and all it rests on, directly or through others; circles are cut.
-  std::unordered_set<std::string> lineage(std::string_view source_key) const;
+  const std::unordered_set<std::string>& lineage(std::string_view source_key) const;
 
   /// Whether two places are the same or one lies in the other; an empty one matches.
   bool places_meet(std::string_view a, std::string_view b) const;
 
  private:
   void add_locations();
+  friend class EvidenceFinder;
+  const std::vector<std::size_t>& entries_on(const std::string& subject) const;
+  std::unordered_set<std::string> trace_lineage(std::string_view source_key) const;
 
   const AuthorityLists& lists_;
   DatePolicy policy_;
@@ -67,6 +80,7 @@ class RegisterIndex {
       stay_by_name_end_;  ///< Nothing where several fit.
   std::unordered_map<std::string, const Source*> sources_;
   std::unordered_map<std::string, std::vector<std::string>> derives_from_;
+  std::unique_ptr<EvidenceFinder> finder_;
 };
 
 }  // namespace witnessmark

@@ -78,12 +78,28 @@ void add_stay(Report& report, const RegisterIndex::StayItem& item, const RecordM
   field(report, "Notes", stay.notes);
 }
 
+/// The claims that may have been held against an entry or a stay.
+ClaimFilter claims_beside(const std::string& key, const RecordMaker& maker) {
+  ClaimFilter among;
+  const RegisterIndex::Item* item = maker.evidence().find(key);
+  if (item == nullptr) {
+    among.statements = {Statement::located};
+    return among;
+  }
+  const AuthorityList& things = maker.lists().equipment;
+  const std::string& subject = item->entry->subject;
+  among.subjects = things.all_within(subject);
+  for (std::string& wider : things.above(subject)) among.subjects.push_back(std::move(wider));
+  if (among.subjects.empty()) among.subjects.push_back(subject);
+  return among;
+}
+
 void add_claims(Report& report, const CodingDesk::State& state, const std::string& key) {
   constexpr std::size_t kMost = 200;
   Withholding counting = *state.withholding;
   add_line(report, Weight::heading, "Claims held against it");
   std::size_t shown = 0;
-  for (const Comparison& comparison : comparisons_with(state.site, key)) {
+  for (const Comparison& comparison : comparisons_with(state.site, key, claims_beside(key, *state.maker))) {
     const auto stored = find_claim(state.site, comparison.claim);
     if (!stored || !counting.may_show(stored->claim.interview, stored->claim.quotes)) continue;
     if (++shown > kMost) continue;

@@ -74,9 +74,9 @@ ClaimLine CodingDesk::State::line(const StoredClaim& stored) const {
   made.lost = stored.lost;
   made.proposed_otherwise = stored.proposed_otherwise;
   made.rank = claim.rank;
-  if (const auto weighing = load_weighing(site, claim.id)) {
-    made.outcome = foremost(weighing->comparisons);
-    made.recall_distance = weighing->recall.recall_distance;
+  if (const auto standing = load_standing(site, claim.id)) {
+    made.outcome = standing->foremost;
+    made.recall_distance = standing->recall.recall_distance;
   }
   return made;
 }

@@ -82,9 +82,10 @@ void add_silent(const SiteFile& site, const OpenGround& ground, std::vector<Open
   std::map<std::string, OpenQuestion> by_words;  // the same told by several is one question
   std::map<std::string, std::vector<std::string>> tellers;
   std::vector<std::string> order;
-  for_each_weighing(site, [&](const Weighing& weighing) {
-    const StoredClaim* stored = ground.heard.find(weighing.claim);
-    if (stored == nullptr || foremost(weighing.comparisons) != Outcome::silent) return;
+  for_each_standing(site, [&](const ClaimStanding& standing) {
+    if (standing.foremost != Outcome::silent) return;
+    const StoredClaim* stored = ground.heard.find(standing.claim);
+    if (stored == nullptr) return;
     const Claim& claim = stored->claim;
     if (!claim.when.period || (claim.subject.empty() && claim.statement != Statement::located)) return;
     const bool preview = claim.status != ClaimStatus::said_so;

@@ -30,6 +30,8 @@ class HeardEvidence {
   const People& people() const { return people_; }
   const DatePolicy& policy() const { return index_.policy(); }
   const Withholding& withholding() const { return withholding_; }
+  /// How many entries have no part in it, as they rest on withheld testimony.
+  std::int64_t entries_left_out() const { return entries_left_out_; }
   /// What was left out, in words.
   std::string withheld() const;
 

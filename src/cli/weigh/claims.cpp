@@ -2,8 +2,11 @@
 
 #include <fmt/ostream.h>
 
+#include <algorithm>
+
 #include "cli/record_text.h"
 #include "cli/weigh/section.h"
+#include "witnessmark/app/claim_records.h"
 #include "witnessmark/write/claims_json.h"
 
 namespace witnessmark {
@@ -28,9 +31,9 @@ std::string_view heading(Outcome outcome) {
   return "";
 }
 
-void print_account(Command& command, std::int64_t weighed, const WeighingAccount& account, std::size_t most) {
+Result<void> print_account(Command& command, const WeighRequest& request, const WeighingAccount& account) {
   auto& out = command.out();
-  fmt::print(out, "{} claims weighed now. How the claims stand (proposals included):\n", weighed);
+  fmt::print(out, "{} claims weighed now. How the claims stand (proposals included):\n", request.weighed);
   for (const Outcome outcome : kOutcomes) {
     const auto at = account.claims_by_outcome.find(outcome);
     fmt::print(out, "{:>6}  {}\n", at == account.claims_by_outcome.end() ? 0 : at->second, heading(outcome));
@@ -38,29 +41,46 @@ void print_account(Command& command, std::int64_t weighed, const WeighingAccount
   fmt::print(out, "{:>6}  of the compatible ones rest on an intention only\n", account.intention_only);
   fmt::print(out, "{:>6}  are about a time when the narrator was not there\n", account.outside_service);
   fmt::print(out, "{}\n", account.withheld);
-  const auto section = [&](std::string_view title, const std::vector<ClaimRecord>& records, Outcome outcome) {
-    if (records.empty()) return;
-    fmt::print(out, "\n{} ({}):\n", title, records.size());
-    for (std::size_t i = 0; i < std::min(most, records.size()); ++i) print_record(out, records[i], outcome);
-    if (records.size() > most) fmt::print(out, "  … and {} more (--most)\n", records.size() - most);
+  struct Section {
+    std::string_view title;
+    const std::vector<Id>& claims;
+    Outcome outcome;
   };
-  section("Conflicts", account.conflicts, Outcome::conflicts);
-  section("Agreements", account.agreements, Outcome::agrees);
-  section("Nothing in the register", account.silent, Outcome::silent);
+  const Section sections[] = {{"Conflicts", account.conflicts, Outcome::conflicts},
+                              {"Agreements", account.agreements, Outcome::agrees},
+                              {"Nothing in the register", account.silent, Outcome::silent}};
+  for (const Section& section : sections) {
+    if (section.claims.empty()) continue;
+    fmt::print(out, "\n{} ({}):\n", section.title, section.claims.size());
+    std::vector<Id> shown = section.claims;
+    shown.resize(std::min(shown.size(), request.most));
+    Withholding withholding(request.site, request.surroundings.today);
+    const auto printed =
+        for_each_record_of(request.site, shown, request.surroundings, withholding,
+                           [&](const ClaimRecord& record) { print_record(out, record, section.outcome); });
+    if (!printed) return printed;
+    if (section.claims.size() > shown.size())
+      fmt::print(out, "  … and {} more (--most)\n", section.claims.size() - shown.size());
+  }
+  return {};
 }
 
 Result<void> text(Command& command, const WeighRequest& request) {
   const auto account = weighing_account(request.site, request.surroundings);
   if (!account) return account.error();
-  print_account(command, request.weighed, *account, request.most);
-  return {};
+  return print_account(command, request, *account);
 }
 
 Result<void> jsonl(Command& command, const WeighRequest& request) {
   const auto account = weighing_account(request.site, request.surroundings);
   if (!account) return account.error();
-  for (const auto* records : {&account->conflicts, &account->agreements, &account->silent})
-    for (const ClaimRecord& record : *records) fmt::print(command.out(), "{}\n", claim_json(record));
+  Withholding withholding(request.site, request.surroundings.today);
+  for (const auto* claims : {&account->conflicts, &account->agreements, &account->silent}) {
+    const auto printed = for_each_record_of(
+        request.site, *claims, request.surroundings, withholding,
+        [&](const ClaimRecord& record) { fmt::print(command.out(), "{}\n", claim_json(record)); });
+    if (!printed) return printed;
+  }
   fmt::print(command.err(), "{}\n", account->withheld);
   return {};
 }

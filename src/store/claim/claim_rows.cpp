@@ -39,44 +39,9 @@ void read_mentions(StoreConnection& connection, ClaimRow& row) {
   select.reset();
 }
 
-/// Conditions of a filter, with the texts to bind in order.
-struct Condition {
-  std::string sql;
-  std::vector<std::string> texts;
-
-  void add(const std::string& condition) { sql += (sql.empty() ? " WHERE " : " AND ") + condition; }
-};
-
-std::string in_list(const char* column, const std::vector<std::string>& values, Condition& condition) {
+std::string in_list(const char* column, const std::vector<std::string>& values, ClaimCondition& condition) {
   condition.texts.push_back(list_to_json(values));
   return std::string(column) + " IN (SELECT value FROM json_each(?))";
-}
-
-Condition condition_of(const ClaimFilter& filter) {
-  Condition condition;
-  if (!filter.interviews.empty()) condition.add(in_list("interview", filter.interviews, condition));
-  if (filter.subject_or_place && !filter.subjects.empty() && !filter.places.empty()) {
-    const std::string subject = in_list("subject", filter.subjects, condition);
-    condition.add("(" + subject + " OR " + in_list("place", filter.places, condition) + ")");
-  } else {
-    if (!filter.subjects.empty()) condition.add(in_list("subject", filter.subjects, condition));
-    if (!filter.places.empty()) condition.add(in_list("place", filter.places, condition));
-  }
-  if (!filter.statuses.empty()) {
-    std::vector<std::string> words;
-    for (const ClaimStatus status : filter.statuses) words.emplace_back(word_for(status));
-    condition.add(in_list("status", words, condition));
-  }
-  if (!filter.ids.empty()) {
-    std::vector<std::string> ids;
-    for (const Id& id : filter.ids) ids.push_back(to_string(id));
-    condition.texts.push_back(list_to_json(ids));
-    condition.add("id IN (SELECT id_of(value) FROM json_each(?))");
-  }
-  if (filter.reviewed_only) condition.add("decided AND status = 'said-so'");
-  if (!filter.with_gone) condition.add("NOT gone");
-  if (!filter.with_lost) condition.add("NOT lost");
-  return condition;
 }
 
 ClaimRow read_row(const SqlStatement& select) {
@@ -99,7 +64,7 @@ ClaimRow read_row(const SqlStatement& select) {
 
 template <typename Visit>
 void visit_rows(StoreConnection& connection, const ClaimFilter& filter, Visit visit) {
-  const Condition condition = condition_of(filter);
+  const ClaimCondition condition = condition_of(filter);
   SqlStatement select(*connection.database,
                       "SELECT " + column_list<Claim>() + ", " + kStanding + " FROM claims" + condition.sql +
                           " ORDER BY interview, first, past, statement, ordinal, claim");
@@ -113,6 +78,39 @@ void visit_rows(StoreConnection& connection, const ClaimFilter& filter, Visit vi
 }
 
 }  // namespace
+
+ClaimCondition condition_of(const ClaimFilter& filter) {
+  ClaimCondition condition;
+  if (!filter.interviews.empty()) condition.add(in_list("interview", filter.interviews, condition));
+  if (filter.subject_or_place && !filter.subjects.empty() && !filter.places.empty()) {
+    const std::string subject = in_list("subject", filter.subjects, condition);
+    condition.add("(" + subject + " OR " + in_list("place", filter.places, condition) + ")");
+  } else {
+    if (!filter.subjects.empty()) condition.add(in_list("subject", filter.subjects, condition));
+    if (!filter.places.empty()) condition.add(in_list("place", filter.places, condition));
+  }
+  if (!filter.statuses.empty()) {
+    std::vector<std::string> words;
+    for (const ClaimStatus status : filter.statuses) words.emplace_back(word_for(status));
+    condition.add(in_list("status", words, condition));
+  }
+  if (!filter.ids.empty()) {
+    std::vector<std::string> ids;
+    for (const Id& id : filter.ids) ids.push_back(to_string(id));
+    condition.texts.push_back(list_to_json(ids));
+    condition.add("id IN (SELECT id_of(value) FROM json_each(?))");
+  }
+  if (!filter.statements.empty()) {
+    std::vector<std::string> words;
+    for (const Statement statement : filter.statements) words.emplace_back(word_for(statement));
+    condition.add(in_list("statement", words, condition));
+  }
+  if (filter.to_weigh) condition.add("claim NOT IN (SELECT claim FROM weighings)");
+  if (filter.reviewed_only) condition.add("decided AND status = 'said-so'");
+  if (!filter.with_gone) condition.add("NOT gone");
+  if (!filter.with_lost) condition.add("NOT lost");
+  return condition;
+}
 
 std::vector<ClaimRow> load_claim_rows(StoreConnection& connection, const ClaimFilter& filter) {
   std::vector<ClaimRow> rows;

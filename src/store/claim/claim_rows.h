@@ -15,6 +15,15 @@ struct ClaimRow {
   std::string proposal;  ///< Empty where nobody has decided.
 };
 
+/// The conditions of a filter on the table of claims, from " WHERE" on, with the texts to bind in order.
+struct ClaimCondition {
+  std::string sql;
+  std::vector<std::string> texts;
+
+  void add(const std::string& condition) { sql += (sql.empty() ? " WHERE " : " AND ") + condition; }
+};
+ClaimCondition condition_of(const ClaimFilter& filter);
+
 /// Rows in order of interview, position, statement and ordinal.
 std::vector<ClaimRow> load_claim_rows(StoreConnection& connection, const ClaimFilter& filter);
 std::vector<ClaimRow> load_claim_rows(StoreConnection& connection, std::string_view interview);

@@ -36,6 +36,12 @@ struct Condition {
   }
 };
 
+/// The number of comparisons that came out so.
+std::string_view tally_column(Outcome outcome) {
+  constexpr std::string_view kColumns[] = {"agrees", "compatible", "conflicts", "cannot_tell", "silent"};
+  return kColumns[static_cast<std::size_t>(outcome)];
+}
+
 Condition condition_of(const ReviewRequest& request) {
   Condition condition;
   if (!request.interview.empty()) condition.is("interview", request.interview);
@@ -45,14 +51,13 @@ Condition condition_of(const ReviewRequest& request) {
   condition.is_any_of("place", request.places);
   if (request.statement) condition.is("statement", word_for(*request.statement));
   if (request.status) condition.is("status", word_for(*request.status));
-  if (request.outcome) {
+  if (request.outcome)
     condition.sql += fmt::format(
-        " AND EXISTS (SELECT 1 FROM comparisons WHERE comparisons.claim = claims.claim AND outcome = {})",
-        static_cast<int>(*request.outcome));
-  }
+        " AND EXISTS (SELECT 1 FROM weighings WHERE weighings.claim = claims.claim AND {} > 0)",
+        tally_column(*request.outcome));
   if (request.recall_least) {
     condition.sql += fmt::format(
-        " AND EXISTS (SELECT 1 FROM recall WHERE recall.claim = claims.claim AND recall_distance_least >= "
+        " AND EXISTS (SELECT 1 FROM weighings WHERE weighings.claim = claims.claim AND recall_distance_least >= "
         "{})",
         *request.recall_least);
   }
@@ -65,19 +70,6 @@ void bind(SqlStatement& select, const Condition& condition) {
 
 void bind_position(SqlStatement& select, const ReviewRow& row) {
   select.bind(row.rank).bind(row.interview).bind(row.first.value).bind(row.row);
-}
-
-/// The order of outcomes here, for the least of a claim's comparisons.
-constexpr Outcome kForemost[] = {Outcome::conflicts, Outcome::agrees, Outcome::compatible,
-                                 Outcome::cannot_tell, Outcome::silent};
-
-std::string foremost_sql() {
-  std::string cases;
-  for (std::size_t i = 0; i < std::size(kForemost); ++i)
-    cases += fmt::format(" WHEN {} THEN {}", static_cast<int>(kForemost[i]), i);
-  // Agreement in a circle counts as no more than compatible.
-  return "(SELECT min(CASE CASE WHEN outcome = 0 AND flags & 2 THEN 1 ELSE outcome END" + cases +
-         " END) FROM comparisons WHERE comparisons.claim = claims.claim)";
 }
 
 ReviewRow read_row(const SqlStatement& select) {
@@ -97,7 +89,7 @@ ReviewRow read_row(const SqlStatement& select) {
   row.decided = select.flag(12);
   row.gone = select.flag(13);
   row.lost = select.flag(14);
-  if (const auto foremost = select.maybe_integer(15)) row.foremost = kForemost[*foremost];
+  if (const auto foremost = select.maybe_integer(15)) row.foremost = static_cast<Outcome>(*foremost);
   return row;
 }
 
@@ -113,9 +105,10 @@ std::vector<ReviewRow> review_rows(const SiteFile& site, const ReviewRequest& re
       *site.connection().database,
       fmt::format(
           "SELECT claim, id, interview, review_rank, first, statement, subject, subject_words, place, "
-          "place_words, speaker, status, decided, gone, lost, {} FROM claims WHERE claim IN (SELECT "
-          "claim FROM claims WHERE {} ORDER BY {} LIMIT ? OFFSET ?)",
-          foremost_sql(), condition.sql, order));
+          "place_words, speaker, status, decided, gone, lost, (SELECT foremost FROM weighings WHERE "
+          "weighings.claim = claims.claim) FROM claims WHERE claim IN (SELECT claim FROM claims WHERE {} "
+          "ORDER BY {} LIMIT ? OFFSET ?)",
+          condition.sql, order));
   bind(select, condition);
   if (request.after) bind_position(select, *request.after);
   if (request.before) bind_position(select, *request.before);

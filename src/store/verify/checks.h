@@ -22,6 +22,7 @@ void check_pages(Verification& verification);
 void check_search_index(Verification& verification);
 void check_transcripts(Verification& verification);
 void check_quotes(Verification& verification);
+void check_weighings(Verification& verification);
 void check_journal_chain(Verification& verification);
 void replay_records(Verification& verification);
 void replay_transcripts(Verification& verification);

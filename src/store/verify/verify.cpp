@@ -22,8 +22,9 @@ VerifyReport verify(const SiteFile& site) {
   };
   static constexpr Check kChecks[] = {
       {"file", check_pages},           {"search", check_search_index},   {"transcript", check_transcripts},
-      {"claim", check_quotes},         {"journal", check_journal_chain}, {"journal", replay_records},
-      {"journal", replay_transcripts}, {"journal", replay_claims},       {"journal", replay_coding}};
+      {"claim", check_quotes},         {"weighing", check_weighings},     {"journal", check_journal_chain},
+      {"journal", replay_records},     {"journal", replay_transcripts},  {"journal", replay_claims},
+      {"journal", replay_coding}};
   for (const Check& check : kChecks) {
     // A damaged file may fail anywhere while it is read: that too is a finding, and the other checks still
     // run.
