@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "circularity.h"
+#include "compare_timed.h"
 #include "evidence_beside.h"
 #include "meaning.h"
 #include "property.h"
@@ -80,16 +81,13 @@ bool absence_not_seen(const RegisterIndex::Item& item) {
          item.entry->spot_visible != SpotVisible::yes;
 }
 
-/// Nothing when the two say nothing of one another and `only_comparable`.
-std::optional<Comparison> compare(const TimedClaim& timed, const Interview& interview, const TimedEntry& entry,
-                                  const std::unordered_set<std::string>& lineage,
-                                  const RegisterIndex& evidence, bool only_comparable) {
+/// Whatever the two mean for one another, what lowers it.
+Comparison compared(const TimedClaim& timed, const Interview& interview, const TimedEntry& entry,
+                    const std::unordered_set<std::string>& lineage, const RegisterIndex& evidence,
+                    const Meaning& meaning) {
   const Claim& claim = *timed.claim;
   const RegisterIndex::Item& item = entry.item;
-  const Meaning meaning = hold_against(timed, entry, evidence);
-  if (only_comparable && !meaning.comparable) return std::nullopt;
-  std::optional<Comparison> made(std::in_place);
-  Comparison& comparison = *made;
+  Comparison comparison;
   comparison.claim = claim.id;
   comparison.entry = item.entry->key;
   if (claim.when.period && item.period)
@@ -107,15 +105,26 @@ std::optional<Comparison> compare(const TimedClaim& timed, const Interview& inte
   comparison.outcome = lowered_by_circle(outcome, circle);
   if (comparison.outcome == Outcome::conflicts && claim.when.period && item.period)
     comparison.gap = days_apart(timed.days, entry.days);
-  return made;
+  return comparison;
 }
 
 }  // namespace
 
+std::optional<Comparison> compare_timed(const TimedClaim& claim, const Interview& interview,
+                                        const TimedEntry& entry,
+                                        const std::unordered_set<std::string>& lineage,
+                                        const RegisterIndex& evidence) {
+  const Meaning meaning = hold_against(claim, entry, evidence);
+  if (!meaning.comparable) return std::nullopt;
+  return compared(claim, interview, entry, lineage, evidence, meaning);
+}
+
 Comparison compare(const Claim& claim, const Interview& interview, const RegisterIndex::Item& item,
                    const RegisterIndex& evidence) {
-  return *compare(timed(claim, evidence.policy()), interview, timed(item, evidence.policy()),
-                  evidence.lineage(item.entry->source), evidence, false);
+  const TimedClaim told = timed(claim, evidence.policy());
+  const TimedEntry stated = timed(item, evidence.policy());
+  return compared(told, interview, stated, evidence.lineage(item.entry->source), evidence,
+                  hold_against(told, stated, evidence));
 }
 
 std::vector<Comparison> compare(const Claim& claim, const Interview& interview,
@@ -130,7 +139,7 @@ std::vector<Comparison> compare(const Claim& claim, const Interview& interview,
     const EvidenceBeside& beside = evidence.beside(claim.subject, narrows ? claim.place : "");
     comparisons.reserve(beside.entries.size());
     for (const PreparedEntry* entry : beside.entries) {
-      auto comparison = compare(made, interview, entry->timed, *entry->lineage, evidence, true);
+      auto comparison = compare_timed(made, interview, entry->timed, *entry->lineage, evidence);
       if (comparison) comparisons.push_back(*std::move(comparison));
     }
   }

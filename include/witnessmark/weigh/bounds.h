@@ -45,6 +45,9 @@ struct Bounds {
   bool operator==(const Bounds&) const = default;
 };
 
+/// Whether both limit alike, whatever statements the limits follow from.
+bool same_limits(const Bounds& a, const Bounds& b);
+
 /// What one claim does to the bounds from the register alone.
 struct ClaimEffect {
   enum class Kind { nothing_new, narrows, contradicts, cannot_tell };
@@ -88,7 +91,15 @@ struct FixtureBounds {
 /// and within a group with the number of its statements times that of its sources.
 std::vector<FixtureBounds> find_bounds(const StayEvidence& evidence);
 
-/// For one group (see StayEvidence::groups).
+/// The bounds of a fixture at a place in so far as they are counted: much quicker.
+struct BoundsOutline {
+  std::string subject, place, property;
+  BoundsState from_register = BoundsState::none;
+  bool narrowed = false;  ///< With reviewed claims the limits are others (see same_limits).
+};
+std::vector<BoundsOutline> outline_bounds(const StayEvidence& evidence, const StayGroup& group);
+
+/// For one group (see StayEvidence::groups). Groups may be asked for on several threads.
 std::vector<FixtureBounds> find_bounds(const StayEvidence& evidence, const StayGroup& group);
 
 }  // namespace witnessmark

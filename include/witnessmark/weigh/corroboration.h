@@ -1,4 +1,6 @@
 #pragma once
+#include <cstdint>
+#include <functional>
 #include <map>
 #include <memory>
 #include <string>
@@ -95,6 +97,9 @@ class Corroborator {
 
   /// Every question, by subject in list order, place, statement and time.
   std::vector<Corroboration> all() const;
+
+  /// How many of these have each grade, without keeping the answers. `among` is asked from several threads.
+  std::map<std::string, std::int64_t> count_grades(const std::function<bool(const Corroboration&)>& among) const;
 
   /// One question: the statement of the claim, whoever made it.
   Corroboration ask(const Claim& claim) const;

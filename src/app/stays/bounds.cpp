@@ -4,6 +4,7 @@
 #include <tuple>
 
 #include "app/stays/shown_evidence.h"
+#include "witnessmark/base/parallel.h"
 
 namespace witnessmark {
 namespace {
@@ -35,6 +36,50 @@ bool asked_for(const std::string& subject, const std::string& place, const Named
   return names.equipment.contains(subject) || names.places.contains(place);
 }
 
+/// The groups with a fixture or place that is asked for.
+std::vector<const StayGroup*> groups_of(const ShownEvidence& evidence, const std::optional<NamedTerms>& names) {
+  std::vector<const StayGroup*> groups;
+  for (const StayGroup& group : evidence.stays().groups())
+    if (!names || std::any_of(group.fixtures.begin(), group.fixtures.end(), [&](const FixturePlace& fixture) {
+          return asked_for(fixture.subject, fixture.place, *names);
+        }))
+      groups.push_back(&group);
+  return groups;
+}
+
+/// Without the fixtures themselves.
+void count_only(const ShownEvidence& evidence, const std::optional<NamedTerms>& names,
+                const std::vector<const StayGroup*>& groups, BoundsAccount& account) {
+  std::vector<std::vector<BoundsOutline>> found(groups.size());
+  in_parallel(groups.size(), [&](std::size_t i) { found[i] = outline_bounds(evidence.stays(), *groups[i]); });
+  for (const auto& of_group : found)
+    for (const BoundsOutline& outline : of_group) {
+      if (names && !asked_for(outline.subject, outline.place, *names)) continue;
+      ++account.total;
+      account.properties += !outline.property.empty();
+      account.contradicted += outline.from_register == BoundsState::contradicted;
+      account.narrowed += outline.narrowed;
+    }
+}
+
+void find_all(const ShownEvidence& evidence, const std::optional<NamedTerms>& names,
+              const std::vector<const StayGroup*>& groups, BoundsAccount& account) {
+  std::vector<std::vector<FixtureBounds>> found(groups.size());
+  in_parallel(groups.size(), [&](std::size_t i) { found[i] = find_bounds(evidence.stays(), *groups[i]); });
+  for (auto& of_group : found)
+    for (FixtureBounds& bounds : of_group) {
+      if (names && !asked_for(bounds.subject, bounds.place, *names)) continue;
+      ++account.total;
+      account.properties += !bounds.property.empty();
+      account.contradicted += bounds.from_register.state == BoundsState::contradicted;
+      account.narrowed += !same_limits(bounds.from_register, bounds.with_reviewed);
+      ShownBounds made{std::move(bounds), "", ""};
+      made.subject_name = value_name(evidence.subject_name(made.bounds.subject), made.bounds.property);
+      made.place_name = evidence.place_name(made.bounds.place);
+      account.fixtures.push_back(std::move(made));
+    }
+}
+
 }  // namespace
 
 Result<BoundsAccount> bounds_account(const SiteFile& site, std::string_view name, std::size_t most,
@@ -49,23 +94,11 @@ Result<BoundsAccount> bounds_account(const SiteFile& site, std::string_view name
     names = std::move(*found);
   }
   BoundsAccount account;
-  for (const StayGroup& group : evidence.stays().groups()) {
-    if (names && std::none_of(group.fixtures.begin(), group.fixtures.end(), [&](const FixturePlace& fixture) {
-          return asked_for(fixture.subject, fixture.place, *names);
-        }))
-      continue;
-    for (FixtureBounds& found : find_bounds(evidence.stays(), group)) {
-      if (names && !asked_for(found.subject, found.place, *names)) continue;
-      ++account.total;
-      account.properties += !found.property.empty();
-      account.contradicted += found.from_register.state == BoundsState::contradicted;
-      account.narrowed += found.with_reviewed != found.from_register;
-      ShownBounds made{std::move(found), "", ""};
-      made.subject_name = value_name(evidence.subject_name(made.bounds.subject), made.bounds.property);
-      made.place_name = evidence.place_name(made.bounds.place);
-      account.fixtures.push_back(std::move(made));
-    }
-  }
+  const auto groups = groups_of(evidence, names);
+  if (most == 0)
+    count_only(evidence, names, groups, account);
+  else
+    find_all(evidence, names, groups, account);
   std::stable_sort(account.fixtures.begin(), account.fixtures.end(), [](const auto& a, const auto& b) {
     const auto key = [](const ShownBounds& shown_bounds) {
       return std::tuple(

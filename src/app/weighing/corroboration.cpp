@@ -17,17 +17,16 @@ bool spoken_to_by_proposal(const Corroboration& answer, const HeardEvidence& hea
   });
 }
 
+Corroborator corroborator(const HeardEvidence& heard, bool with_proposals, const GradeTable& table) {
+  return {heard.evidence(), heard.index(), heard.people().file(), heard.testimony(with_proposals), table};
+}
+
 struct Answers {
   std::vector<Corroboration> reviewed, preview;
 };
 
 Answers answers_of(const HeardEvidence& heard, const GradeTable& table) {
-  const auto ask = [&](bool with_proposals) {
-    return Corroborator(heard.evidence(), heard.index(), heard.people().file(),
-                        heard.testimony(with_proposals), table)
-        .all();
-  };
-  Answers answers{ask(false), ask(true)};
+  Answers answers{corroborator(heard, false, table).all(), corroborator(heard, true, table).all()};
   std::erase_if(answers.preview,
                 [&](const Corroboration& answer) { return !spoken_to_by_proposal(answer, heard); });
   return answers;
@@ -68,9 +67,11 @@ Result<GradeCounts> count_grades(const SiteFile& site, const Surroundings& surro
   if (!heard) return heard.error();
   GradeCounts counts;
   counts.reviewed_claims = (*heard)->reviewed_claims();
-  const Answers answers = answers_of(**heard, *table);
-  for (const Corroboration& answer : answers.reviewed) ++counts.reviewed[answer.grade];
-  for (const Corroboration& answer : answers.preview) ++counts.preview[answer.grade];
+  counts.reviewed =
+      corroborator(**heard, false, *table).count_grades([](const Corroboration&) { return true; });
+  counts.preview = corroborator(**heard, true, *table).count_grades([&](const Corroboration& answer) {
+    return spoken_to_by_proposal(answer, **heard);
+  });
   return counts;
 }
 

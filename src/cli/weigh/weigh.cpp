@@ -1,5 +1,4 @@
 #include "witnessmark/app/weigh.h"
-#include "witnessmark/store/claims.h"
 
 #include <fmt/ostream.h>
 
@@ -23,10 +22,6 @@ bool asked_for(const Options& options, const WeighSection& section) {
   return std::find(options.sections.begin(), options.sections.end(), section.name) != options.sections.end();
 }
 
-/// Totals of the other sections are reckoned without being asked for up to so many claims; of more they take
-/// seconds.
-constexpr std::int64_t kTotalsUpTo = 20'000;
-
 /// Without --section the claims in full, and of each other section its total.
 Result<void> print_text(Command& command, const Options& options, const WeighRequest& request) {
   bool first = true;
@@ -38,14 +33,8 @@ Result<void> print_text(Command& command, const Options& options, const WeighReq
   }
   if (!options.sections.empty() || weigh_sections().size() == 1) return {};
   fmt::print(command.out(), "\nAlso (--section NAME):\n");
-  std::int64_t claims = 0;
-  for (const ClaimCount& count : count_claims(request.site)) claims += count.count;
   for (const WeighSection& section : weigh_sections()) {
     if (asked_for(options, section)) continue;
-    if (claims > kTotalsUpTo) {
-      fmt::print(command.out(), "  {:<15} {}\n", section.name, section.about);
-      continue;
-    }
     const auto total = section.total(request);
     if (!total) return total.error();
     fmt::print(command.out(), "  {:<15} {}\n", section.name, *total);

@@ -9,10 +9,12 @@
 #include <map>
 #include <set>
 #include <tuple>
+#include <unordered_map>
 
 #include "groups.h"
 #include "statements.h"
 #include "weigh/circularity.h"
+#include "witnessmark/base/parallel.h"
 #include "witnessmark/weigh/agreement.h"
 #include "witnessmark/weigh/corroboration.h"
 #include "witnessmark/weigh/whereabouts.h"
@@ -22,9 +24,9 @@ namespace {
 
 /// Statements of one meaning with those who make them.
 struct Proposition {
-  Claim question;
+  std::unique_ptr<Question> question;
   std::vector<const Testimony*> told;
-  std::vector<const RegisterIndex::Item*> stated;
+  bool stated = false;  ///< By an entry.
 };
 
 std::string bucket_of(const Claim& question) {
@@ -61,22 +63,53 @@ class Corroborator::Work {
       : index_(index),
         people_(people),
         table_(table),
-        statements_(evidence, index),
+        statements_(index),
         lineage_(evidence, people.interviews),
         testimony_(std::move(testimony)) {
     for (const Testimony& told : testimony_) {
-      if (const auto question = statements_.question_of(*told.claim))
-        proposition(*question).told.push_back(&told);
+      const auto question = statements_.question_of(*told.claim);
+      if (!question) continue;
+      proposition(*question).told.push_back(&told);
+      const Voice voice = voice_of(told);
+      behind_.try_emplace(voice.origin, lineage_.behind(voice.origin));
+      heard_.emplace(told.claim->id, Heard{&told, voice});
     }
     for (const RegisterIndex::Item& item : index_.items()) {
-      if (const auto question = statements_.question_of(item)) proposition(*question).stated.push_back(&item);
+      if (const auto question = statements_.question_of(item)) proposition(*question).stated = true;
+      const Origin source{Origin::Kind::source, item.entry->source};
+      behind_.try_emplace(source, lineage_.behind(source));
     }
   }
 
+  /// The answers one after another, on all processors: `use` is told which of the slices an answer is of, and
+  /// those of one slice come in order.
+  template <typename Use>
+  void answer_all(const Use& use) const {
+    std::vector<const Proposition*> asked;
+    for (const auto& [key, each] : propositions_) asked.push_back(&each);
+    in_parallel(kSlices, [&](std::size_t slice) {
+      const std::size_t past = asked.size() * (slice + 1) / kSlices;
+      for (std::size_t i = asked.size() * slice / kSlices; i < past; ++i) use(slice, answer(*asked[i]->question));
+    });
+  }
+
+  std::map<std::string, std::int64_t> count(const std::function<bool(const Corroboration&)>& among) const {
+    std::vector<std::map<std::string, std::int64_t>> counts(kSlices);
+    answer_all([&](std::size_t slice, const Corroboration& made) {
+      if (among(made)) ++counts[slice][made.grade];
+    });
+    std::map<std::string, std::int64_t> sums;
+    for (const auto& of_slice : counts)
+      for (const auto& [grade, number] : of_slice) sums[grade] += number;
+    return sums;
+  }
+
   std::vector<Corroboration> all() const {
+    std::vector<std::vector<Corroboration>> parts(kSlices);
+    answer_all([&](std::size_t slice, Corroboration made) { parts[slice].push_back(std::move(made)); });
     std::vector<Corroboration> answers;
-    answers.reserve(propositions_.size());
-    for (const auto& [key, asked] : propositions_) answers.push_back(answer(asked.question, key));
+    for (std::vector<Corroboration>& part : parts)
+      for (Corroboration& made : part) answers.push_back(std::move(made));
     std::map<std::string, std::size_t> order;
     for (const Term& term : index_.lists().equipment.terms()) order.emplace(term.key, order.size());
     const auto place_of = [&](const Corroboration& made) {
@@ -95,7 +128,7 @@ class Corroborator::Work {
 
   Corroboration ask(const Claim& claim) const {
     const auto question = statements_.question_of(claim);
-    if (question) return answer(*question, statements_.key_of(*question));
+    if (question) return answer(*statements_.prepared(*question));
     Corroboration none;
     none.question = claim;
     grade(none);
@@ -107,62 +140,64 @@ class Corroborator::Work {
     const std::string key = statements_.key_of(question);
     const auto [at, fresh] = propositions_.try_emplace(key);
     if (fresh) {
-      at->second.question = question;
+      at->second.question = statements_.prepared(question);
       by_subject_[bucket_of(question)].push_back(&at->second);
     }
     return at->second;
   }
 
-  Corroboration answer(const Claim& question, const std::string& key) const {
+  Corroboration answer(const Question& question) const {
     Corroboration made;
-    made.question = question;
-    if (const auto own = propositions_.find(key); own != propositions_.end()) {
+    made.question = question.claim;
+    if (const auto own = propositions_.find(question.key); own != propositions_.end()) {
       made.put_by_testimony = !own->second.told.empty();
-      made.put_by_register = !own->second.stated.empty();
+      made.put_by_register = own->second.stated;
       made.put_by_review =
           std::any_of(own->second.told.begin(), own->second.told.end(),
                       [](const auto* told) { return told->claim->status == ClaimStatus::said_so; });
     }
-    std::map<Id, const Testimony*> tellers;
-    add_told(made, tellers);
-    if (question.statement == Statement::located)
+    add_told(question, made);
+    if (question.claim.statement == Statement::located)
       add_stays(made);
     else
-      add_stated(made);
+      add_stated(question, made);
     std::stable_sort(made.voices.begin(), made.voices.end(), [](const Voice& a, const Voice& b) {
       return std::tie(a.stand, a.origin, a.entry, a.interview) <
              std::tie(b.stand, b.origin, b.entry, b.interview);
     });
-    group(made, tellers);
+    group(made);
     grade(made);
     return made;
   }
 
-  void add_told(Corroboration& made, std::map<Id, const Testimony*>& tellers) const {
+  static Voice voice_of(const Testimony& told) {
+    Voice voice;
+    voice.claim = told.claim->id;
+    voice.interview = told.claim->interview;
+    const std::string who = told.person.empty() ? voice.interview + "/" + told.claim->speaker : told.person;
+    voice.origin = {Origin::Kind::person, who};
+    voice.worth = worth_of(told);
+    return voice;
+  }
+
+  void add_told(const Question& question, Corroboration& made) const {
     const auto at = by_subject_.find(bucket_of(made.question));
     if (at == by_subject_.end()) return;
     for (const Proposition* other : at->second) {
       if (other->told.empty()) continue;
-      const Stand stand = statements_.stand_of(other->question, made.question);
+      const Stand stand = statements_.stand_of(*other->question, question);
       for (const Testimony* told : other->told) {
-        Voice voice;
-        voice.claim = told->claim->id;
-        voice.interview = told->claim->interview;
-        const std::string who =
-            told->person.empty() ? voice.interview + "/" + told->claim->speaker : told->person;
-        voice.origin = {Origin::Kind::person, who};
-        voice.stand = stand;
-        voice.worth = worth_of(*told);
-        tellers.emplace(voice.claim, told);
-        made.voices.push_back(std::move(voice));
+        made.voices.push_back(heard_.at(told->claim->id).voice);
+        made.voices.back().stand = stand;
       }
     }
   }
 
-  void add_stated(Corroboration& made) const {
-    for (const RegisterIndex::Item* item : index_.on(made.question.subject, made.question.place)) {
+  void add_stated(const Question& question, Corroboration& made) const {
+    for (const PreparedEntry* entry : index_.beside(made.question.subject, made.question.place).entries) {
+      const RegisterIndex::Item* item = &entry->timed.item;
       if (item->entry->subject != made.question.subject) continue;
-      const auto stand = statements_.stand_of(*item, made.question);
+      const auto stand = statements_.stand_of(*entry, question);
       if (!stand) continue;
       Voice voice;
       voice.entry = item->entry->key;
@@ -246,6 +281,8 @@ class Corroborator::Work {
 
   /// What a voice goes back to in the end, by kind: an interview or a narrator is testimony.
   std::set<SourceKind> kinds_behind(const TracedVoice& traced) const {
+    if (traced.behind.empty() && traced.voice->origin.kind == Origin::Kind::person)
+      return {SourceKind::testimony};
     std::set<Origin> reached{traced.voice->origin};
     std::set<Origin> retells;
     for (const LineageLink& link : traced.behind) {
@@ -266,18 +303,22 @@ class Corroborator::Work {
     return kinds;
   }
 
-  void group(Corroboration& made, const std::map<Id, const Testimony*>& tellers) const {
+  void group(Corroboration& made) const {
     std::vector<TracedVoice> sides[2];
     for (std::size_t i = 0; i < made.voices.size(); ++i) {
       const Voice& voice = made.voices[i];
       if (voice.stand != Stand::for_it && voice.stand != Stand::against_it) continue;
       TracedVoice traced{i, &voice, {}, {}};
       if (voice.entry.empty())
-        trace_claim(traced, *tellers.at(voice.claim), made.voices);
+        trace_claim(traced, *heard_.at(voice.claim).told, made.voices);
       else
         trace_entry(traced);
-      const auto general = lineage_.behind(voice.origin);
-      traced.behind.insert(traced.behind.end(), general.begin(), general.end());
+      if (const auto known = behind_.find(voice.origin); known != behind_.end()) {
+        traced.behind.insert(traced.behind.end(), known->second.begin(), known->second.end());
+      } else {
+        const auto general = lineage_.behind(voice.origin);
+        traced.behind.insert(traced.behind.end(), general.begin(), general.end());
+      }
       traced.kinds = kinds_behind(traced);
       sides[voice.stand == Stand::for_it ? 0 : 1].push_back(std::move(traced));
     }
@@ -302,6 +343,13 @@ class Corroborator::Work {
   Statements statements_;
   Lineage lineage_;
   std::vector<Testimony> testimony_;
+  struct Heard {
+    const Testimony* told;
+    Voice voice;  ///< How it stands is set for each question.
+  };
+  std::unordered_map<Id, Heard> heard_;
+  std::map<Origin, std::vector<LineageLink>> behind_;  ///< Of each origin of what was told or stated.
+  static constexpr std::size_t kSlices = 64;  ///< Of the questions, for several threads.
   std::map<std::string, Proposition> propositions_;
   std::map<std::string, std::vector<const Proposition*>> by_subject_;
 };
@@ -359,6 +407,11 @@ Corroborator::Corroborator(const Register& evidence, const RegisterIndex& index,
     : work_(std::make_unique<Work>(evidence, index, people, std::move(testimony), table)) {}
 Corroborator::~Corroborator() = default;
 Corroborator::Corroborator(Corroborator&&) noexcept = default;
+
+std::map<std::string, std::int64_t> Corroborator::count_grades(
+    const std::function<bool(const Corroboration&)>& among) const {
+  return work_->count(among);
+}
 
 std::vector<Corroboration> Corroborator::all() const {
   return work_->all();

@@ -28,10 +28,11 @@ struct OriginVoices {
 
 std::vector<OriginVoices> by_origin(const std::vector<TracedVoice>& side) {
   std::vector<OriginVoices> origins;
+  std::map<Origin, std::size_t> places;
   for (const TracedVoice& traced : side) {
-    auto at = std::find_if(origins.begin(), origins.end(),
-                           [&](const OriginVoices& held) { return held.origin == traced.voice->origin; });
-    if (at == origins.end()) at = origins.insert(at, {traced.voice->origin, {}, {}, {}});
+    const auto [place, fresh] = places.try_emplace(traced.voice->origin, origins.size());
+    if (fresh) origins.push_back({traced.voice->origin, {}, {}, {}});
+    OriginVoices* at = &origins[place->second];
     at->voices.push_back(&traced);
     for (const LineageLink& link : traced.behind) {
       if (link.to == at->origin || !at->rests_on.insert(link.to).second) continue;
@@ -69,9 +70,11 @@ class Side {
         group_(origins_.size()),
         root_(origins_.size(), true) {
     std::iota(group_.begin(), group_.end(), std::size_t{0});
+    for (std::size_t i = 0; i < other_.size(); ++i) other_places_.emplace(other_[i].origin, i);
     links_.resize(origins_.size());
     for (std::size_t i = 0; i < origins_.size(); ++i) unite_with_what_it_rests_on(i);
     for (std::size_t i = 0; i < origins_.size(); ++i) {
+      if (origins_[i].behind.empty()) continue;
       for (std::size_t j = i + 1; j < origins_.size(); ++j) unite_if_both_rest_on_something(i, j);
     }
   }
@@ -79,9 +82,9 @@ class Side {
   GroupedSide grouped() const {
     GroupedSide made;
     std::vector<std::set<SourceKind>> kinds;
-    for (std::size_t head = 0; head < origins_.size(); ++head) {
-      if (group_of(head) != head) continue;
-      const std::vector<std::size_t> members = members_of(head);
+    std::map<std::size_t, std::vector<std::size_t>> groups;  // by the first origin of each
+    for (std::size_t i = 0; i < origins_.size(); ++i) groups[group_of(i)].push_back(i);
+    for (const auto& [head, members] : groups) {
       LineageGroup group = group_from(members);
       if (!group.divided) add_to_tally(members, made.tally, kinds, group);
       made.groups.push_back(std::move(group));
@@ -134,26 +137,16 @@ class Side {
     }
   }
 
-  std::vector<std::size_t> members_of(std::size_t head) const {
-    std::vector<std::size_t> members;
-    for (std::size_t i = 0; i < origins_.size(); ++i) {
-      if (group_of(i) == head) members.push_back(i);
-    }
-    return members;
-  }
-
   /// The link by which an origin is tied to the other side, if it is: itself, or what it retells. That a date
   /// rests on a source that says otherwise does not unsay what was seen.
   bool divided(std::size_t i) const {
-    for (const OriginVoices& held : other_) {
-      if (held.origin == origins_[i].origin && counted(held) && counted(origins_[i])) return true;
-    }
+    const auto itself = other_places_.find(origins_[i].origin);
+    if (itself != other_places_.end() && counted(other_[itself->second]) && counted(origins_[i])) return true;
     for (const LineageLink& link : origins_[i].behind) {
       if (link.why == LineageLink::Why::interviewed_together || link.why == LineageLink::Why::dated_by)
         continue;
-      const auto retold = std::find_if(other_.begin(), other_.end(),
-                                       [&](const OriginVoices& held) { return held.origin == link.to; });
-      if (retold == other_.end() || !counted(*retold)) continue;
+      const auto retold = other_places_.find(link.to);
+      if (retold == other_places_.end() || !counted(other_[retold->second])) continue;
       const auto path = path_to(origins_[i], link.to);
       if (std::none_of(path.begin(), path.end(), [](const LineageLink& step) {
             return step.why == LineageLink::Why::interviewed_together ||
@@ -226,6 +219,7 @@ class Side {
   }
 
   std::vector<OriginVoices> origins_, other_;
+  std::map<Origin, std::size_t> other_places_;
   std::vector<std::size_t> group_;
   std::vector<bool> root_;
   std::vector<std::vector<LineageLink>> links_;

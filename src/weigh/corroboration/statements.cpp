@@ -4,9 +4,8 @@
 
 #include <algorithm>
 
-#include "weigh/meaning.h"
+#include "weigh/compare_timed.h"
 #include "witnessmark/base/fold.h"
-#include "witnessmark/weigh/agreement.h"
 #include "witnessmark/weigh/whereabouts.h"
 
 namespace witnessmark {
@@ -74,6 +73,11 @@ Stand stand_by(Outcome outcome) {
 
 }  // namespace
 
+Statements::Statements(const RegisterIndex& index) : index_(index) {
+  for (const RegisterIndex::Item& item : index_.items())
+    if (const auto question = question_of(item)) stated_.emplace(item.entry, key_of(*question));
+}
+
 std::string Statements::only_place(const std::string& subject) const {
   std::string found;
   for (const RegisterIndex::Item* item : index_.on(subject, "")) {
@@ -138,45 +142,63 @@ std::vector<std::string> Statements::names_of(const std::string& location) const
   return index_.location_names(location);
 }
 
-/// The outcome for a claim when the other, an affirmed one, is taken for a fact.
-Outcome Statements::outcome_given(const Claim& claim, const Claim& given) const {
+std::unique_ptr<Question> Statements::prepared(Claim question) const {
+  auto made = std::make_unique<Question>(std::move(question));
+  const Claim& claim = made->claim;
+  made->key = key_of(claim);
+  made->timed = timed(claim, index_.policy());
+  made->affirmed = affirmed(claim);
+  made->timed_affirmed = timed(made->affirmed, index_.policy());
   if (claim.statement == Statement::located) {
-    Register told;
-    Stay& stay = told.itinerary.emplace_back();
-    stay.party = given.subject;
-    stay.locations = names_of(given.place_words);
-    stay.when = given.when.dated;
-    const RegisterIndex only(told, index_.lists(), index_.policy());
-    const auto comparisons = compare_whereabouts(claim, only);
+    Stay& stay = made->told.itinerary.emplace_back();
+    stay.party = claim.subject;
+    stay.locations = names_of(claim.place_words);
+    stay.when = claim.when.dated;
+    made->told_index = std::make_unique<RegisterIndex>(made->told, index_.lists(), index_.policy());
+  } else {
+    made->stating = entry_stating(claim);
+    made->as_fact = timed(RegisterIndex::Item{&made->stating, nullptr, claim.when.period}, index_.policy());
+  }
+  return made;
+}
+
+/// The outcome for a claim when the other, as affirmed, is taken for a fact.
+Outcome Statements::outcome_given(const TimedClaim& timed, const Question& given) const {
+  static const Interview kNone;
+  static const std::unordered_set<std::string> kNoLineage;
+  const Claim& claim = *timed.claim;
+  if (claim.statement == Statement::located) {
+    const auto comparisons = compare_whereabouts(claim, *given.told_index);
     return comparisons.empty() ? Outcome::silent : comparisons.front().outcome;
   }
-  const Entry entry = entry_stating(given);
-  const RegisterIndex::Item item{&entry, nullptr, given.when.period};
-  if (!hold_against(claim, item, index_).comparable) return Outcome::silent;
-  return of_all_days(compare(claim, Interview{}, item, index_).outcome, claim, given.when.period,
-                     given.when.reading);
+  const auto comparison = compare_timed(timed, kNone, given.as_fact, kNoLineage, index_);
+  if (!comparison) return Outcome::silent;
+  return of_all_days(comparison->outcome, claim, given.claim.when.period, given.claim.when.reading);
 }
 
-Stand Statements::stand_of(const Claim& told, const Claim& question) const {
-  if (key_of(told) == key_of(question)) return Stand::for_it;
-  if (told.polarity == Polarity::affirmed) return stand_by(outcome_given(question, told));
+Stand Statements::stand_of(const Question& told, const Question& question) const {
+  if (told.key == question.key) return Stand::for_it;
+  if (told.claim.polarity == Polarity::affirmed) return stand_by(outcome_given(question.timed, told));
   // What is denied is false when something that would establish it holds: so one denial follows from a wider
   // one, and a denial speaks against whatever would establish what it denies.
-  const bool would_establish = outcome_given(affirmed(told), affirmed(question)) == Outcome::agrees;
+  const bool would_establish = outcome_given(told.timed_affirmed, question) == Outcome::agrees;
   if (!would_establish) return Stand::cannot_tell;
-  return question.polarity == Polarity::denied ? Stand::for_it : Stand::against_it;
+  return question.claim.polarity == Polarity::denied ? Stand::for_it : Stand::against_it;
 }
 
-std::optional<Stand> Statements::stand_of(const RegisterIndex::Item& item, const Claim& question) const {
-  if (!hold_against(question, item, index_).comparable) return std::nullopt;
-  const Comparison comparison = compare(question, Interview{}, item, index_);
-  if (comparison.intention)
-    return comparison.outcome == Outcome::compatible ? Stand::for_it : Stand::cannot_tell;
-  const auto own = question_of(item);
-  const bool states_it = own && key_of(*own) == key_of(question) && comparison.outcome == Outcome::compatible;
+std::optional<Stand> Statements::stand_of(const PreparedEntry& entry, const Question& question) const {
+  static const Interview kNone;
+  const auto comparison = compare_timed(question.timed, kNone, entry.timed, *entry.lineage, index_);
+  if (!comparison) return std::nullopt;
+  if (comparison->intention)
+    return comparison->outcome == Outcome::compatible ? Stand::for_it : Stand::cannot_tell;
+  const RegisterIndex::Item& item = entry.timed.item;
+  const auto own = stated_.find(item.entry);
+  const bool states_it =
+      own != stated_.end() && own->second == question.key && comparison->outcome == Outcome::compatible;
   // What states the very thing is for it, however wide its date; unless it may show another site.
   if (states_it && item.entry->identification == Identification::certain) return Stand::for_it;
-  return stand_by(of_all_days(comparison.outcome, question, item.period, item.entry->reading));
+  return stand_by(of_all_days(comparison->outcome, question.claim, item.period, item.entry->reading));
 }
 
 }  // namespace witnessmark

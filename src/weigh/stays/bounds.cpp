@@ -14,20 +14,39 @@ namespace {
 
 using Numbers = std::vector<std::size_t>;
 
+bool same_days(const Bounds& a, const Bounds& b) {
+  const auto same = [](const StayBounds& x, const StayBounds& y) {
+    return x.came_earliest.day == y.came_earliest.day && x.came_latest.day == y.came_latest.day &&
+           x.went_earliest.day == y.went_earliest.day && x.went_latest.day == y.went_latest.day;
+  };
+  return std::equal(a.stays.begin(), a.stays.end(), b.stays.begin(), b.stays.end(), same);
+}
+
 class GroupBounds {
  public:
-  GroupBounds(const StayEvidence& evidence, const StayGroup& group)
-      : evidence_(evidence), group_(group), problem_(evidence, group) {
+  /// Without `why` limits do not say what they follow from.
+  GroupBounds(const StayEvidence& evidence, const StayGroup& group, bool why)
+      : evidence_(evidence), group_(group), why_(why), problem_(evidence, group) {
     for (std::size_t i = 0; i < problem_.size(); ++i) {
       const Footing footing = statement(i).footing;
       if (footing == Footing::evidence) register_.push_back(i);
       if (footing != Footing::proposed) reviewed_.push_back(i);
       all_.push_back(i);
     }
-    register_core_ = problem_.telling(register_);
+  }
+
+  std::vector<BoundsOutline> outlines() const {
+    const auto from_register = bounds_of(register_);
+    const auto with_reviewed = reviewed_ == register_ ? from_register : bounds_of(reviewed_);
+    std::vector<BoundsOutline> found;
+    for (std::size_t f = 0; f < group_.fixtures.size(); ++f)
+      found.push_back({group_.fixtures[f].subject, group_.fixtures[f].place, group_.fixtures[f].property,
+                       from_register[f].state, !same_limits(from_register[f], with_reviewed[f])});
+    return found;
   }
 
   std::vector<FixtureBounds> find() {
+    register_core_ = problem_.telling(register_);
     std::vector<FixtureBounds> found;
     for (const FixturePlace& fixture : group_.fixtures) {
       FixtureBounds& made = found.emplace_back();
@@ -114,9 +133,9 @@ class GroupBounds {
                 const Numbers& numbers) const {
     earliest.day = hull.earliest;
     latest.day = hull.latest;
-    if (hull.earliest)
+    if (why_ && hull.earliest)
       earliest.from = keys(problem_.refuting(numbers, {{day, {std::nullopt, hull.earliest->value - 1}}}));
-    if (hull.latest)
+    if (why_ && hull.latest)
       latest.from = keys(problem_.refuting(numbers, {{day, {hull.latest->value + 1, std::nullopt}}}));
   }
 
@@ -133,14 +152,6 @@ class GroupBounds {
           !problem_.number_of(bearing.statement))
         found.no_bound.push_back({one.key, one.footing, one.no_limit});
     }
-  }
-
-  static bool same_days(const Bounds& a, const Bounds& b) {
-    const auto same = [](const StayBounds& x, const StayBounds& y) {
-      return x.came_earliest.day == y.came_earliest.day && x.came_latest.day == y.came_latest.day &&
-             x.went_earliest.day == y.went_earliest.day && x.went_latest.day == y.went_latest.day;
-    };
-    return std::equal(a.stays.begin(), a.stays.end(), b.stays.begin(), b.stays.end(), same);
   }
 
   void add_claims(const std::vector<Bounds>& from_register, std::vector<FixtureBounds>& found) const {
@@ -199,15 +210,14 @@ class GroupBounds {
       if (left_out.empty() || !done.insert(left_out).second) continue;
       const auto without = bounds_of(rest);
       for (std::size_t f = 0; f < found.size(); ++f) {
-        const bool same =
-            without[f].state == from_register[f].state && same_days(without[f], from_register[f]);
-        if (!same) found[f].without.push_back({source, keys(left_out), without[f]});
+        if (without[f].state != from_register[f].state || !same_days(without[f], from_register[f])) found[f].without.push_back({source, keys(left_out), without[f]});
       }
     }
   }
 
   const StayEvidence& evidence_;
   const StayGroup& group_;
+  bool why_;
   StayProblem problem_;
   Numbers register_, reviewed_, all_;
   Numbers register_core_;  ///< Bounds the same as all of the register.
@@ -244,8 +254,16 @@ std::string_view to_string(ClaimEffect::Kind kind) {
   return "";
 }
 
+bool same_limits(const Bounds& a, const Bounds& b) {
+  return a.state == b.state && a.left_out == b.left_out && same_days(a, b);
+}
+
 std::vector<FixtureBounds> find_bounds(const StayEvidence& evidence, const StayGroup& group) {
-  return GroupBounds(evidence, group).find();
+  return GroupBounds(evidence, group, true).find();
+}
+
+std::vector<BoundsOutline> outline_bounds(const StayEvidence& evidence, const StayGroup& group) {
+  return GroupBounds(evidence, group, false).outlines();
 }
 
 std::vector<FixtureBounds> find_bounds(const StayEvidence& evidence) {

@@ -8,6 +8,7 @@
 #include "weigh/property.h"
 #include "weigh/stays/conflict_search.h"
 #include "weigh/stays/stay_problem.h"
+#include "witnessmark/base/parallel.h"
 #include "witnessmark/weigh/whereabouts.h"
 
 namespace witnessmark {
@@ -15,19 +16,17 @@ namespace {
 
 class Finder {
  public:
-  explicit Finder(const StayEvidence& evidence) : evidence_(evidence) {}
+  /// Searches every group; groups do not influence one another.
+  explicit Finder(const StayEvidence& evidence) : evidence_(evidence), conflicts_(evidence.groups().size()) {
+    in_parallel(conflicts_.size(), [this](std::size_t number) { conflicts_[number] = search(number); });
+  }
 
   void stays(std::size_t number) {
     const StayGroup& group = evidence_.groups()[number];
-    const StayProblem problem(evidence_, group);
-    if (problem.size() < 2) return;
-    const Conflicts conflicts = find_conflicts(problem);
-    for (const auto& set : conflicts.sets) {
-      std::vector<std::size_t> statements;
-      for (const std::size_t one : set) statements.push_back(problem.statement(one));
-      const bool of_value = !group.fixtures.front().property.empty();
-      add(of_value ? Contradiction::Kind::property : Contradiction::Kind::stay, statements, number);
-    }
+    const Conflicts& conflicts = conflicts_[number];
+    const bool of_value = !group.fixtures.front().property.empty();
+    for (const auto& set : conflicts.sets)
+      add(of_value ? Contradiction::Kind::property : Contradiction::Kind::stay, set, number);
     const bool some = !conflicts.sets.empty() || conflicts.beyond_limit;
     if (!conflicts.all_found && some)
       found_.limits.push_back({group.fixtures.front().subject, group.fixtures.front().place,
@@ -41,7 +40,8 @@ class Finder {
         stated.push_back(bearing.statement);
     for (std::size_t i = 0; i < stated.size(); ++i)
       for (std::size_t j = i + 1; j < stated.size(); ++j)
-        if (differ(stated[i], stated[j]) && at_one_time(stated[i], stated[j]))
+        if (at(stated[i]).statement == at(stated[j]).statement && at_one_time(stated[i], stated[j]) &&
+            differ(stated[i], stated[j]))
           add(Contradiction::Kind::property, {stated[i], stated[j]}, group);
   }
 
@@ -72,6 +72,18 @@ class Finder {
   }
 
  private:
+  /// The sets of a group, of statements in the place of the numbers of its problem.
+  Conflicts search(std::size_t number) const {
+    const StayProblem problem(evidence_, evidence_.groups()[number]);
+    Conflicts conflicts;
+    conflicts.all_found = true;
+    if (problem.size() < 2) return conflicts;
+    conflicts = find_conflicts(problem);
+    for (auto& set : conflicts.sets)
+      for (std::size_t& one : set) one = problem.statement(one);
+    return conflicts;
+  }
+
   const FixtureStatement& at(std::size_t statement) const { return evidence_.statements()[statement]; }
 
   bool of_property(std::size_t statement) const {
@@ -142,6 +154,7 @@ class Finder {
   }
 
   const StayEvidence& evidence_;
+  std::vector<Conflicts> conflicts_;  ///< By group.
   Contradictions found_;
   std::set<std::vector<std::size_t>> seen_;
   std::vector<std::vector<StatementKey>> property_sets_;
