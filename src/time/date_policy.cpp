@@ -102,10 +102,70 @@ void read_seasons(PolicyReader& reader, const Json& root, DatePolicy& policy) {
   }
 }
 
+struct UnitParts {
+  const char* name;     ///< The key, and the word for people.
+  const char* counted;  ///< What its parts are counted in.
+  int low, high;
+  DatePolicy::Parts DatePolicy::*parts;
+};
+constexpr std::array<UnitParts, 5> kUnitParts{{{"year", "months", 1, 12, &DatePolicy::of_year},
+                                               {"season", "months", 1, 3, &DatePolicy::of_season},
+                                               {"month", "days", 1, 31, &DatePolicy::of_month},
+                                               {"decade", "years", 0, 9, &DatePolicy::of_decade},
+                                               {"century", "years", 0, 99, &DatePolicy::of_century}}};
+
+struct PartWord {
+  const char* name;
+  DatePolicy::Part DatePolicy::Parts::*part;
+};
+constexpr std::array<PartWord, 5> kPartWords{{{"early", &DatePolicy::Parts::early},
+                                              {"mid", &DatePolicy::Parts::mid},
+                                              {"late", &DatePolicy::Parts::late},
+                                              {"beginning", &DatePolicy::Parts::beginning},
+                                              {"end", &DatePolicy::Parts::end}}};
+
+/// [9, 12]
+void read_part(PolicyReader& reader, const Json& parent, const UnitParts& unit, const PartWord& word,
+               DatePolicy::Part& part) {
+  const auto found = parent.find(word.name);
+  if (found == parent.end()) return;
+  const auto number = [&](const Json& value, int low) -> std::optional<int> {
+    if (!value.is_number_unsigned()) return std::nullopt;
+    const auto read = value.get<std::uint64_t>();
+    if (read > static_cast<std::uint64_t>(unit.high) || static_cast<int>(read) < low) return std::nullopt;
+    return static_cast<int>(read);
+  };
+  const bool pair = found->is_array() && found->size() == 2;
+  const auto first = pair ? number((*found)[0], unit.low) : std::nullopt;
+  const auto last = first ? number((*found)[1], *first) : std::nullopt;
+  if (last) {
+    part = {*first, *last};
+    return;
+  }
+  reader.refuse(
+      fmt::format("parts.{}.{}", unit.name, word.name),
+      fmt::format("is not the first and the last of the {} {} to {}", unit.counted, unit.low, unit.high),
+      fmt::format("write it like [{}, {}]", unit.low, unit.high));
+}
+
+void read_parts(PolicyReader& reader, const Json& root, DatePolicy& policy) {
+  const Json* parts = reader.object(root, "parts", "");
+  if (parts == nullptr) return;
+  reader.check_keys(*parts, "parts.", {"year", "season", "month", "decade", "century"});
+  for (const UnitParts& unit : kUnitParts) {
+    const Json* words = reader.object(*parts, unit.name, "parts.");
+    if (words == nullptr) continue;
+    reader.check_keys(*words, fmt::format("parts.{}.", unit.name),
+                      {"early", "mid", "late", "beginning", "end"});
+    for (const PartWord& word : kPartWords)
+      read_part(reader, *words, unit, word, policy.*unit.parts.*word.part);
+  }
+}
+
 void read_root(PolicyReader& reader, const Json& root, DatePolicy& policy) {
   reader.check_keys(
       root, "",
-      {"about", "name", "hemisphere", "season_first_months", "winter_begins_year_before", "widths"});
+      {"about", "name", "hemisphere", "season_first_months", "winter_begins_year_before", "widths", "parts"});
   if (const auto name = root.find("name"); name != root.end()) {
     if (name->is_string() && !name->get_ref<const std::string&>().empty())
       policy.name = name->get<std::string>();
@@ -133,6 +193,7 @@ void read_root(PolicyReader& reader, const Json& root, DatePolicy& policy) {
     read_widths(reader, *widths, "uncertain", policy.uncertain);
     read_widths(reader, *widths, "both", policy.both);
   }
+  read_parts(reader, root, policy);
 }
 
 std::string in_words(const Margin& margin) {
@@ -211,6 +272,20 @@ std::string describe(const DatePolicy& policy) {
       policy.name, southern ? "southern" : "northern", seasons,
       policy.winter_begins_year_before ? "ends" : "begins", in_words(policy.approximate),
       in_words(policy.uncertain), in_words(policy.both));
+}
+
+std::string describe_parts(const DatePolicy& policy) {
+  std::string text;
+  for (const UnitParts& unit : kUnitParts) {
+    text += fmt::format("{} of a {} its {}", text.empty() ? "" : ";", unit.name, unit.counted);
+    for (const PartWord& word : kPartWords) {
+      const DatePolicy::Part& part = policy.*unit.parts.*word.part;
+      text += fmt::format("{} {}", &word == kPartWords.data() ? "" : ",", part.first);
+      if (part.last != part.first) text += fmt::format(" to {}", part.last);
+    }
+  }
+  return fmt::format("Date policy \"{}\": early, mid, late, the beginning and the end are{}.", policy.name,
+                     text);
 }
 
 }  // namespace witnessmark

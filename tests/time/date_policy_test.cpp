@@ -56,7 +56,7 @@ TEST_CASE("a fault in a policy names its key") {
       {R"({"hemisfere": "northern"})",
        "policy.json: key `hemisfere`: is not known (the keys here are about, name, hemisphere, "
        "season_first_months, "
-       "winter_begins_year_before, widths)"},
+       "winter_begins_year_before, widths, parts)"},
       {R"({"hemisphere": "eastern"})",
        "policy.json: key `hemisphere`: is neither \"northern\" nor \"southern\" (write one of the two)"},
       {R"({"season_first_months": {"spring": 13}})",
@@ -74,6 +74,24 @@ TEST_CASE("a fault in a policy names its key") {
       {R"({"widths": {"both": {"year": {"years": 18446744073709551615}}}})",
        "policy.json: key `widths.both.year.years`: is not a whole number from 0 to 100000 (correct the "
        "number)"},
+      {R"({"parts": {"year": {"early": [1, 13]}}})",
+       "policy.json: key `parts.year.early`: is not the first and the last of the months 1 to 12 (write it "
+       "like "
+       "[1, 12])"},
+      {R"({"parts": {"decade": {"late": [9, 5]}}})",
+       "policy.json: key `parts.decade.late`: is not the first and the last of the years 0 to 9 (write it "
+       "like "
+       "[0, 9])"},
+      {R"({"parts": {"month": {"end": [-1, 31]}}})",
+       "policy.json: key `parts.month.end`: is not the first and the last of the days 1 to 31 (write it like "
+       "[1, 31])"},
+      {R"({"parts": {"week": {}}})",
+       "policy.json: key `parts.week`: is not known (the keys here are year, season, month, decade, "
+       "century)"},
+      {R"({"parts": {"season": {"late": 2}}})",
+       "policy.json: key `parts.season.late`: is not the first and the last of the months 1 to 3 (write it "
+       "like "
+       "[1, 3])"},
       {R"({"widths": 18E6518})",
        "policy.json: a number in the file is too large (write widths of at most 100000)"},
       {R"({"widths": []})", "policy.json: key `widths`: is not an object (write it as { … })"},
@@ -136,6 +154,10 @@ TEST_CASE("a policy is described in one sentence") {
         "widens a day by 3 days, a month or season by 1 month, a year by 1 year; `?` widens by nothing; `%` "
         "widens a "
         "day by 3 days, a month or season by 1 month, a year by 1 year.");
+  CHECK(describe_parts(default_date_policy())
+            .find("Date policy \"built-in\": early, mid, late, the beginning and the end are of a year its "
+                  "months 1 to 4, "
+                  "5 to 8, 9 to 12, 1 to 3, 10 to 12; of a season its months 1 to 2,") == 0);
   DatePolicy southern = default_date_policy();
   southern.hemisphere = DatePolicy::Hemisphere::southern;
   CHECK(describe(southern).find("southern hemisphere, spring September to November") != std::string::npos);

@@ -24,8 +24,13 @@ struct DateExpression {
   TimexType type = TimexType::date;
   std::string timex3;                ///< TIMEX3 value: "1962-FA", "XXXX-08-07", "P2Y"; never a guess from the clock.
   std::string mod;                   ///< TIMEX3 mod: START, MID, END, APPROX, BEFORE, …; may be empty.
-  std::optional<Edtf> edtf;          ///< Nothing when unresolved, a duration or a set.
+  /// Nothing when unresolved, a duration or a set. A part of a unit, for which EDTF has no word, is one of the months,
+  /// days or years that the part has under the policy: "late 1962" is [1962-09..1962-12], some time in those months;
+  /// at an end of an interval, where one date must stand, the code for a third, quarter or half of a year if one fits
+  /// ("until late 1962": ../1962-39), else the whole unit.
+  std::optional<Edtf> edtf;
   std::optional<Period> period;      ///< Of edtf under the discourse's policy.
+  std::optional<Edtf> whole;         ///< What edtf would be without early, mid, late …; nothing without such a word.
   std::string rule;                  ///< Name of the rule that read it.
   std::string anchor;                ///< What it was reckoned from, in words and value: "interview 1998-06-15".
   std::vector<std::string> alternatives;   ///< Other EDTF values (or TIMEX3 when unresolved) it may mean.

@@ -53,7 +53,7 @@ Result<TypedDate> CodingDesk::typed_date(std::string_view given, const Claim& cl
     TypedDate date = typed(*expression.edtf, *expression.period, claim, "coder: " + text);
     date.when.anchor = expression.anchor;
     date.when.alternatives = expression.alternatives;
-    date.meaning += left_out(expression.mod);
+    if (!expression.whole) date.meaning += left_out(expression.mod);
     for (const std::string& other : expression.alternatives) date.meaning += fmt::format("; or {}", other);
     return date;
   }

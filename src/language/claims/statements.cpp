@@ -238,7 +238,7 @@ void StatementReader::settle_date(const DateUse& use, Draft& dated) const {
   }
   const bool state = dated.statement == Statement::present || dated.statement == Statement::absent ||
                      dated.statement == Statement::count || dated.statement == Statement::attribute;
-  if (state) expression.edtf = use.by ? end_of_until(*expression.edtf) : as_interval(*expression.edtf);
+  if (state) expression.edtf = date_of_state(expression, use.by);
 }
 
 void StatementReader::put_dates(const Predicate* p, std::size_t first_draft) {

@@ -176,16 +176,24 @@ std::optional<Edtf> begin_of_since(const Edtf& value) {
 
 std::optional<Edtf> either(const std::optional<Edtf>& a, const std::optional<Edtf>& b) {
   if (!a || !b) return a ? a : b;
-  const auto* first = std::get_if<EdtfDate>(&a->value);
-  const auto* second = std::get_if<EdtfDate>(&b->value);
-  if (!first || !second) return a;
   EdtfSet set;
-  set.elements = {{*first, *first, false}, {*second, *second, false}};
+  for (const Edtf* value : {&*a, &*b}) {
+    const auto* date = std::get_if<EdtfDate>(&value->value);
+    const auto* other = std::get_if<EdtfSet>(&value->value);
+    if (date)
+      set.elements.push_back({*date, *date, false});
+    else if (other && other->kind == EdtfSet::Kind::one_of)
+      set.elements.insert(set.elements.end(), other->elements.begin(), other->elements.end());
+    else
+      return a;
+  }
   return Edtf{set};
 }
 
 Edtf at_the_latest(const Edtf& value) {
   const auto* date = std::get_if<EdtfDate>(&value.value);
+  const auto* span = std::get_if<EdtfSet>(&value.value);
+  if (span && span->elements.size() == 1 && span->elements[0].last) date = &*span->elements[0].last;
   if (!date) return value;
   EdtfSet set;
   set.elements = {{std::nullopt, *date, true}};
@@ -200,6 +208,15 @@ Edtf as_interval(const Edtf& value) {
   if (span.first) interval.begin = *span.first;
   if (span.last) interval.end = *span.last;
   return Edtf{interval};
+}
+
+Edtf date_of_state(const DateExpression& expression, bool by) {
+  const auto* set = std::get_if<EdtfSet>(&expression.edtf->value);
+  const bool one_sided =
+      set && set->elements.size() == 1 && (!set->elements[0].first || !set->elements[0].last);
+  if (expression.whole && !one_sided) return *expression.edtf;
+  const Edtf& value = expression.whole ? *expression.whole : *expression.edtf;
+  return by ? end_of_until(value).value_or(value) : as_interval(value);
 }
 
 bool is_about(const DateExpression& expression) {

@@ -91,6 +91,78 @@ class Counter {
   std::int64_t count_ = 0;
 };
 
+/// Whether b is the year, month or day after a, both plain.
+bool follows(const EdtfDate& a, const EdtfDate& b) {
+  EdtfDate next = a;
+  if (a.day && a.month) {
+    next = day_date(to_day({a.year.value, static_cast<int>(a.month->value), static_cast<int>(a.day->value)}) +
+                    1);
+  } else if (a.month && a.month->value < 12) {
+    ++next.month->value;
+  } else {
+    ++next.year.value;
+    if (next.month) next.month->value = 1;
+  }
+  return next == b;
+}
+
+/// Puts the dates of one value into a set, spans that meet made one; false when it is none of dates.
+bool add_to(EdtfSet& set, const Edtf& value) {
+  if (const auto* date = std::get_if<EdtfDate>(&value.value)) {
+    EdtfSetElement element;
+    element.first = element.last = *date;
+    set.elements.push_back(std::move(element));
+    return true;
+  }
+  const auto* other = std::get_if<EdtfSet>(&value.value);
+  if (!other || other->kind != EdtfSet::Kind::one_of) return false;
+  for (const auto& element : other->elements) {
+    auto* last = set.elements.empty() ? nullptr : &set.elements.back();
+    const bool meet = last && last->is_span && element.is_span && last->last && element.first &&
+                      follows(*last->last, *element.first);
+    if (meet)
+      last->last = element.last;
+    else
+      set.elements.push_back(element);
+  }
+  return true;
+}
+
+/// First and last date of a span of dates or of one date.
+const EdtfDate* edge_of(const Edtf& value, bool last) {
+  if (const auto* date = std::get_if<EdtfDate>(&value.value)) return date;
+  const auto* set = std::get_if<EdtfSet>(&value.value);
+  if (!set || set->elements.size() != 1) return nullptr;
+  const auto& edge = last ? set->elements[0].last : set->elements[0].first;
+  return edge ? &*edge : nullptr;
+}
+
+bool alike(const EdtfDate& a, const EdtfDate& b) {
+  return a.month.has_value() == b.month.has_value() && a.day.has_value() == b.day.has_value();
+}
+
+/// Two values as one: A/B, [A..B], [A,B]; nothing when they do not go together. `ends`: A and B as single
+/// dates.
+std::optional<Edtf> joined_dates(Spec::Join join, const Edtf& a, const Edtf& b,
+                                 const std::array<std::optional<EdtfDate>, 2>& ends) {
+  if (join == Spec::Join::either) {
+    EdtfSet set;
+    if (!add_to(set, a) || !add_to(set, b)) return std::nullopt;
+    return Edtf{std::move(set)};
+  }
+  const auto* first = edge_of(a, false);
+  const auto* last = edge_of(b, true);
+  if (!first || !last) return std::nullopt;
+  if (join == Spec::Join::between && alike(*first, *last)) return one_of_span(*first, *last);
+  if (ends[0] && ends[1]) return Edtf{EdtfInterval{*ends[0], *ends[1]}};
+  const bool dates = std::holds_alternative<EdtfDate>(a.value) && std::holds_alternative<EdtfDate>(b.value);
+  return dates ? std::optional(Edtf{EdtfInterval{*first, *last}}) : std::nullopt;
+}
+
+const Edtf& whole_of(const DateExpression& e) {
+  return e.whole ? *e.whole : *e.edtf;
+}
+
 class Reader {
  public:
   /// Fills `reading`, whose `after` is as yet the state before.
@@ -212,6 +284,12 @@ class Reader {
     else
       e.timex3 = std::move(meaning.timex);
     e.mod = mod_name(meaning.mod != Mod::none ? meaning.mod : limit);
+    if (meaning.narrowed) {
+      auto whole = meaning;
+      whole.narrowed.reset();
+      whole.part.reset();
+      talk_.put_edtf_of(whole, limit, e.whole);
+    }
     talk_.put_edtf_of(meaning, limit, e.edtf);
     if (e.edtf) e.period = talk_.period_of(meaning, limit, *e.edtf);
     e.rule = spec.rule;
@@ -233,13 +311,15 @@ class Reader {
     }
     std::vector<DateExpression> parts;
     parts.reserve(2);
+    std::array<std::optional<EdtfDate>, 2> ends;
     for (const auto* part : {spec.first.get(), spec.second.get()}) {
       auto meaning = talk_.meaning(*part);
+      ends[parts.size()] = talk_.end_of(meaning);
       fill(parts.emplace_back(), *part, meaning, Mod::none);
       talk_.move_to(meaning, *part, Mod::none);
       talk_.list_year(meaning, tokens_[part->end - 1].end());
     }
-    if (talk_.setting().prose || spec.join == Spec::Join::none || !join(spec, parts))
+    if (talk_.setting().prose || spec.join == Spec::Join::none || !join(spec, parts, ends))
       for (auto& part : parts) reading_.expressions.push_back(std::move(part));
   }
 
@@ -250,8 +330,9 @@ class Reader {
       whole.alternatives.push_back(parts[0].alternatives[order] + "/" + parts[1].alternatives[order]);
   }
 
-  /// One expression of two parts; false when a part has no value.
-  bool join(const Spec& spec, std::vector<DateExpression>& parts) {
+  /// One expression of two parts; false when a part has no value. `ends`: the parts as ends of an interval.
+  bool join(const Spec& spec, std::vector<DateExpression>& parts,
+            const std::array<std::optional<EdtfDate>, 2>& ends) {
     DateExpression e;
     e.range = {parts[0].range.begin, parts[1].range.end};
     const auto& last = tokens_[spec.end - 1];
@@ -260,53 +341,31 @@ class Reader {
     e.rule = std::string(spec.rule);
     e.anchor = parts[0].anchor;
     e.corrected = spec.taken_back;
-    if (!parts[0].edtf && !parts[1].edtf &&
-        spec.join != Spec::Join::either) {  // from June to August, no year known
-      e.timex3 = parts[0].timex3 + "/" + parts[1].timex3;
+    const bool either_order = spec.join == Spec::Join::range && parts[0].alternatives.size() == 2 &&
+                              parts[1].alternatives.size() == 2;
+    if ((!parts[0].edtf && !parts[1].edtf && spec.join != Spec::Join::either) || either_order) {
+      e.timex3 = parts[0].timex3 + "/" + parts[1].timex3;  // from June to August, no year known
       add_either_order(e, parts);
       e.parts = std::move(parts);
       reading_.expressions.push_back(std::move(e));
       return true;
     }
     if (!parts[0].edtf || !parts[1].edtf) return false;
-    if (spec.join == Spec::Join::range && parts[0].alternatives.size() == 2 &&
-        parts[1].alternatives.size() == 2) {
-      e.timex3 = parts[0].timex3 + "/" + parts[1].timex3;
-      add_either_order(e, parts);
-      e.parts = std::move(parts);
-      reading_.expressions.push_back(std::move(e));
-      return true;
-    }
-    const auto* a = std::get_if<EdtfDate>(&parts[0].edtf->value);
-    const auto* b = std::get_if<EdtfDate>(&parts[1].edtf->value);
-    if (!a || !b) return false;
-    Edtf whole;
-    if (spec.join == Spec::Join::range)
-      whole.value = EdtfInterval{*a, *b};
-    else if (spec.join == Spec::Join::between && a->month.has_value() == b->month.has_value() &&
-             a->day.has_value() == b->day.has_value()) {
-      whole = one_of_span(*a, *b);
-    } else if (spec.join == Spec::Join::between)
-      whole.value = EdtfInterval{*a, *b};
-    else {
-      EdtfSet set;
-      for (const auto* date : {a, b}) {
-        EdtfSetElement element;
-        element.first = element.last = *date;
-        set.elements.push_back(element);
-      }
-      whole.value = std::move(set);
-    }
     // A range the wrong way round is none.
     const auto& first = *parts[0].period;
     const auto& second = *parts[1].period;
     if (spec.join != Spec::Join::either && first.earliest() && second.earliest() &&
         *second.earliest() < *first.earliest())
       return false;
-    const auto period = to_period(whole, talk_.policy());
-    e.edtf = whole;
-    e.timex3 = to_string(whole);
-    e.period = period;
+    const auto whole = joined_dates(spec.join, whole_of(parts[0]), whole_of(parts[1]), {});
+    if (!whole) return false;
+    e.timex3 = to_string(*whole);
+    if (parts[0].whole || parts[1].whole) {
+      e.edtf = joined_dates(spec.join, *parts[0].edtf, *parts[1].edtf, ends);
+      if (e.edtf) e.whole = whole;
+    }
+    if (!e.edtf) e.edtf = whole;
+    e.period = to_period(*e.edtf, talk_.policy());
     e.parts = std::move(parts);
     reading_.expressions.push_back(std::move(e));
     return true;

@@ -5,6 +5,13 @@
 namespace witnessmark::dates {
 namespace {
 
+Part part_of(Mod mod) {
+  return mod == Mod::start ? Part::early
+         : mod == Mod::mid ? Part::mid
+         : mod == Mod::end ? Part::late
+                           : Part::none;
+}
+
 /// A date may be narrowed when it has an inside: "early Tuesday" is a matter of hours and is let be.
 bool can_be_narrowed(const Spec& spec) {
   if (spec.kind == Spec::Kind::relative) return spec.count.value == 1 && !spec.count.vague;
@@ -64,12 +71,13 @@ bool Grammar::part_before(std::size_t i, Spec& spec) const {
   if (is(j, w("very"))) ++j;
   if (!t[j].is(Role::part)) return false;
   auto mod = static_cast<Mod>(t[j].value(Role::part));
+  const auto part = part_of(mod);
+  auto part_to = Part::none;
   ++j;
-  if ((is(j, w("to")) || is(j, w("or"))) && t[j + 1].is(Role::part)) {  // mid to late sixties
-    j += 2;
-    mod = Mod::none;
-  } else if (t[j].is_sign('-') && (is(j + 1, w("to")) || is(j + 1, w("or"))) && t[j + 2].is(Role::part)) {
-    j += 3;
+  const std::size_t joint = t[j].is_sign('-') ? j + 1 : j;
+  if ((is(joint, w("to")) || is(joint, w("or"))) && t[joint + 1].is(Role::part)) {  // mid to late sixties
+    part_to = part_of(static_cast<Mod>(t[joint + 1].value(Role::part)));
+    j = joint + 2;
     mod = Mod::none;
   }
   if (t[j].is_sign('-') && !t[j].space) ++j;
@@ -89,18 +97,28 @@ bool Grammar::part_before(std::size_t i, Spec& spec) const {
   if (best.date.weekday && best.date.precision == DateValue::Precision::day && !best.date.day) return false;
   spec = std::move(best);
   spec.begin = i;
-  if (spec.kind != Spec::Kind::clock) spec.mod = mod;
+  if (spec.kind != Spec::Kind::clock) {
+    spec.mod = mod;
+    spec.part = part;
+    spec.part_to = part_to;
+  }
   return true;
 }
 
-// [the] end|beginning|middle|rest of DATE
+// [the] [back] end|beginning|middle|rest of DATE
 bool Grammar::noun_part(std::size_t i, Spec& spec) const {
   std::size_t j = i;
   if (is(j, w("the"))) ++j;
   if (is(j, w("very"))) ++j;
+  const bool back = is(j, w("back")) && is(j + 1, w("end"));
+  if (back || (is(j, w("tail")) && is(j + 1, w("end")))) ++j;
   if (!t[j].is(Role::part_noun)) return false;
   const auto mod = static_cast<Mod>(t[j].value(Role::part_noun));
   const bool turn = is(j, w("turn"));
+  const auto part = turn || back        ? (back ? Part::late : Part::none)
+                    : mod == Mod::start ? Part::beginning
+                    : mod == Mod::end   ? Part::end
+                                        : part_of(mod);
   ++j;
   if (!is(j, w("of"))) return false;
   ++j;
@@ -128,6 +146,7 @@ bool Grammar::noun_part(std::size_t i, Spec& spec) const {
     best.mod = Mod::approx;
   } else if (best.mod == Mod::none) {
     best.mod = mod;
+    best.part = part;
   }
   spec = std::move(best);
   spec.begin = i;
@@ -141,15 +160,23 @@ bool Grammar::portion_part(std::size_t i, Spec& spec) const {
   if (!t[j].is(Role::portion_place) && !t[j].is(Role::part)) return false;
   auto mod = static_cast<Mod>(t[j].is(Role::portion_place) ? t[j].value(Role::portion_place)
                                                            : t[j].value(Role::part));
+  const auto place = j;
   const bool first = is(j, w("first")), last = is(j, w("second")) || is(j, w("latter")) || is(j, w("last"));
+  const bool ordinal_place =
+      first || is(j, w("last")) || is(j, w("final")) || is(j, w("closing")) || is(j, w("opening"));
   ++j;
   std::int64_t number = 0;
   std::size_t past = j;
   if (below_hundred(j, number, past))
     j = past;
-  else if (is(j, w("few")) || is(j, w("couple")))
+  else if (t[j].is_number() && t[j].digits <= 2 && !t[j].grouped)
+    number = t[j].number, ++j;
+  else if (is(j, w("few")))
     ++j;
-  const bool half = is(j, w("half"));
+  else if (is(j, w("couple")))
+    j = is(j + 1, w("of")) ? j + 2 : j + 1;
+  const bool half = is(j, w("half")), unit = t[j].is(Role::units);
+  const auto portion_unit = unit ? static_cast<Unit>(t[j].value(Role::units)) : Unit::day;
   if (!t[j].is(Role::portion)) return false;
   if (is(i + 1, w("second")) && !half) mod = Mod::none;
   ++j;
@@ -168,6 +195,19 @@ bool Grammar::portion_part(std::size_t i, Spec& spec) const {
     best.date.half = first ? 1 : 2;
   } else {
     best.mod = mod;
+    if (unit && number > 0) {
+      best.part = ordinal_place ? part_of(mod) : Part::none;
+      best.part_count = number;
+      best.part_unit = portion_unit;
+    } else if (half) {
+      best.part = first ? Part::first_half : last ? Part::second_half : Part::none;
+    } else if (unit && ordinal_place) {
+      best.part = mod == Mod::start ? Part::beginning : mod == Mod::end ? Part::end : Part::none;
+    } else if (is(place, w("latter")) || (first && mod != Mod::none)) {
+      best.part = first ? Part::first_half : Part::second_half;  // of two, as a rule
+    } else {
+      best.part = part_of(mod);
+    }
   }
   spec = std::move(best);
   spec.begin = i;
@@ -232,6 +272,7 @@ bool Grammar::approximate(std::size_t i, Spec& spec) const {
   if (best.end == 0 || best.kind != Spec::Kind::calendar) return false;
   spec = std::move(best);
   spec.begin = i;
+  spec.about = true;
   if (spec.mod == Mod::none) spec.mod = Mod::approx;
   return true;
 }
@@ -241,7 +282,8 @@ bool Grammar::parted(std::size_t i, Spec& spec) const {
   if (is(at, w("very"))) ++at;
   const auto& head = t[at];
   if (head.is(Role::part)) offer(&Grammar::part_before, i, spec);
-  if (head.is(Role::part_noun) && is(at + 1, w("of"))) offer(&Grammar::noun_part, i, spec);
+  if ((head.is(Role::part_noun) || is(at, w("back"))) && (is(at + 1, w("of")) || is(at + 1, w("end"))))
+    offer(&Grammar::noun_part, i, spec);
   if (head.any(bit(Role::portion_place) | bit(Role::part))) offer(&Grammar::portion_part, i, spec);
   if (t[i].is(Role::approx)) offer(&Grammar::approximate, i, spec);
   if (head.any(bit(Role::ordinal) | bit(Role::portion_place)) || head.is_number())

@@ -28,6 +28,9 @@ enum class Life : std::uint8_t {
   thing       ///< "the blizzard of '88": either.
 };
 
+/// A part of a unit of time: early and late 1962; the beginning, the end, the first half of it.
+enum class Part : std::uint8_t { none, early, mid, late, beginning, end, first_half, second_half };
+
 /// Spec::timex of an offset from something the lists do not know.
 inline constexpr std::string_view kUnknownAnchor = "unknown-anchor";
 
@@ -79,13 +82,18 @@ struct Spec {
   bool has_more = false;
   std::unique_ptr<Spec> anchor;  ///< before Christmas.
 
-  Mod mod = Mod::none;      ///< early, about, more than.
-  Mod limit = Mod::none;    ///< by, before, since, from a preposition outside the extent.
-  bool first_edge = false;  ///< service_edge: joined rather than left.
-  int number = 0;           ///< Age; which year of service (-1 the last).
-  bool taken_back = false;  ///< "fifty-eight, no, …".
-  ShortText timex;          ///< set, reference; the second time of a clock range.
-  std::string_view rule;    ///< Of static duration.
+  Mod mod = Mod::none;          ///< early, about, more than.
+  Part part = Part::none;       ///< What is meant of the date: early 1962.
+  Part part_to = Part::none;    ///< "mid to late fifties": late; else none.
+  std::int64_t part_count = 0;  ///< "the last three months of 1962": 3; else 0.
+  Unit part_unit = Unit::day;   ///< Month.
+  bool about = false;           ///< "around the end of 1962".
+  Mod limit = Mod::none;        ///< by, before, since, from a preposition outside the extent.
+  bool first_edge = false;      ///< service_edge: joined rather than left.
+  int number = 0;               ///< Age; which year of service (-1 the last).
+  bool taken_back = false;      ///< "fifty-eight, no, …".
+  ShortText timex;              ///< set, reference; the second time of a clock range.
+  std::string_view rule;        ///< Of static duration.
 
   enum class Join : std::uint8_t { none, range, between, either };
   Join join = Join::none;               ///< How first and second make one expression.

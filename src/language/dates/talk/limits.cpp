@@ -14,6 +14,11 @@ EdtfEnd open_end() {
 
 /// The date one step of its own precision before or after, or the day beside the period.
 std::optional<EdtfDate> beside(const Edtf& edtf, const DateValue& value, int step, const DatePolicy& policy) {
+  if (std::holds_alternative<EdtfDate>(edtf.value) && value.year_known && !value.before_christ &&
+      (value.precision == P::decade || value.precision == P::century)) {
+    const std::int64_t width = value.precision == P::decade ? 10 : 100;
+    return std::get<EdtfDate>(edtf_year(step < 0 ? value.year - 1 : value.year + width).value);
+  }
   if (std::holds_alternative<EdtfDate>(edtf.value) && value.precision == P::year && value.year_known)
     return std::get<EdtfDate>(edtf_year(value.year + step).value);
   if (std::holds_alternative<EdtfDate>(edtf.value) && value.precision == P::month && value.month) {
@@ -31,8 +36,17 @@ std::optional<EdtfDate> beside(const Edtf& edtf, const DateValue& value, int ste
 
 /// First or last date of a value, for an inclusive limit.
 std::optional<EdtfDate> edge(const Edtf& edtf, bool last) {
-  if (const auto* date = std::get_if<EdtfDate>(&edtf.value))
-    return date->year.specified() ? std::optional(*date) : std::nullopt;
+  if (const auto* set = std::get_if<EdtfSet>(&edtf.value)) {  // late 1962
+    if (set->elements.size() != 1 || !set->elements[0].is_span) return std::nullopt;
+    return last ? set->elements[0].last : set->elements[0].first;
+  }
+  if (const auto* date = std::get_if<EdtfDate>(&edtf.value)) {
+    if (date->year.specified()) return *date;
+    const auto x = date->year.mask.find('X');
+    if (date->year.mask.size() != 4 || x < 2 || date->month || date->year.qualifier.any())
+      return std::nullopt;
+    return std::get<EdtfDate>(edtf_year(date->year.value + (last ? (x == 3 ? 9 : 99) : 0)).value);
+  }
   if (const auto* interval = std::get_if<EdtfInterval>(&edtf.value))
     if (const auto* date = std::get_if<EdtfDate>(last ? &interval->end : &interval->begin)) return *date;
   return std::nullopt;
@@ -51,7 +65,9 @@ std::optional<EdtfDate> edge_day(const Edtf& edtf, bool last, const DatePolicy& 
 void Talk::put_edtf_of(Meaning& meaning, Mod limit, std::optional<Edtf>& out) const {
   out.reset();
   if (meaning.no_edtf) return;
-  if (meaning.edtf)
+  if (meaning.narrowed)
+    out = meaning.narrowed;
+  else if (meaning.edtf)
     out = std::move(meaning.edtf);
   else
     put_edtf(meaning.value, meaning.approximate, out);
@@ -96,14 +112,16 @@ std::optional<Edtf> Talk::limited(const Edtf& edtf, const Meaning& meaning, Mod 
     case Mod::on_or_before:
       date = edge_day(edtf, true, policy);
       return date ? one_of_span(std::nullopt, *date) : std::optional<Edtf>();
-    case Mod::on_or_after:
-      date = edge_day(edtf, false, policy);
+    case Mod::on_or_after:  // A state began then: some time in that year or part of it.
+      date = meaning.edtf ? std::nullopt : end_of(meaning);
+      if (!date) date = edge_day(edtf, false, policy);
       return date ? Edtf{EdtfInterval{*date, open_end()}} : std::optional<Edtf>();
     case Mod::not_before:
       date = edge_day(edtf, false, policy);
       return date ? one_of_span(*date, std::nullopt) : std::optional<Edtf>();
     case Mod::until:
-      date = edge_day(edtf, true, policy);
+      date = meaning.edtf ? std::nullopt : end_of(meaning);
+      if (!date) date = edge_day(edtf, true, policy);
       return date ? Edtf{EdtfInterval{open_end(), *date}} : std::optional<Edtf>();
     default:
       return std::nullopt;

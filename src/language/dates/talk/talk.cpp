@@ -382,8 +382,9 @@ Meaning Talk::without_modifier(const Spec& spec) const {
 Meaning Talk::meaning(const Spec& spec) const {
   Meaning meaning = without_modifier(spec);
   if (spec.mod != Mod::none) meaning.mod = spec.mod;
-  if (meaning.mod == Mod::approx) meaning.approximate = true;
+  if (meaning.mod == Mod::approx || spec.about) meaning.approximate = true;
   if (!meaning.value.time.empty() && meaning.value.precision == P::day) meaning.type = TimexType::time;
+  narrow(spec, meaning);
   forget_future(spec, meaning);
   return meaning;
 }

@@ -15,8 +15,11 @@ namespace witnessmark::dates {
 struct Meaning {
   TimexType type = TimexType::date;
   DateValue value;
-  std::string timex;         ///< When it is no calendar value; else made from value.
-  std::optional<Edtf> edtf;  ///< When it is more than value.
+  std::string timex;             ///< When it is no calendar value; else made from value.
+  std::optional<Edtf> edtf;      ///< When it is more than value.
+  std::optional<Edtf> narrowed;  ///< The part of value that is meant: late 1962.
+  std::optional<EdtfDate>
+      part;  ///< The same as one date, when EDTF has a code for it: quarters, thirds, halves of a year.
   bool no_edtf = false;
   Mod mod = Mod::none;
   bool approximate = false;
@@ -45,9 +48,11 @@ class Talk {
   /// Writes the state reached into the discourse the talk began with.
   void put_state(Discourse& discourse) const;
 
-  /// Completes the edtf of a meaning: sign and limit. `limit` is none when there is none. Takes what the
-  /// meaning holds.
+  /// Completes the edtf of a meaning: part, sign and limit. `limit` is none when there is none. Takes what
+  /// the meaning holds.
   void put_edtf_of(Meaning& meaning, Mod limit, std::optional<Edtf>& out) const;
+  /// The value as it stands at an end of an interval: one date, no wider than need be.
+  std::optional<EdtfDate> end_of(const Meaning& meaning) const;
   /// The period of an edtf that put_edtf_of made.
   Period period_of(const Meaning& meaning, Mod limit, const Edtf& edtf) const;
   const DatePolicy& policy() const { return discourse_.policy; }
@@ -91,6 +96,8 @@ class Talk {
   Meaning duration(const Spec& spec) const;
   Meaning set_or_reference(const Spec& spec) const;
   Meaning without_modifier(const Spec& spec) const;
+  void narrow(const Spec& spec, Meaning& meaning) const;
+  void narrow_to_count(const Spec& spec, Meaning& meaning) const;
   Meaning nth_of(const Spec& spec) const;
   Meaning weekday(const Spec& spec) const;
   bool passing(std::int64_t year, Mod limit);

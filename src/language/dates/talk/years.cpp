@@ -94,7 +94,9 @@ void Talk::forget_future(const Spec& spec, Meaning& meaning) const {
   if (year_ && *year_ > speech_->year && !spec.year_said)
     return;  // Talk is of the future: by 2050 … that summer
   std::optional<Day> first;
-  if (meaning.edtf)
+  if (meaning.narrowed)
+    first = to_period(*meaning.narrowed, discourse_.policy).earliest();
+  else if (meaning.edtf)
     first = to_period(*meaning.edtf, discourse_.policy).earliest();
   else if (meaning.value.year_known && meaning.value.precision != P::none)
     first = first_day(meaning.value);
@@ -103,6 +105,8 @@ void Talk::forget_future(const Spec& spec, Meaning& meaning) const {
   auto before = meaning.value;
   meaning.alternatives.clear();
   meaning.edtf.reset();
+  meaning.narrowed.reset();
+  meaning.part.reset();
   meaning.timex.clear();
   meaning.anchor.clear();
   meaning.value.year_known = false;
