@@ -1,11 +1,9 @@
 #include <fmt/ostream.h>
 
-#include <algorithm>
 #include <iterator>
 #include <nlohmann/json.hpp>
 
 #include "command.h"
-#include "witnessmark/app/date_meaning.h"
 #include "witnessmark/app/date_reading.h"
 #include "witnessmark/base/decode.h"
 #include "witnessmark/base/fold.h"
@@ -59,15 +57,6 @@ void print_json(Command& command, const DateExpression& one) {
   fmt::print(command.out(), "{}\n", object.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace));
 }
 
-/// What "late" and the like were taken for; nothing when no such word was read.
-void print_parts(Command& command, const std::vector<DateExpression>& expressions) {
-  const bool used = std::any_of(expressions.begin(), expressions.end(),
-                                [](const DateExpression& one) { return one.whole.has_value(); });
-  if (!used) return;
-  if (const auto policy = load_date_policy(command.surroundings()))
-    fmt::print(command.out(), "{}\n", describe_parts(*policy));
-}
-
 void print_all(Command& command, const Options& options, std::string_view text,
                const std::vector<DateExpression>& expressions) {
   if (options.format == "timex3") {
@@ -77,7 +66,6 @@ void print_all(Command& command, const Options& options, std::string_view text,
   }
   for (const DateExpression& one : expressions)
     options.format == "jsonl" ? print_json(command, one) : print_for_people(command, one);
-  if (options.format == "text") print_parts(command, expressions);
 }
 
 Result<DateQuestion> question_of(const Options& options) {

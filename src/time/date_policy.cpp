@@ -274,18 +274,4 @@ std::string describe(const DatePolicy& policy) {
       in_words(policy.uncertain), in_words(policy.both));
 }
 
-std::string describe_parts(const DatePolicy& policy) {
-  std::string text;
-  for (const UnitParts& unit : kUnitParts) {
-    text += fmt::format("{} of a {} its {}", text.empty() ? "" : ";", unit.name, unit.counted);
-    for (const PartWord& word : kPartWords) {
-      const DatePolicy::Part& part = policy.*unit.parts.*word.part;
-      text += fmt::format("{} {}", &word == kPartWords.data() ? "" : ",", part.first);
-      if (part.last != part.first) text += fmt::format(" to {}", part.last);
-    }
-  }
-  return fmt::format("Date policy \"{}\": early, mid, late, the beginning and the end are{}.", policy.name,
-                     text);
-}
-
 }  // namespace witnessmark

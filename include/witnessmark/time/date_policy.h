@@ -68,7 +68,4 @@ Result<DatePolicy> parse_date_policy(std::string_view json, std::string_view sou
 /// One sentence for people: which months, which widths.
 std::string describe(const DatePolicy& policy);
 
-/// One sentence for people: what early, mid, late, the beginning and the end of each unit are.
-std::string describe_parts(const DatePolicy& policy);
-
 }  // namespace witnessmark

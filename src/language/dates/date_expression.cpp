@@ -223,6 +223,28 @@ class Reader {
       talk_.end_section();
   }
 
+  bool negates(std::size_t i) const {
+    const auto& word = tokens_[i];
+    if (!word.is_word()) return false;
+    const auto said = tokens_.text(word);
+    return word.hash == w("not") || word.hash == w("never") ||
+           (said.size() > 3 &&
+            (said.substr(said.size() - 2) == "'t" || said.substr(said.size() - 4) == "\xE2\x80\x99t"));
+  }
+  /// "It wasn't", "can't have been", up to i: then "before 1954" is not before it. "We hadn't one before
+  /// 1954" is.
+  bool denied_being(std::size_t i) const {
+    const auto is = [&](std::size_t at, std::uint64_t hash) {
+      return tokens_[at].hash == hash && tokens_[at].is_word();
+    };
+    const auto said = tokens_[i].is_word() ? tokens_.text(tokens_[i]) : std::string_view();
+    if (said.starts_with("wasn") || said.starts_with("weren") || said.starts_with("isn")) return negates(i);
+    if (!is(i, w("been")) && !is(i, w("be"))) return false;
+    for (std::size_t back = 1; back <= 3 && back <= i; ++back)
+      if (negates(i - back)) return true;
+    return false;
+  }
+
   /// The limit a preposition before the expression sets on it.
   Mod limit_before(const Spec& spec) const {
     if (spec.kind != Spec::Kind::calendar && spec.kind != Spec::Kind::relative &&
@@ -250,7 +272,7 @@ class Reader {
     const auto& before = tokens_[i - 1];
     if (!before.is(Role::limit)) return Mod::none;
     const auto limit = static_cast<Mod>(before.value(Role::limit));
-    const bool denied = is(i - 2, w("not")) || is(i - 2, w("never"));
+    const bool denied = is(i - 2, w("not")) || is(i - 2, w("never")) || denied_being(i - 2);
     if (denied && limit == Mod::before) return Mod::not_before;
     if (denied && limit == Mod::after) return Mod::on_or_before;
     if (is(i - 1, w("through")))  // all through 1957: the whole of it
@@ -259,12 +281,8 @@ class Reader {
     if (limit == Mod::until) {
       // "it wasn't until 1963": the thing came then.
       for (std::size_t back = 2; back <= 3; ++back) {
-        const auto& word = tokens_[i - back];
-        if (!word.is_word()) break;
-        const auto said = tokens_.text(word);
-        if (word.hash == w("not") || (said.size() > 3 && (said.substr(said.size() - 2) == "'t" ||
-                                                          said.substr(said.size() - 4) == "\xE2\x80\x99t")))
-          return Mod::none;
+        if (!tokens_[i - back].is_word()) break;
+        if (negates(i - back)) return Mod::none;
       }
       return Mod::until;
     }
@@ -312,14 +330,22 @@ class Reader {
     std::vector<DateExpression> parts;
     parts.reserve(2);
     std::array<std::optional<EdtfDate>, 2> ends;
+    const auto limit = spec.join == Spec::Join::either ? limit_before(spec) : Mod::none;
+    std::optional<Edtf> limited;  // By 1957 or 1958: by the later; after them: after the earlier.
+    const bool by_last = limit == Mod::before || limit == Mod::on_or_before;
+    const bool by_first = limit == Mod::after || limit == Mod::not_before;
     for (const auto* part : {spec.first.get(), spec.second.get()}) {
       auto meaning = talk_.meaning(*part);
       ends[parts.size()] = talk_.end_of(meaning);
+      if (parts.empty() ? by_first : by_last) {
+        auto copy = meaning;
+        talk_.put_edtf_of(copy, limit, limited);
+      }
       fill(parts.emplace_back(), *part, meaning, Mod::none);
       talk_.move_to(meaning, *part, Mod::none);
       talk_.list_year(meaning, tokens_[part->end - 1].end());
     }
-    if (talk_.setting().prose || spec.join == Spec::Join::none || !join(spec, parts, ends))
+    if (talk_.setting().prose || spec.join == Spec::Join::none || !join(spec, parts, ends, limited))
       for (auto& part : parts) reading_.expressions.push_back(std::move(part));
   }
 
@@ -330,14 +356,32 @@ class Reader {
       whole.alternatives.push_back(parts[0].alternatives[order] + "/" + parts[1].alternatives[order]);
   }
 
-  /// One expression of two parts; false when a part has no value. `ends`: the parts as ends of an interval.
+  /// Between Christmas and New Year's 1955: the year is the one feast's or the other's, so there are two such
+  /// times.
+  static void put_over_new_year(const Spec& spec, DateExpression& e) {
+    const auto& first = *spec.first->named;
+    const auto& second = *spec.second->named;
+    const auto year = to_civil(*e.parts[1].period->earliest()).year;
+    EdtfSet set;
+    for (const auto from : {year - 1, year}) {
+      const auto a = day_date(day_in_year(first, from)), b = day_date(day_in_year(second, from + 1));
+      e.alternatives.push_back(to_string(Edtf{EdtfInterval{a, b}}));
+      set.elements.push_back({a, b, true});
+    }
+    e.timex3 = "XXXX" + e.parts[0].timex3.substr(4) + "/XXXX" + e.parts[1].timex3.substr(4);
+    if (spec.join == Spec::Join::between) e.edtf = Edtf{std::move(set)};
+  }
+
+  /// One expression of two parts; false when a part has no value. `ends`: the parts as ends of an interval;
+  /// `limited`: what stands for them when a limit is set on either.
   bool join(const Spec& spec, std::vector<DateExpression>& parts,
-            const std::array<std::optional<EdtfDate>, 2>& ends) {
+            const std::array<std::optional<EdtfDate>, 2>& ends, const std::optional<Edtf>& limited) {
     DateExpression e;
     e.range = {parts[0].range.begin, parts[1].range.end};
     const auto& last = tokens_[spec.end - 1];
     const auto begin = tokens_[spec.begin].begin;
-    e.text = std::string(text_.substr(begin, last.end() - begin));
+    const auto end = spec.second->full_end ? last.full_end() : last.end();
+    e.text = std::string(text_.substr(begin, end - begin));
     e.rule = std::string(spec.rule);
     e.anchor = parts[0].anchor;
     e.corrected = spec.taken_back;
@@ -355,12 +399,22 @@ class Reader {
     const auto& first = *parts[0].period;
     const auto& second = *parts[1].period;
     if (spec.join != Spec::Join::either && first.earliest() && second.earliest() &&
-        *second.earliest() < *first.earliest())
-      return false;
+        *second.earliest() < *first.earliest()) {
+      if (!spec.first->named || !spec.second->named || parts[0].timex3.size() < 10 ||
+          parts[1].timex3.size() < 10)
+        return false;
+      e.parts = std::move(parts);
+      put_over_new_year(spec, e);
+      if (e.edtf) e.period = to_period(*e.edtf, talk_.policy());
+      reading_.expressions.push_back(std::move(e));
+      return true;
+    }
     const auto whole = joined_dates(spec.join, whole_of(parts[0]), whole_of(parts[1]), {});
     if (!whole) return false;
     e.timex3 = to_string(*whole);
-    if (parts[0].whole || parts[1].whole) {
+    if (limited) {
+      e.edtf = limited;
+    } else if (parts[0].whole || parts[1].whole) {
       e.edtf = joined_dates(spec.join, *parts[0].edtf, *parts[1].edtf, ends);
       if (e.edtf) e.whole = whole;
     }

@@ -329,12 +329,24 @@ void Grammar::whole_winter(Spec& spec) const {
   if (next % 100 == (spec.date.year + 1) % 100) spec.end = past;
 }
 
+// fall and winter of 1955, spring to summer 1957
+bool Grammar::seasons_paired(std::size_t j) const {
+  if (prose() || (!is(j + 1, w("and")) && !is(j + 1, w("or")) && !is(j + 1, w("to")) &&
+                  !is(j + 1, w("through")) && !is(j + 1, w("into"))))
+    return false;
+  const std::size_t k = is(j + 2, w("the")) ? j + 3 : j + 2;
+  Spec after;
+  return t[k].is(Role::season) && (is(k + 1, w("of")) ? year(k + 2, YearStance::supported, after)
+                                                      : year(k + 1, YearStance::supported, after));
+}
+
 bool Grammar::season(std::size_t i, Spec& spec) const {
   std::size_t j = i;
   const bool pointed = !prose() && (is(j, w("that")) || is(j, w("this")));  // that fall of 1950
   if (is(j, w("the")) || pointed) ++j;
   if (!t[j].is(Role::season)) return false;
-  if (season_is_thing(j) || (j == i && name_not_date(j, j + 1))) return false;
+  const bool paired = seasons_paired(j);
+  if (!paired && (season_is_thing(j) || (j == i && name_not_date(j, j + 1)))) return false;
   start(spec, i, DateValue::Precision::season, "season");
   spec.date.season = static_cast<Season>(t[j].value(Role::season));
   spec.end = j + 1;
@@ -343,7 +355,7 @@ bool Grammar::season(std::size_t i, Spec& spec) const {
     return true;
   }
   if (pointed) return false;
-  if (said_year(j + 1, spec)) return true;
+  if (paired || said_year(j + 1, spec)) return true;
   if (setting_.prose) {
     // "the summer offensive": the article is the offensive's.
     const auto& after = t[j + 1];

@@ -223,6 +223,41 @@ bool Grammar::clock_span(std::size_t i, Spec& spec) const {
   return told || spec.of;
 }
 
+// the night of the fourth to the fifth of May, of May 4-5, of May 31 to June 1: it began on the first of the
+// two
+void Grammar::night_between(std::size_t i, Spec& day) const {
+  Spec pair;
+  if (day_span(i, pair) && pair.join != Spec::Join::either && pair.first &&
+      pair.second->date.day == pair.first->date.day + 1) {
+    const auto end = pair.end;
+    day = std::move(*pair.first);
+    day.end = end;
+    return;
+  }
+  Spec first, second;
+  if (!day_and_month(i, first) || first.date.precision != DateValue::Precision::day || !first.date.month)
+    return;
+  const auto& joint = t[first.end];
+  if (!joint.is(Role::range_word) && !joint.is_sign('-') && !joint.is_sign('/') && !is(first.end, w("and")))
+    return;
+  const auto at = first.end + 1;
+  const bool next_day = second_day(first, at, second) && second.date.day == first.date.day + 1;
+  if (!next_day) {
+    second = {};
+    const int month = first.date.month % 12 + 1;
+    if (!day_and_month(at, second) || second.date.day != 1 || second.date.month != month ||
+        first.date.day < 28)
+      return;
+    if (second.year_said && !first.year_said) {
+      first.date.year = second.date.year - (month == 1 ? 1 : 0);
+      first.date.year_known = first.year_said = true;
+      first.short_year = second.short_year;
+    }
+  }
+  first.end = second.end;
+  day = std::move(first);
+}
+
 // the morning of DATE, early morning hours of DATE, Sunday morning, at night, DAY night
 bool Grammar::part_of_day(std::size_t i, Spec& spec) const {
   std::size_t j = i;
@@ -254,11 +289,7 @@ bool Grammar::part_of_day(std::size_t i, Spec& spec) const {
     offer(&Grammar::day_and_month, k + 1, day);
     offer(&Grammar::said_relative, k + 1, day);
     offer(&Grammar::named_day, k + 1, day);
-    Spec nights;  // the night of the fourth to the fifth of May: it began on the fourth
-    if (!prose() && day_span(k + 1, nights) && nights.join == Spec::Join::range) {
-      day = std::move(*nights.first);
-      day.end = nights.end;
-    }
+    if (!prose()) night_between(k + 1, day);
     if (day.end == 0 && is(k, w("of"))) offer(&Grammar::day_of_month, k + 1, day);
     if (day.end != 0) {
       spec.end = day.end;

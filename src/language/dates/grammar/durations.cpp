@@ -44,7 +44,10 @@ bool read_span(const Grammar& g, std::size_t i, Grammar::Span& span) {
     if (token.is(Role::unit))
       return span.unit = static_cast<Unit>(token.value(Role::unit)), span.plural = false, true;
     if (token.is(Role::day_parts)) return span.unit = Unit::day, span.plural = true, true;
-    if (token.is(Role::seasons)) return span.unit = Unit::year, span.plural = true, true;
+    if (token.is(Role::seasons)) {
+      span.season = static_cast<Season>(token.value(Role::seasons));
+      return span.unit = Unit::year, span.plural = true, true;
+    }
     return false;
   };
   if (g.token(j).is(Role::units) ||
@@ -360,6 +363,11 @@ bool Grammar::span_as_offset(const Span& span, const Frame& frame, Spec& spec) c
   offset.count = span.count;
   offset.mod = frame.mod == Mod::approx ? frame.mod : Mod::none;
   offset.rule = "offset";
+  if (span.season != Season::none && !prose()) {  // two summers later
+    if (span.count.vague || span.count.upper || span.count.half || span.count.value < 1) return false;
+    offset.date.precision = DateValue::Precision::season;
+    offset.date.season = span.season;
+  }
   std::size_t past = span.past;
   Span
       more;  // A year and two months later. "We stayed a year and two months later we left" is no such thing.

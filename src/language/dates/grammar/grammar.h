@@ -41,9 +41,10 @@ class Grammar {
     std::size_t past = 0;
     bool article = false;  ///< "a year".
     bool plural = false;
-    bool hyphen = false;  ///< "ten-day".
-    bool bare = false;    ///< "years", without any number.
-    bool aged = false;    ///< "years old", "years of age".
+    bool hyphen = false;           ///< "ten-day".
+    bool bare = false;             ///< "years", without any number.
+    bool aged = false;             ///< "years old", "years of age".
+    Season season = Season::none;  ///< Counted in summers or winters.
   };
   /// What stands before it: about, more than; the next, the last.
   struct Frame {
@@ -207,6 +208,9 @@ class Grammar {
   bool clock_span(std::size_t i, Spec& spec) const;
   void clock_day(std::size_t i, Spec& spec) const;
   bool clock_follows_at(std::size_t i) const;
+  void night_between(std::size_t i, Spec& day) const;
+  bool model_year(std::size_t i, std::size_t past) const;
+  bool seasons_paired(std::size_t j) const;
   bool counts_till(std::size_t past) const;
   bool hours_or_years(std::size_t i) const;
   bool told_future(std::size_t i, std::int64_t year) const;

@@ -182,19 +182,21 @@ bool Grammar::year_turned(std::size_t i, Spec& spec) const {
   return true;
 }
 
-// in my twenties, in my early thirties
+// in my twenties, in my early thirties, in my late teens
 bool Grammar::decade_of_life(std::size_t i, Spec& spec) const {
   std::size_t j = i + 1;
   if (t[j].is(Role::part)) {
     spec.mod = static_cast<Mod>(t[j].value(Role::part));
+    spec.part = spec.mod == Mod::start ? Part::early : spec.mod == Mod::mid ? Part::mid : Part::late;
     ++j;
     if (t[j].is_sign('-') && !t[j].space) ++j;
   }
-  if (!t[j].is(Role::decade)) return false;
+  const bool teens = is(j, w("teens"));
+  if (!t[j].is(Role::decade) && !teens) return false;
   spec.kind = Spec::Kind::age;
   spec.begin = i;
   spec.end = j + 1;
-  spec.number = t[j].value(Role::decade);
+  spec.number = teens ? 10 : t[j].value(Role::decade);
   spec.unit = Unit::decade;
   spec.rule = "decade-of-life";
   return true;
@@ -288,6 +290,11 @@ bool Grammar::opens_going_back(std::size_t i) const {
 }
 
 void Grammar::put_tense(Spec& spec) const {
+  if (spec.kind == Spec::Kind::relative && spec.speech && spec.following == Following::previous &&
+      pluperfect_near(spec)) {
+    spec.speech = false;
+    spec.told_back = true;
+  }
   if (spec.kind != Spec::Kind::calendar || spec.year_said || spec.of || spec.first || spec.day_only) return;
   spec.going_back = opens_going_back(spec.begin) ||
                     (is(spec.begin - 1, w("the")) && is(spec.end, w("before"))) || pluperfect_near(spec);

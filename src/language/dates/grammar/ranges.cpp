@@ -28,11 +28,20 @@ bool same_grain(const Spec& a, const Spec& b) {
 
 /// "June to August 1962", "the spring and summer of 1963": the first takes the second's year.
 void share_year(Spec& first, const Spec& second) {
-  if (first.year_said || !second.year_said || first.of) return;
+  if (first.year_said || !second.year_said || first.of || first.named) return;
   if (first.date.precision != P::month && first.date.precision != P::day && first.date.precision != P::season)
     return;
   first.date.year = second.date.year;
   if (second.date.precision == P::month && first.date.month > second.date.month) --first.date.year;
+  first.date.year_known = true;
+  first.short_year = second.short_year;
+  first.year_said = true;
+}
+
+/// "between Christmas and New Year's 1955": the year may be the first's or the second's; Talk keeps both.
+void share_year_of_feasts(Spec& first, const Spec& second) {
+  if (!first.named || !second.named || first.year_said || !second.year_said || second.of) return;
+  first.date.year = second.date.year;
   first.date.year_known = true;
   first.short_year = second.short_year;
   first.year_said = true;
@@ -121,7 +130,7 @@ bool Grammar::day_span(std::size_t i, Spec& spec) const {
   }
   if (day < 1 || day > 31) return false;
   std::size_t k = past;
-  const bool dash = t[k].is_sign('-');
+  const bool dash = t[k].is_sign('-') || (t[k].is_sign('/') && !t[k].space && !t[k + 1].space && !prose());
   if (!dash && !is(k, w("to")) && !is(k, w("and")) && !is(k, w("or")) && !is(k, w("until")) &&
       !is(k, w("through")))
     return false;
@@ -217,7 +226,7 @@ bool Grammar::second_day(Spec& first, std::size_t j, Spec& second) const {
 }
 
 bool Grammar::joined(Spec& first) const {
-  if (first.kind != Spec::Kind::calendar || first.full_end || first.first) return false;
+  if (first.kind != Spec::Kind::calendar || (first.full_end && !first.named) || first.first) return false;
   if (corrected(first)) return true;
   std::size_t j = first.end;
   if (!prose() && t[j].is_sign(',')) {  // 1957, I think, or maybe 1958
@@ -243,6 +252,7 @@ bool Grammar::joined(Spec& first) const {
     return false;
   if (first.date.precision == P::decade && dash) return false;
   share_year(first, second);
+  share_year_of_feasts(first, second);
   share_century(first, second);
   const auto join = or_word || comma ? Spec::Join::either
                     : !and_word      ? Spec::Join::range

@@ -72,6 +72,8 @@ struct Spec {
   Following following = Following::none;
   Unit unit = Unit::day;
   int nth = 0;  ///< "the first week of May", "the last Sunday in May": 1 to 5, -1 the last; of `unit`.
+  bool told_back =
+      false;  ///< "I had married the year before last": seen from the story, not from the day of speaking.
   bool speech = false;      ///< Seen from the day of speaking: "last year", "this year".
   bool keeps_part = false;  ///< "three years ago this month": the anchor's month or day in another year.
   bool up_to_now = false;   ///< "the last ten years".

@@ -96,7 +96,8 @@ bool Grammar::number_is_label(std::size_t i) const {
                            !beyond.space && !t[i + 2].space;
         const bool earlier = i >= 3 && t[i - 3].kind == Token::Kind::sign &&
                              (t[i - 3].sign == '-' || t[i - 3].sign == '/') && !t[i - 2].space;
-        return sign != '-' || chain || earlier || !t[i + 1].any(bit(Role::month) | bit(Role::month_short));
+        return (sign != '-' && (sign != '/' || prose())) || chain || earlier ||
+               !t[i + 1].any(bit(Role::month) | bit(Role::month_short));
       }
       if (head.is_word() &&
           !head.any(bit(Role::part) | bit(Role::month) | bit(Role::month_short) | bit(Role::season) |
@@ -109,6 +110,29 @@ bool Grammar::number_is_label(std::size_t i) const {
   }
   if (before.is(Role::label)) return true;
   return !t[i].space && before.is_word();  // A1944
+}
+
+// "My '49 Ford", "an old '52 Chevrolet", "the 1957 Evinrude": the year something was made, not one of the
+// talk. "The '38 hurricane" and "a 1957 photograph" are of their year.
+bool Grammar::model_year(std::size_t i, std::size_t past) const {
+  const auto& after = t[past];
+  if (prose() || !after.is_word() || !after.space || after.newline ||
+      after.any(bit(Role::after_year) | bit(Role::limit) | bit(Role::range_word) | bit(Role::month) |
+                bit(Role::season) | bit(Role::weekday) | bit(Role::number) | bit(Role::later) |
+                bit(Role::phrase)))
+    return false;
+  const auto possessive = [&](std::size_t at) {
+    for (const auto word : {w("my"), w("his"), w("her"), w("their"), w("your"), w("our")})
+      if (is(at, word)) return true;
+    return t[at].is_word() && t[at].possessive != 0;
+  };
+  const bool product = after.capital && ends_in_small(past);
+  const bool adjective = t[i - 1].is_word() && !t[i - 1].word;  // my rusty '49 Ford
+  const std::size_t head = adjective || is(i - 1, w("old")) ? i - 2 : i - 1;
+  const bool four_digits = t[i].is_number() && t[i].digits == 4;
+  if (possessive(head)) return product || !four_digits;
+  if (is(head, w("a")) || is(head, w("an"))) return product || !four_digits;
+  return is(head, w("the")) && product;
 }
 
 bool Grammar::counts_something(std::size_t past) const {

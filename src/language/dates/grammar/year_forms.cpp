@@ -191,7 +191,7 @@ bool Grammar::year_in_digits(std::size_t i, YearStance stance, Spec& spec) const
   }
   if (token.digits == 4 && token.number >= 1000 && token.number <= 2199) {
     if (!t[i + 1].space && (is(i + 1, w("s")) || is(i + 1, w("a")))) return false;
-    if (!four_digit_supported(i)) return false;
+    if (!four_digit_supported(i) || model_year(i, i + 1)) return false;
     if (stance == YearStance::alone && !told_future(i, token.number)) return false;
     set_year(spec, i, i + 1, token.number, false, "year-digits");
     return true;
@@ -345,7 +345,8 @@ bool Grammar::year(std::size_t i, YearStance stance, Spec& spec) const {
   if (token.is_number()) return year_in_digits(i, stance, spec);
   const auto& next = t[i + 1];
   if (token.is_sign('\'') && next.is_number() && next.digits == 2 && !next.space) {  // '62
-    if ((!t[i + 2].space && t[i + 2].is_word()) || counts_something(i + 2)) return false;
+    if ((!t[i + 2].space && t[i + 2].is_word()) || counts_something(i + 2) || model_year(i, i + 2))
+      return false;
     set_year(spec, i, i + 2, next.number, true, "year-apostrophe");
     return true;
   }

@@ -1,4 +1,6 @@
 // Dates hung on the narrator's life, service and the register's events.
+#include <algorithm>
+
 #include "language/dates/talk/talk.h"
 
 #include "witnessmark/time/period.h"
@@ -85,9 +87,18 @@ Meaning Talk::age_said_otherwise(const Spec& spec) const {
   meaning.anchor = "birth " + to_string(*discourse_.birth);
   const Day first = years_after(born->first, spec.number);
   if (decade) {
-    meaning.edtf = interval(first, years_after(born->last, spec.number + 10) - 1, value->precision == P::day);
+    // The part of the decade that early, mid and late are, no younger than thirteen in the teens.
+    const auto& parts = discourse_.policy.of_decade;
+    const DatePolicy::Part ages = spec.part == Part::early  ? parts.early
+                                  : spec.part == Part::mid  ? parts.mid
+                                  : spec.part == Part::late ? parts.late
+                                                            : DatePolicy::Part{0, 9};
+    const int youngest = spec.number == 10 ? std::max(13, 10 + ages.first) : spec.number + ages.first;
+    const int oldest = std::max(spec.number + ages.last, youngest);
+    meaning.edtf = interval(years_after(born->first, youngest), years_after(born->last, oldest + 1) - 1,
+                            value->precision == P::day);
     meaning.timex = to_string(*meaning.edtf);
-    meaning.value = DateValue::of_year(to_civil(first).year);
+    meaning.value = DateValue::of_year(to_civil(years_after(born->first, youngest)).year);
     return meaning;
   }
   meaning.value = *value;

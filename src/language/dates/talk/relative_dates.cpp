@@ -117,8 +117,9 @@ std::optional<DateValue> moved(const DateValue& from, std::int64_t count, Unit u
 namespace {
 
 int step_of(const Spec& spec) {
-  const int count = static_cast<int>(spec.count.value);  // the year before last: two
-  return spec.following == Following::next ? 1 : spec.following == Following::previous ? -count : 0;
+  const int count =
+      static_cast<int>(std::clamp<std::int64_t>(spec.count.value, 1, 1000));  // the year before last: two
+  return spec.following == Following::next ? count : spec.following == Following::previous ? -count : 0;
 }
 
 /// The month a value lies in, the first of a season; 0 for none.
@@ -176,6 +177,21 @@ void put_week(const DateValue& from, int step, bool prose, Meaning& meaning) {
 }
 
 }  // namespace
+
+// "I had married the year before last": seen from the day of speaking it would be another.
+void Talk::add_seen_from_today(const Spec& spec, Meaning& meaning) const {
+  Spec today;
+  today.kind = spec.kind;
+  today.unit = spec.unit;
+  today.date = spec.date;
+  today.following = spec.following;
+  today.count = spec.count;
+  today.named = spec.named;
+  today.speech = true;
+  const auto other = relative(today);
+  const auto edtf = other.edtf ? other.edtf : to_edtf(other.value, false);
+  if (edtf) meaning.alternatives.push_back(to_string(*edtf));
+}
 
 Meaning Talk::relative(const Spec& spec) const {
   const auto& base = spec.speech ? speech_ : reference_;
@@ -240,6 +256,7 @@ Meaning Talk::relative_to_nothing(const Spec& spec) const {
   from_today.unit = spec.unit;
   from_today.date = spec.date;
   from_today.following = spec.following;
+  from_today.count = spec.count;
   from_today.named = spec.named;
   from_today.speech = true;
   const auto other = relative(from_today);
@@ -259,6 +276,7 @@ void Talk::put_part_of_year(const Spec& spec, const DateValue& from, Meaning& me
                                : spec.date.month;
   if (step > 0) {
     if (!at || month <= at) ++year;  // the first that begins after
+    year += step - 1;
   } else if (step < 0) {
     if (!at || (season ? month + 2 : month) >= at) --year;  // the last that had ended
     year += step + 1;
@@ -402,11 +420,24 @@ Meaning Talk::unit_beside(const Spec& spec, const DateValue& base, const std::st
   step.unit = spec.unit;
   step.date = spec.date;
   step.following = forward ? Following::next : Following::previous;
+  step.count.value = spec.count.value;
   Talk at(*this);
   at.reference_ = base;
   at.year_ = base.year;
   auto found = at.relative(step);
   found.anchor = anchor;
+  if (spec.date.precision == P::season && spec.count.value > 1 && found.value.year_known) {
+    // Two summers after a spring: that year's summer may count as the first or not. So with a bare year.
+    const int month = month_of(base), begins = static_cast<int>(spec.date.season) * 3;
+    const int apart = !month                           ? (forward ? -1 : 1)
+                      : forward && begins > month      ? 1
+                      : !forward && begins + 2 < month ? -1
+                                                       : 0;
+    DateValue other = found.value;
+    other.year += apart;
+    if (apart != 0 && !(speech_past_ && first_day(other) >= *speech_past_))
+      if (const auto edtf = to_edtf(other, false)) found.alternatives.push_back(to_string(*edtf));
+  }
   const int first_month = static_cast<int>(spec.date.season) * 3;
   if (!forward && spec.date.precision == P::season && found.value.year_known && base.precision >= P::month &&
       base.month >= first_month && base.month <= first_month + 2) {

@@ -384,6 +384,7 @@ Meaning Talk::meaning(const Spec& spec) const {
   if (spec.mod != Mod::none) meaning.mod = spec.mod;
   if (meaning.mod == Mod::approx || spec.about) meaning.approximate = true;
   if (!meaning.value.time.empty() && meaning.value.precision == P::day) meaning.type = TimexType::time;
+  if (spec.told_back && meaning.value.year_known && speech_) add_seen_from_today(spec, meaning);
   narrow(spec, meaning);
   forget_future(spec, meaning);
   return meaning;

@@ -71,6 +71,7 @@ class Talk {
   void undated_name(const Spec& spec, Meaning& meaning) const;
   Meaning relative(const Spec& spec) const;
   Meaning relative_to_nothing(const Spec& spec) const;
+  void add_seen_from_today(const Spec& spec, Meaning& meaning) const;
   void put_part_of_year(const Spec& spec, const DateValue& from, Meaning& meaning) const;
   void put_day(const Spec& spec, const DateValue& from, Meaning& meaning) const;
   std::optional<DateValue> base_of(const Spec& spec, std::string& anchor) const;

@@ -163,6 +163,8 @@ Talk::YearChoice Talk::year_for(const Spec& spec, int month) const {
   if (spec.going_back && month > at) return {year - 1, year, false};
   if (season) return year_for_season(at, spec.date.season);
   constexpr int kTurn = 8, kDoubt = 5;
+  if (!at && month && !spec.named && reference_ && reference_->precision == P::year && !setting_.prose)
+    return {year, year + 1, false};  // "In 1952 …, and then in September": that year's, or the next.
   if (!at || !month) return {year, {}, false};
   if (reference_->precision ==
       P::season) {  // The winter of 1963, then February: people name winters both ways.
