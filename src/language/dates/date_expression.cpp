@@ -320,7 +320,7 @@ class Reader {
     constexpr std::size_t kBytesADate = 120, kMost = 16384;
     if (reading_.expressions.empty()) reading_.expressions.reserve(std::min(text_.size() / kBytesADate + 1, kMost));
     if (!spec.first) {
-      const auto limit = limit_before(spec);
+      const auto limit = spec.limit = limit_before(spec);
       auto meaning = talk_.meaning(spec);
       fill(reading_.expressions.emplace_back(), spec, meaning, limit);
       talk_.move_to(meaning, spec, limit);

@@ -107,6 +107,16 @@ bool Grammar::day_first(std::size_t i, std::size_t at, Spec& spec) const {
   const bool joint = t[m].is_sign('-') || t[m].is_sign('/');
   if (of || (joint && !t[m + 1].space)) ++m;
   int month = 0;
+  std::int64_t numbered = 0;
+  std::size_t past_month = 0;
+  if (!prose() && ordinal_day && of && is(m, w("the")) && ordinal(m + 1, numbered, past_month) &&
+      numbered <= 12 && numbered > 0) {
+    start(spec, i, DateValue::Precision::day, "day-month");  // the twelfth of the fourth, fifty-six
+    spec.date.month = static_cast<int>(numbered);
+    spec.date.day = static_cast<int>(day);
+    spec.end = past_month;
+    return year_after(past_month, spec);
+  }
   if (!t[k].is_number() && !ordinal_day && !of) return false;
   if (!of && k != at && !ordinal_day) return false;
   if (!month_name(m, month, past, true)) return false;
@@ -306,6 +316,17 @@ bool Grammar::named_day(std::size_t i, Spec& spec) const {
   spec.named = phrase->day ? &*phrase->day : nullptr;
   spec.when = phrase->when ? &*phrase->when : nullptr;
   if (phrase->when) return true;
+  if (!prose() && phrase->day->part.empty()) {
+    if (t[past].is(Role::day_part)) {  // Christmas morning
+      spec.date.time = day_part_time(static_cast<DayPart>(t[past].value(Role::day_part)));
+      spec.end = ++past;
+      spec.full_end = false;
+    } else if (is(past, w("time")) || is(past, w("week")) || is(past, w("season")) || is(past, w("tide"))) {
+      spec.mod = Mod::approx;  // Easter week: about Easter
+      spec.end = ++past;
+      spec.full_end = false;
+    }
+  }
   if (year_after(past, spec) || said_year(past, spec)) spec.full_end = false;
   return true;
 }
@@ -344,6 +365,12 @@ bool Grammar::season(std::size_t i, Spec& spec) const {
   std::size_t j = i;
   const bool pointed = !prose() && (is(j, w("that")) || is(j, w("this")));  // that fall of 1950
   if (is(j, w("the")) || pointed) ++j;
+  if (!prose() && t[j].is(Role::seasons) && is(j + 1, w("of"))) {  // the summers of 1955 and 1956
+    start(spec, i, DateValue::Precision::season, "season");
+    spec.date.season = static_cast<Season>(t[j].value(Role::seasons));
+    spec.end = j + 1;
+    return year_after(j + 1, spec);
+  }
   if (!t[j].is(Role::season)) return false;
   const bool paired = seasons_paired(j);
   if (!paired && (season_is_thing(j) || (j == i && name_not_date(j, j + 1)))) return false;

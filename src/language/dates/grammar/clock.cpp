@@ -124,6 +124,66 @@ bool Grammar::clock_digits(std::size_t i, Spec& spec) const {
   return true;
 }
 
+// twenty past four, ten minutes to six
+bool Grammar::minutes_past(std::size_t i, Spec& spec) const {
+  std::int64_t minutes = 0, hours = 0;
+  std::size_t j = i, past = i;
+  if (prose() || !cardinal(i, minutes, j) || minutes < 1 || minutes > 29 || is(j, w("o'clock"))) return false;
+  if (is(j, w("minutes"))) ++j;
+  const bool to = is(j, w("to"));
+  if ((!to && !is(j, w("past"))) || !cardinal(j + 1, hours, past) || hours < 1 || hours > 12) return false;
+  int hour = static_cast<int>(hours);
+  bool said = false;
+  if (to) hour = hour == 1 ? 12 : hour - 1;
+  if (!clock_tail(past, hour, past, said)) return false;
+  if (to && !said && !is(i - 1, w("at")) && !is(j - 1, w("minutes"))) return false;  // they were ten to six
+  if (counts_something(past)) return false;
+  spec.date.precision = DateValue::Precision::day;
+  spec.date.time = clock_text(hour, static_cast<int>(to ? 60 - minutes : minutes));
+  spec.end = past;
+  return true;
+}
+
+// at six thirty, at fifteen thirty-seven, at oh six thirty: hours and minutes as two numbers
+bool Grammar::hours_and_minutes(std::size_t i, Spec& spec) const {
+  if (prose() || !clock_follows_at(i)) return false;
+  std::int64_t hours = 0, minutes = 0;
+  std::size_t j = i, past = i;
+  const bool zero = t[i].is(Role::year_zero);
+  if (zero) {
+    if (!t[i + 1].is(Role::number)) return false;
+    hours = t[i + 1].value(Role::number);
+    j = i + 2;
+    if (hours > 9) return false;
+  } else if (!t[i].is(Role::number) || t[i].value(Role::number) > 20) {
+    return false;
+  } else {
+    hours = t[i].value(Role::number);
+    j = i + 1;
+    if (hours == 20 && t[j].is(Role::number) && t[j].value(Role::number) < 4)
+      hours += t[j].value(Role::number), ++j;
+  }
+  if (t[j].is_sign('-') && !t[j].space && !t[j + 1].space) ++j;
+  if (t[j].is(Role::year_zero) && t[j + 1].is(Role::number) && t[j + 1].value(Role::number) < 10)
+    minutes = t[j + 1].value(Role::number), past = j + 2;
+  else if (!below_hundred(j, minutes, past) || minutes < 10 || minutes > 59)
+    return false;
+  int hour = static_cast<int>(hours);
+  bool said = false;
+  if (is(past, w("hours"))) ++past;
+  if (!clock_tail(past, hour, past, said) || hour > 23) return false;
+  const auto& after = t[past];
+  if (counts_something(past) || after.any(bit(Role::number) | bit(Role::multiplier) | bit(Role::unit)))
+    return false;
+  if (!said && after.is_word() && !after.newline &&
+      !after.any(bit(Role::after_year) | bit(Role::pronoun) | bit(Role::determiner)))
+    return false;
+  spec.date.precision = DateValue::Precision::day;
+  spec.date.time = clock_text(hour, static_cast<int>(minutes));
+  spec.end = past;
+  return true;
+}
+
 bool Grammar::clock(std::size_t i, Spec& spec) const {
   spec.kind = Spec::Kind::clock;
   spec.begin = i;
@@ -148,7 +208,7 @@ bool Grammar::clock(std::size_t i, Spec& spec) const {
     spec.date.precision = DateValue::Precision::day;
     spec.date.time = clock_text(hour, 0);
     spec.end = is(j + 3, w("hours")) ? j + 4 : j + 3;
-  } else if (!clock_digits(i, spec)) {
+  } else if (!minutes_past(i, spec) && !hours_and_minutes(i, spec) && !clock_digits(i, spec)) {
     return false;
   }
   clock_day(spec.end, spec);
@@ -349,6 +409,7 @@ bool Grammar::watch(std::size_t i, Spec& spec) const {
   if (is(m, w("of")) || is(m, w("on"))) ++m;
   offer(&Grammar::day_and_month, m, day);
   offer(&Grammar::said_relative, m, day);
+  if (!prose()) offer(&Grammar::named_day, m, day);
   if (day.end != 0 && m != spec.end) {
     spec.end = day.end;
     spec.of = std::make_unique<Spec>(std::move(day));

@@ -33,6 +33,36 @@ std::size_t count_modifier(const Grammar& g, std::size_t i, Mod& mod) {
   return i;
 }
 
+/// Behind "a year": or two, or so; behind "a week": or ten days. Only before what makes it a point of time:
+/// later, after.
+void or_more(const Grammar& g, Grammar::Span& span) {
+  if (g.prose() || !span.article || span.count.vague || span.count.half || !g.is(span.past, w("or"))) return;
+  const auto offset_at = [&](std::size_t at) { return g.token(at).is(Role::later); };
+  const std::size_t j = span.past + 1;
+  if (g.is(j, w("so")) && offset_at(j + 1)) {
+    span.count.couple = true;  // more or less
+    span.past = j + 1;
+    return;
+  }
+  Count upper;
+  std::size_t past = 0;
+  if (g.is(j, w("a")) || !g.count(j, upper, past) || upper.vague || upper.half || upper.upper) return;
+  if (offset_at(past) && upper.value > span.count.value && upper.value <= 5) {  // a year or two
+    span.count.upper = upper.value;
+    span.past = past;
+    return;
+  }
+  if (!g.token(past).is(Role::units) || !offset_at(past + 1)) return;  // a week or ten days
+  const auto unit = static_cast<Unit>(g.token(past).value(Role::units));
+  const std::int64_t days = span.unit == Unit::week ? 7 : span.unit == Unit::fortnight ? 14 : 0;
+  const std::int64_t other = unit == Unit::day ? 1 : unit == Unit::week ? 7 : 0;
+  if (days == 0 || other == 0 || upper.value * other <= days) return;
+  span.unit = Unit::day;
+  span.count.value = days;
+  span.count.upper = upper.value * other;
+  span.past = past + 1;
+}
+
 /// COUNT [-] UNIT [-] [long|old]
 bool read_span(const Grammar& g, std::size_t i, Grammar::Span& span) {
   std::size_t j = i;
@@ -85,6 +115,7 @@ bool read_span(const Grammar& g, std::size_t i, Grammar::Span& span) {
          after.any(bit(Role::after_year) | bit(Role::month))))
       return false;
   }
+  or_more(g, span);
   if (g.is(span.past, w("and")) && g.is(span.past + 1, w("a")) && g.is(span.past + 2, w("half")) &&
       !g.is(span.past + 3, w("of"))) {  // a year and a half
     span.count.half = true;
@@ -100,6 +131,17 @@ bool read_span(const Grammar& g, std::size_t i, Grammar::Span& span) {
     span.past += 2;
   }
   return true;
+}
+
+/// Less than a year later, nearly two years later: between one less and that; more than a year later: up to
+/// half as much again (common practice, no source).
+void put_bounds(Mod mod, Count& count) {
+  if (mod == Mod::less_than || mod == Mod::equal_or_less) {
+    count.upper = count.value;
+    --count.value;
+  } else if (mod == Mod::more_than || mod == Mod::equal_or_more) {
+    count.upper = count.value + (count.value + 1) / 2;
+  }
 }
 
 bool after_for(const Grammar& g, std::size_t i) {
@@ -130,14 +172,41 @@ std::size_t Grammar::past_noun_phrase(std::size_t i) const {
   return j == i + 1 ? i : j;
 }
 
+// a year from that spring, two weeks from Christmas; not "two years from 1957 to 1959"
+bool Grammar::from_date(std::size_t i, Spec& spec) const {
+  Spec anchor;
+  for (const Rule rule :
+       {&Grammar::said_relative, &Grammar::day_and_month, &Grammar::named_day, &Grammar::season})
+    offer(rule, i, anchor);
+  if (anchor.end == 0 || (anchor.kind != Spec::Kind::calendar && anchor.kind != Spec::Kind::relative))
+    return false;
+  const auto& after = t[anchor.end];
+  if (after.is(Role::range_word) || after.is_sign('-') || is(anchor.end, w("on")) ||
+      is(anchor.end, w("onwards")))
+    return false;
+  spec.kind = Spec::Kind::offset;
+  spec.later = Later::after;
+  spec.end = anchor.end;
+  spec.keeps_part = spec.unit == Unit::year && !spec.count.vague && !spec.count.upper && !spec.count.half;
+  spec.anchor = std::make_unique<Spec>(std::move(anchor));
+  return true;
+}
+
 // What stands behind a span and makes it a point: later, ago, before Christmas, after that.
 bool Grammar::offset_tail(std::size_t i, Spec& spec) const {
   std::size_t j = i;
+  if (!prose() && is(j, w("from")) && from_date(j + 1, spec)) return true;
   if (!t[j].is(Role::later) && !(is(j, w("from")) && (is(j + 1, w("now")) || is(j + 1, w("today"))))) {
     if (is(j, w("following"))) {
       spec.later = Later::after;
       spec.kind = Spec::Kind::offset;
       spec.end = j + 1;
+      Spec anchor;  // the Sunday following Easter
+      if (!prose() && t[j + 1].is_word()) offer(&Grammar::core, j + 1, anchor);
+      if (anchor.end != 0 && anchor.kind == Spec::Kind::calendar) {
+        spec.end = anchor.end;
+        spec.anchor = std::make_unique<Spec>(std::move(anchor));
+      }
       return true;
     }
     return false;
@@ -168,7 +237,7 @@ bool Grammar::ago_on(std::size_t i, Spec& spec) const {
   Spec on;
   if (t[i].is(Role::day_word))
     offer(&Grammar::day_word, i, on);
-  else if (spec.unit == Unit::year && (is(i, w("this")) || is(i, w("last"))))
+  else if (spec.unit == Unit::year && (is(i, w("this")) || is(i, w("last")) || is(i, w("next"))))
     offer(&Grammar::relative, i, on);
   const bool part_of_year =
       on.unit == Unit::month ||
@@ -247,7 +316,10 @@ bool Grammar::unit_beside(std::size_t i, Spec& spec) const {
   const bool season = unit.is(Role::season), night = unit.is(Role::day_part),
              weekday = unit.is(Role::weekday);
   const bool span = unit.is(Role::unit) && static_cast<Unit>(unit.value(Role::unit)) >= Unit::day;
-  if (!is(i, w("the")) || (!season && !night && !weekday && !span)) return false;
+  if (!is(i, w("the"))) return false;
+  if (!prose() && week_of(i, spec)) return true;
+  if (!prose() && unit.is(Role::phrase) && feast_beside(i, spec)) return true;
+  if (!season && !night && !weekday && !span) return false;
   if (before_last(i, spec)) return true;
   bool told = false;
   for (const auto word : {w("before"), w("after"), w("following"), w("previous"), w("prior")})
@@ -277,6 +349,48 @@ bool Grammar::unit_beside(std::size_t i, Spec& spec) const {
   if (prose() || is(i + 2, w("following"))) return false;
   spec.end = i + 3;
   return true;
+}
+
+// the week of July 4, the weekend of the third of May
+bool Grammar::week_of(std::size_t i, Spec& spec) const {
+  if ((!is(i + 1, w("week")) && !is(i + 1, w("weekend"))) || !is(i + 2, w("of"))) return false;
+  Spec day;
+  for (const Rule rule :
+       {&Grammar::day_and_month, &Grammar::named_day, &Grammar::day_of_month, &Grammar::numeric_date})
+    offer(rule, i + 3, day);
+  if (day.end == 0 || day.date.precision != DateValue::Precision::day || day.first) return false;
+  spec.kind = Spec::Kind::offset;
+  spec.begin = i;
+  spec.end = day.end;
+  spec.full_end = day.full_end;
+  spec.unit = static_cast<Unit>(t[i + 1].value(Role::unit));
+  spec.rule = "week-of";
+  spec.anchor = std::make_unique<Spec>(std::move(day));
+  return true;
+}
+
+// the Christmas before that, the Easter after the yard period, the Christmas before last
+bool Grammar::feast_beside(std::size_t i, Spec& spec) const {
+  std::size_t past = 0;
+  const auto* phrase = t.phrase_at(i + 1, past);
+  if (!phrase || !phrase->day || phrase->day->kind == NamedDay::Kind::once) return false;
+  if (!is(past, w("before")) && !is(past, w("after"))) return false;
+  spec.begin = i;
+  spec.unit = Unit::year;
+  spec.named = &*phrase->day;
+  if (is(past, w("before")) && is(past + 1, w("last")) &&
+      !t[past + 2].any(bit(Role::unit) | bit(Role::season))) {
+    spec.kind = Spec::Kind::relative;
+    spec.following = Following::previous;
+    spec.count.value = 2;
+    spec.speech = true;
+    spec.end = past + 2;
+    spec.rule = "before-last";
+    return true;
+  }
+  spec.rule = "offset-unit";
+  if (!offset_tail(past, spec)) return false;
+  return spec.timex != kUnknownAnchor;
 }
 
 // the year before last, the winter before last: seen from the day of speaking
@@ -363,8 +477,10 @@ bool Grammar::span_as_offset(const Span& span, const Frame& frame, Spec& spec) c
   offset.count = span.count;
   offset.mod = frame.mod == Mod::approx ? frame.mod : Mod::none;
   offset.rule = "offset";
+  if (!prose() && !span.count.vague && !span.count.upper && !span.count.half)
+    put_bounds(frame.mod, offset.count);
   if (span.season != Season::none && !prose()) {  // two summers later
-    if (span.count.vague || span.count.upper || span.count.half || span.count.value < 1) return false;
+    if (span.count.vague || offset.count.upper || span.count.half || span.count.value < 1) return false;
     offset.date.precision = DateValue::Precision::season;
     offset.date.season = span.season;
   }
@@ -383,7 +499,17 @@ bool Grammar::span_as_offset(const Span& span, const Frame& frame, Spec& spec) c
     offset.has_more = true;
     past = more.past;
   }
-  if (!offset_tail(past, offset) || offset.timex == kUnknownAnchor) return false;
+  if (!offset_tail(past, offset)) return false;
+  if (offset.timex == kUnknownAnchor) {
+    // A year or two after the war: a date, and nobody knows which. "It was two weeks before we got her off"
+    // is a length.
+    const bool length = t[frame.begin - 1].is(Role::pronoun) || is(frame.begin - 1, w("was")) ||
+                        is(frame.begin - 1, w("took")) || is(frame.begin - 1, w("for")) ||
+                        is(frame.begin - 1, w("be"));
+    if (prose() || frame.following || (is(past, w("before")) && length) || is(past, w("earlier")))
+      return false;
+    offset.end = past + 1;
+  }
   spec = std::move(offset);
   return true;
 }

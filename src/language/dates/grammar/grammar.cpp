@@ -22,7 +22,7 @@ bool Grammar::read(std::size_t i, RuleSet rules, Spec& best) const {
   for (std::size_t j = i; (rules & kLongReach) != 0 && j < i + kAheadOfUnit; ++j)
     if (const auto* word = t[j].word) ahead |= word->roles;
   constexpr auto kUnits = bit(Role::unit) | bit(Role::units) | bit(Role::season) | bit(Role::seasons) |
-                          bit(Role::day_part) | bit(Role::day_parts) | bit(Role::weekday);
+                          bit(Role::day_part) | bit(Role::day_parts) | bit(Role::weekday) | bit(Role::phrase);
   if ((ahead & (bit(Role::month) | bit(Role::month_short))) == 0) rules &= ~bit(RuleName::day_span);
   if ((ahead & kUnits) == 0) rules &= ~bit(RuleName::duration);
   for (auto left = rules & ((RuleSet{1} << kRuleCount) - 1); left != 0; left &= left - 1)

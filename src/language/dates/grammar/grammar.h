@@ -78,8 +78,9 @@ class Grammar {
     if (is(i, w("at")))
       return next.any(bit(Role::number) | bit(Role::least_most)) || is(i + 1, w("the")) ||
              is(i + 1, w("age"));
-    return is(i + 1, w("was")) || next.any(bit(Role::join) | bit(Role::leave)) || is(i + 1, w("came")) ||
-           is(i + 1, w("went")) || is(i + 1, w("got")) || is(i + 1, w("first"));
+    return is(i + 1, w("was")) || is(i + 1, w("must")) || is(i + 1, w("would")) || is(i + 1, w("might")) ||
+           next.any(bit(Role::join) | bit(Role::leave)) || is(i + 1, w("came")) || is(i + 1, w("went")) ||
+           is(i + 1, w("got")) || is(i + 1, w("first"));
   }
 
   /// The longest expression that begins at i and one of the rules reads; the spec must be fresh.
@@ -190,6 +191,7 @@ class Grammar {
   bool four_digit_supported(std::size_t i) const;
   bool relative_unit(std::size_t j, bool bare, bool ordered, Spec& spec) const;
   bool offset_tail(std::size_t i, Spec& spec) const;
+  bool from_date(std::size_t i, Spec& spec) const;
   bool offset_anchor(std::size_t j, Spec& spec) const;
   bool whole_unit(std::size_t i, Spec& spec) const;
   bool unit_beside(std::size_t i, Spec& spec) const;
@@ -206,10 +208,17 @@ class Grammar {
   bool second_day(Spec& first, std::size_t j, Spec& second) const;
   bool clock_digits(std::size_t i, Spec& spec) const;
   bool clock_span(std::size_t i, Spec& spec) const;
+  bool minutes_past(std::size_t i, Spec& spec) const;
+  bool hours_and_minutes(std::size_t i, Spec& spec) const;
   void clock_day(std::size_t i, Spec& spec) const;
   bool clock_follows_at(std::size_t i) const;
   void night_between(std::size_t i, Spec& day) const;
   bool model_year(std::size_t i, std::size_t past) const;
+  bool counts_unknown(std::size_t i, std::size_t past) const;
+  std::size_t past_next_year(std::size_t past, std::int64_t value) const;
+  bool false_start(Spec& first) const;
+  bool or_last_digit(Spec& first) const;
+  bool years_in_a_row(Spec& first) const;
   bool seasons_paired(std::size_t j) const;
   bool counts_till(std::size_t past) const;
   bool hours_or_years(std::size_t i) const;
@@ -223,6 +232,8 @@ class Grammar {
   bool year_apostrophe_words(std::size_t i, YearStance stance, Spec& spec) const;
   bool year_zero(std::size_t i, Spec& spec) const;
   bool birthday(std::size_t i, Spec& spec) const;
+  bool supposed_age(std::size_t& j) const;
+  bool week_of(std::size_t i, Spec& spec) const;
   bool year_turned(std::size_t i, Spec& spec) const;
   bool decade_of_life(std::size_t i, Spec& spec) const;
   bool hedged(std::size_t past) const;
@@ -233,6 +244,7 @@ class Grammar {
   bool opens_going_back(std::size_t i) const;
   bool pluperfect_near(const Spec& spec) const;
   bool before_last(std::size_t i, Spec& spec) const;
+  bool feast_beside(std::size_t i, Spec& spec) const;
   Life life_told(const Spec& spec) const;
   bool clock_tail(std::size_t i, int& hour, std::size_t& past, bool& said) const;
 

@@ -4,6 +4,27 @@
 
 namespace witnessmark::dates {
 
+// I must have been, I'd have been, I would have been, I'd be; j is set behind it.
+bool Grammar::supposed_age(std::size_t& j) const {
+  std::size_t k = j;
+  if (is(k, w("i")) && (is(k + 1, w("must")) || is(k + 1, w("would")) || is(k + 1, w("might"))))
+    k += 2;
+  else if (is(k, w("i'd")))
+    ++k;
+  else
+    return false;
+  if (is(k, w("have")) && is(k + 1, w("been")))
+    k += 2;
+  else if (is(k, w("been")) && is(k - 1, w("i'd")))
+    return false;  // I had been nineteen years at it
+  else if (is(k, w("be")))
+    ++k;
+  else
+    return false;
+  j = k;
+  return true;
+}
+
 // when I was nineteen, I was about nineteen years old, at nineteen, at the age of 19
 bool Grammar::age(std::size_t i, Spec& spec) const {
   if (prose()) {  // died at age [seventy-nine], aged [26]
@@ -21,7 +42,7 @@ bool Grammar::age(std::size_t i, Spec& spec) const {
     return true;
   }
   std::size_t j = i;
-  bool said = false;
+  bool said = false, supposed = false;
   if (is(j, w("when")) && (is(j + 1, w("i")) || is(j + 1, w("i'd")))) {
     j += 2;
     if (is(j, w("was")) || is(j, w("turned")) || is(j, w("were")))
@@ -31,6 +52,8 @@ bool Grammar::age(std::size_t i, Spec& spec) const {
     said = true;
   } else if (is(j, w("i")) && is(j + 1, w("was"))) {
     j += 2;
+  } else if (supposed_age(j)) {  // I must have been nineteen
+    supposed = true;
   } else if (is(j, w("at")) || is(j, w("age")) || is(j, w("aged"))) {
     if (is(j, w("at")) && is(j + 1, w("the")) && is(j + 2, w("age")) && is(j + 3, w("of")))
       j += 4, said = true;
@@ -42,9 +65,18 @@ bool Grammar::age(std::size_t i, Spec& spec) const {
   } else {
     return false;
   }
-  const std::size_t number_at = j;
-  if (t[j].is(Role::approx) || is(j, w("like")) || is(j, w("maybe"))) ++j, spec.mod = Mod::approx;
-  if (is(j, w("only")) || is(j, w("just"))) ++j, spec.mod = Mod::none;
+  const bool only = is(j, w("only")) || is(j, w("just")) || is(j, w("barely")) || is(j, w("exactly"));
+  if (!only && (t[j].is(Role::approx) || is(j, w("like")) || is(j, w("maybe")))) ++j, spec.mod = Mod::approx;
+  if (is(j, w("only")) || is(j, w("just")) || is(j, w("barely")) || is(j, w("exactly")))
+    ++j, spec.mod = Mod::none;
+  if (is(j, w("all")) && is(j + 1, w("of"))) j += 2;
+  const bool nearing =
+      (is(j, w("going")) && is(j + 1, w("on"))) || is(j, w("rising"));  // going on seventeen: sixteen
+  if (nearing) j += is(j, w("going")) ? 2 : 1;
+  const bool of = is(j, w("a")) && is(j + 2, w("of")) &&
+                  (t[j + 1].is(Role::descendant) || is(j + 1, w("boy")) || is(j + 1, w("lad")) ||
+                   is(j + 1, w("girl")) || is(j + 1, w("youngster")));
+  if (of) j += 3;  // a boy of ten
   std::int64_t years = 0;
   std::size_t past = 0;
   if (!cardinal(j, years, past) || years < 3 || years > 99 || (t[j].is_number() && t[j].grouped))
@@ -56,8 +88,9 @@ bool Grammar::age(std::size_t i, Spec& spec) const {
     if (upper <= years || upper > years + kWidest) return false;
     spec.count.upper = upper;
   }
-  const bool old = is(past, w("years")) && is(past + 1, w("old"));
-  if (old) past += 2;
+  const bool of_age = is(past, w("years")) && is(past + 1, w("of")) && is(past + 2, w("age"));
+  const bool old = of_age || (is(past, w("years")) && is(past + 1, w("old")));
+  if (old) past += of_age ? 3 : 2;
   const auto& after = t[past];
   if (is(i, w("at")) && !said && !old) {  // at nineteen: not at ten, at forty feet
     if (years < 13 || years > 24 || t[j].is_number()) return false;
@@ -66,16 +99,17 @@ bool Grammar::age(std::size_t i, Spec& spec) const {
     if (is(past, w("hundred")) || is(past, w("to")) || after.is(Role::number) || after.is_number())
       return false;
   }
-  if (is(i, w("i")) && !old) {
-    if (years > 40 || (after.is_word() && !after.newline && !after.is(Role::after_year))) return false;
+  if ((is(i, w("i")) || supposed) && !old) {
+    if (years > (supposed ? 80 : 40) || (after.is_word() && !after.newline && !after.is(Role::after_year)))
+      return false;
   }
   if (counts_something(past)) return false;
   if (after.is(Role::number) || after.is(Role::multiplier)) return false;
-  (void)number_at;
+  if (nearing && (spec.count.upper || years < 5)) return false;
   spec.kind = Spec::Kind::age;
   spec.begin = i;
   spec.end = past;
-  spec.number = static_cast<int>(years);
+  spec.number = static_cast<int>(nearing ? years - 1 : years);
   spec.rule = "age";
   return true;
 }
@@ -140,6 +174,14 @@ bool Grammar::service_year(std::size_t i, Spec& spec) const {
   spec.end = t[past + 1].is(Role::service_place) ? past + 2 : on_board ? past + 3 : past + 1;
   spec.number = static_cast<int>(number);
   spec.rule = "service-year";
+  if (std::size_t after = past; unit.is(Role::phrase)) {  // my first Christmas aboard
+    const auto* phrase = t.phrase_at(past, after);
+    if (!phrase || !phrase->day || phrase->day->kind == NamedDay::Kind::once) return false;
+    spec.end = t[after].is(Role::service_place) ? after + 1 : after;
+    spec.unit = Unit::year;
+    spec.named = &*phrase->day;
+    return true;
+  }
   if (unit.is(Role::season)) {
     spec.unit = Unit::year;
     spec.date.season = static_cast<Season>(unit.value(Role::season));
@@ -165,14 +207,28 @@ bool Grammar::birthday(std::size_t i, Spec& spec) const {
   return true;
 }
 
-// the year I turned thirty
+// the year I turned thirty, the year I was born, the winter I was nineteen
 bool Grammar::year_turned(std::size_t i, Spec& spec) const {
-  if (!is(i, w("the")) || !is(i + 1, w("year"))) return false;
+  const bool season = t[i + 1].is(Role::season);
+  if (!is(i, w("the")) || (!is(i + 1, w("year")) && !season)) return false;
   const std::size_t j = is(i + 2, w("that")) ? i + 3 : i + 2;
   std::int64_t years = 0;
-  std::size_t past = 0;
-  if (!is(j, w("i")) || !is(j + 1, w("turned")) || !cardinal(j + 2, years, past) || years < 1 || years > 110)
+  std::size_t past = j + 3;
+  const bool was = is(j + 1, w("was")), born = was && is(j + 2, w("born"));
+  if (!is(j, w("i")) || (!is(j + 1, w("turned")) && !was) || (was && !born && !season)) return false;
+  if (!born && (!cardinal(j + 2, years, past) || years < 1 || years > 110 || counts_something(past)))
     return false;
+  if (season) {
+    spec.kind = Spec::Kind::age;
+    spec.begin = i;
+    spec.end = past;
+    spec.number = static_cast<int>(years);
+    spec.unit = Unit::year;
+    spec.date.season = static_cast<Season>(t[i + 1].value(Role::season));
+    spec.first_edge = !was;  // The season of the birthday's year; else any of that age.
+    spec.rule = "season-of-life";
+    return true;
+  }
   spec.kind = Spec::Kind::age;
   spec.begin = i;
   spec.end = past;
@@ -216,8 +272,8 @@ Life Grammar::life_told(const Spec& spec) const {
   constexpr std::size_t kBack = 14, kForward = 8;
   bool born = false, elder = false, descendant = false, death = false, self = false, self_last = false;
   const auto note = [&](const Token& token, std::size_t at) {
-    born |= is(at, w("born"));
-    death |= token.is(Role::death);
+    if (is(at, w("born"))) born = true;
+    if (token.is(Role::death)) death = true, born = false;  // What is dated is the death.
     descendant |= token.is(Role::descendant);
     const bool speaker =
         is(at, w("i")) || is(at, w("i'd")) || is(at, w("we")) || is(at, w("me")) || is(at, w("us"));

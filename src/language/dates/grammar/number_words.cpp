@@ -84,6 +84,12 @@ bool Grammar::ordinal(std::size_t i, std::int64_t& value, std::size_t& past) con
 bool Grammar::count(std::size_t i, Count& count, std::size_t& past) const {
   count = {};
   std::size_t j = i;
+  if (is(j, w("half")) && is(j + 1, w("a")) && is(j + 2, w("dozen"))) {
+    count.value = 6;
+    count.couple = true;
+    past = j + 3;
+    return t[past].any(bit(Role::units) | bit(Role::seasons));
+  }
   if (is(j, w("half"))) {  // half a year, half an hour
     if (!is(j + 1, w("a")) && !is(j + 1, w("an"))) return false;
     count.value = 0;
@@ -92,6 +98,12 @@ bool Grammar::count(std::size_t i, Count& count, std::size_t& past) const {
     return true;
   }
   const bool article = is(j, w("a")) || is(j, w("an"));
+  if (article && is(j + 1, w("dozen")) && t[j + 2].any(bit(Role::units) | bit(Role::seasons))) {
+    count.value = 12;
+    count.couple = true;
+    past = j + 2;
+    return true;
+  }
   if (article) {
     if (is(j + 1, w("couple")) || is(j + 1, w("pair"))) {
       count.value = 2;
@@ -141,6 +153,14 @@ bool Grammar::count(std::size_t i, Count& count, std::size_t& past) const {
   if (t[j].is_number() && t[j].grouped && t.text(t[j]).find('.') != std::string_view::npos)
     count.decimal = std::string(t.text(t[j]));
   count.round = count.value >= 10 && count.value % 5 == 0;
+  const std::size_t odd =
+      t[past].is_sign('-') && !t[past].space ? past + 1 : past;  // twenty-odd, thirty-some
+  if (!prose() && count.value >= 20 && count.value % 10 == 0 && count.value < 100 &&
+      (is(odd, w("odd")) || (odd != past && is(odd, w("some")))) && t[odd + 1].is(Role::units)) {
+    count.upper = count.value + 9;
+    past = odd + 1;
+    return true;
+  }
   // two or three, ten to fifteen
   std::int64_t upper = 0;
   std::size_t after = past;

@@ -36,16 +36,18 @@ bool Grammar::lone_year(std::size_t i, Spec& spec) const {
 
 bool Grammar::core(std::size_t i, Spec& spec) const {
   constexpr auto kMonths = bit(Role::month) | bit(Role::month_short);
-  constexpr std::size_t kDayToMonth = 8;  // Thursday, the twenty-third day of January
+  constexpr std::size_t kToNumberedMonth = 5;  // the twenty-fifth day of the third
+  constexpr std::size_t kDayToMonth = 8;       // Thursday, the twenty-third day of January
   const bool the = is(i, w("the"));
   const std::size_t at = the ? i + 1 : i;
   const Token& head = t[at];
   const bool number = head.is_number() || head.is(Role::number);
   if (t[i].is_number()) offer(&Grammar::numeric_date, i, spec);
   if ((number || head.any(kMonths | bit(Role::weekday) | bit(Role::weekday_short) | bit(Role::ordinal))) &&
-      near(at, kMonths, kDayToMonth))
+      (near(at, kMonths, kDayToMonth) || (!prose() && near(at + 1, bit(Role::ordinal), kToNumberedMonth))))
     offer(&Grammar::day_and_month, i, spec);
-  if (head.is(Role::season) || ((is(i, w("that")) || is(i, w("this"))) && t[i + 1].is(Role::season)))
+  if (head.any(bit(Role::season) | bit(Role::seasons)) ||
+      ((is(i, w("that")) || is(i, w("this"))) && t[i + 1].is(Role::season)))
     offer(&Grammar::season, i, spec);
   if (head.is(Role::phrase)) offer(&Grammar::named_day, i, spec);
   if (number || head.is_sign('\'') ||

@@ -59,6 +59,10 @@ void share_century(const Spec& first, Spec& second) {
 }
 
 Spec make_pair(Spec& first, Spec&& second, Spec::Join join) {
+  if (join == Spec::Join::either && first.about && second.mod == Mod::none) {  // about 1957 or 58
+    second.mod = first.mod;
+    second.about = true;
+  }
   Spec pair;
   pair.kind = Spec::Kind::calendar;
   pair.begin = first.begin;
@@ -153,9 +157,68 @@ bool Grammar::day_span(std::size_t i, Spec& spec) const {
   return true;
 }
 
+// nineteen fifty... fifty-one: begun, and said whole.
+bool Grammar::false_start(Spec& first) const {
+  std::size_t k = first.end, dots = 0;
+  while (t[k].is_sign('.') && dots < 3) ++k, ++dots;
+  const bool dash = dots == 0 && t[k].is_sign('-') && t[k].space && t[k + 1].space;
+  if (dash) ++k;
+  if ((dots < 2 && !dash) || first.date.precision != P::year || first.date.year % 10 != 0) return false;
+  if (first.rule != "year-words" && first.rule != "year-short-words") return false;
+  Spec second;
+  if (t[k].newline || !t[k].is(Role::number) || !year(k, YearStance::supported, second) || !second.short_year)
+    return false;
+  const auto tens = first.date.year % 100 / 10;
+  if (second.date.year / 10 != tens || second.date.year % 10 == 0) return false;
+  first.taken_back = true;
+  if (dots > 1) return true;  // The second is read as the next of a list.
+  share_century(first, second);
+  first = make_pair(first, std::move(second), Spec::Join::none);
+  return true;
+}
+
+// fifty-one or two, 1951 or 2
+bool Grammar::or_last_digit(Spec& first) const {
+  if (prose() || first.date.precision != P::year || first.date.year < 1 || !is(first.end, w("or")))
+    return false;
+  const std::size_t j = first.end + 1;
+  const auto& digit = t[j];
+  const std::int64_t value = digit.is_number() && digit.digits == 1 ? digit.number
+                             : digit.is(Role::number)               ? digit.value(Role::number)
+                                                                    : 0;
+  const auto& after = t[j + 1];
+  const bool open = !after.is_word() || after.newline || after.is(Role::after_year);
+  if (value <= first.date.year % 10 || value > 9 || !open || (after.is_sign('-') && !after.space))
+    return false;
+  if (first.date.year % 10 == 0 || counts_something(j + 1)) return false;
+  Spec second;
+  second.begin = j;
+  second.end = j + 1;
+  second.date = first.date;
+  second.date.year = first.date.year / 10 * 10 + value;
+  second.short_year = first.short_year;
+  second.year_said = true;
+  second.rule = first.rule;
+  first = make_pair(first, std::move(second), Spec::Join::either);
+  return true;
+}
+
+// about forty nine fifty: one or the other
+bool Grammar::years_in_a_row(Spec& first) const {
+  if (prose() || first.rule != "year-short-words" || first.date.precision != P::year || !first.short_year)
+    return false;
+  if (past_next_year(first.end, first.date.year) == first.end) return false;
+  Spec second;
+  if (!year(first.end, YearStance::supported, second) || second.date.year != first.date.year + 1)
+    return false;
+  first = make_pair(first, std::move(second), Spec::Join::either);
+  return true;
+}
+
 // fifty-eight, no, fifty-nine; 1962, I mean 1963
 bool Grammar::corrected(Spec& first) const {
   if (prose()) return false;
+  if (false_start(first)) return true;
   std::size_t k = first.end;
   const auto pause = [&](std::size_t at) {
     return t[at].kind == Token::Kind::sign &&
@@ -167,8 +230,9 @@ bool Grammar::corrected(Spec& first) const {
   constexpr int kMostWords = 9;
   for (int words = 0; words < kMostWords; ++words, ++k) {
     corrects |= t[k].is(Role::correct);
+    const bool or_rather = is(k, w("or")) && is(k + 1, w("rather"));
     if (!t[k].is_sign(',') && !t[k].is_sign('-') && !t[k].any(bit(Role::filler) | bit(Role::correct)) &&
-        !is(k, w("in")))
+        !is(k, w("in")) && !or_rather)
       break;
   }
   Spec second;
@@ -177,6 +241,13 @@ bool Grammar::corrected(Spec& first) const {
   const auto& before_second = t[k - 1];
   if (before_second.is(Role::correct) || before_second.is_sign(','))
     share_year(first, second);  // March, no, April of 1956
+  const bool part_of_year = second.date.precision == P::month || second.date.precision == P::season ||
+                            second.date.precision == P::day;
+  if (first.year_said && !second.year_said && !second.of && !second.named && part_of_year) {
+    second.date.year = first.date.year;  // January of fifty-six, no, February
+    second.date.year_known = second.year_said = true;
+    second.short_year = first.short_year;
+  }
   first = make_pair(first, std::move(second), Spec::Join::none);
   return true;
 }
@@ -227,7 +298,7 @@ bool Grammar::second_day(Spec& first, std::size_t j, Spec& second) const {
 
 bool Grammar::joined(Spec& first) const {
   if (first.kind != Spec::Kind::calendar || (first.full_end && !first.named) || first.first) return false;
-  if (corrected(first)) return true;
+  if (corrected(first) || or_last_digit(first) || years_in_a_row(first)) return true;
   std::size_t j = first.end;
   if (!prose() && t[j].is_sign(',')) {  // 1957, I think, or maybe 1958
     std::size_t or_at = j;
@@ -246,6 +317,11 @@ bool Grammar::joined(Spec& first) const {
   if (!second_date(first, j, second)) {
     const bool day = first.date.precision == P::day && first.date.month && !t[j].space == dash;
     if (second.end != 0 || !day || !second_day(first, j, second)) return false;
+  }
+  const std::size_t head = is(first.begin, w("the")) ? first.begin + 1 : first.begin;
+  if (t[head].is(Role::seasons) && first.date.precision == P::season && second.date.precision == P::year) {
+    second.date.precision = P::season;  // the summers of 1955 and 1956
+    second.date.season = first.date.season;
   }
   if (comma ? !guesses_between(first, second)
             : !same_grain(first, second) && !range_word && !dash && !between)

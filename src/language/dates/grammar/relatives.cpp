@@ -22,7 +22,7 @@ bool Grammar::relative(std::size_t i, Spec& spec) const {
   }
   if (!the && !that && !self && (following == Following::none || following == Following::same)) return false;
   const bool past_word = t[j - 1].hash == w("past") || t[j - 1].hash == w("coming");
-  if (past_word && !the && !self) return false;
+  if (past_word && !the && !self && (prose() || !t[j].is(Role::weekday))) return false;
   const auto& head = t[j];
   if (!head.is_word() || head.paragraph) return false;
   spec.kind = Spec::Kind::relative;
@@ -58,6 +58,14 @@ bool Grammar::relative(std::size_t i, Spec& spec) const {
 // makes a month or a feast no relative; `ordered`: next, last, same.
 bool Grammar::relative_unit(std::size_t j, bool bare, bool ordered, Spec& spec) const {
   const auto& head = t[j];
+  if (is(j, w("week")) && !bare && !prose() && t[j + 1].is(Role::weekday) && !t[j + 1].newline) {
+    spec.unit = Unit::week;  // that week Monday
+    spec.date.precision = DateValue::Precision::day;
+    spec.date.weekday = t[j + 1].value(Role::weekday);
+    spec.of_week = true;
+    spec.end = j + 2;
+    return true;
+  }
   if (head.is(Role::unit) && static_cast<Unit>(head.value(Role::unit)) >= Unit::day) {
     spec.unit = static_cast<Unit>(head.value(Role::unit));
     spec.date.precision = DateValue::Precision::none;

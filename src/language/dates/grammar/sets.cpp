@@ -40,6 +40,8 @@ bool Grammar::set(std::size_t i, Spec& spec) const {
     spec.end = i + 1;
     return true;
   }
+  if (t[i].is(Role::weekdays) && is(i - 1, w("of")) && is(i - 2, w("month")))
+    return false;  // a month of Sundays
   if (t[i].is(Role::weekdays)) {
     spec.timex = "XXXX-WXX-";
     spec.timex.append_number(t[i].value(Role::weekdays), 1);
@@ -69,6 +71,10 @@ bool Grammar::every(std::size_t j, Spec& spec) const {
       if (!other) spec.timex += day_part_time(static_cast<DayPart>(t[j + 1].value(Role::day_part)));
       spec.end = j + 2;
     }
+    return true;
+  }
+  if (other && head.any(bit(Role::season) | bit(Role::month))) {
+    spec.timex = "P2Y";
     return true;
   }
   if (head.is(Role::season)) {

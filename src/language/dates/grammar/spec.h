@@ -71,6 +71,7 @@ struct Spec {
 
   Following following = Following::none;
   Unit unit = Unit::day;
+  bool of_week = false;  ///< "that week Monday": the weekday of that week.
   int nth = 0;  ///< "the first week of May", "the last Sunday in May": 1 to 5, -1 the last; of `unit`.
   bool told_back =
       false;  ///< "I had married the year before last": seen from the story, not from the day of speaking.

@@ -109,7 +109,32 @@ bool Grammar::number_is_label(std::size_t i) const {
     return false;
   }
   if (before.is(Role::label)) return true;
+  if (is(i - 1, w("was")) || is(i - 1, w("is")))  // my number was 1952
+    for (const auto word :
+         {w("number"), w("serial"), w("phone"), w("telephone"), w("extension"), w("code"), w("license"),
+          w("licence"), w("badge"), w("address"), w("room"), w("combination")})
+      if (is(i - 2, word)) return true;
   return !t[i].space && before.is_word();  // A1944
+}
+
+// "Up to nineteen fifty revolutions", "we landed 1950 herrings": a plural the lists do not know, behind a
+// number that does not stand where a date stands.
+bool Grammar::counts_unknown(std::size_t i, std::size_t past) const {
+  const auto& thing = t[past];
+  if (prose() || !thing.is_word() || thing.word || thing.capital || !thing.space || thing.newline)
+    return false;
+  constexpr std::size_t kShortest = 4;
+  const auto text = t.text(thing);
+  if (text.size() < kShortest || text.back() != 's' || text[text.size() - 2] == 's' || thing.possessive)
+    return false;
+  const auto& before = t[i - 1];
+  if (!before.is_word()) return before.kind == Token::Kind::end;
+  for (const auto word :
+       {w("in"), w("since"), w("of"), w("by"), w("from"), w("until"), w("till"), w("year"), w("the"),
+        w("before"), w("after"), w("during"), w("and"), w("through"), w("between")})
+    if (is(i - 1, word)) return false;
+  return !before.any(bit(Role::month) | bit(Role::season) | bit(Role::part) | bit(Role::ordinal) |
+                     bit(Role::phrase) | bit(Role::month_short) | bit(Role::weekday));
 }
 
 // "My '49 Ford", "an old '52 Chevrolet", "the 1957 Evinrude": the year something was made, not one of the
@@ -163,9 +188,10 @@ bool Grammar::season_is_thing(std::size_t i) const {
   // "the fall of Ostrey", "the fall broke his arm", "a fall", "they fall back", "the boat fall"
   if (is(i + 1, w("of"))) {
     Spec of;
-    return !(year(i + 2, YearStance::supported, of) ||
-             (t[i + 2].is(Role::determiner) && t[i + 3].is(Role::unit)) || is(i + 2, w("that")) ||
-             is(i + 2, w("last")) || is(i + 2, w("next")));
+    return !(
+        year(i + 2, YearStance::supported, of) ||
+        (t[i + 2].is(Role::determiner) && t[t[i + 3].is(Role::following) ? i + 4 : i + 3].is(Role::unit)) ||
+        is(i + 2, w("that")) || is(i + 2, w("last")) || is(i + 2, w("next")));
   }
   Spec after;
   if (year(i + 1, YearStance::supported, after)) return false;

@@ -54,7 +54,12 @@ bool Grammar::continues_list(std::size_t i, std::int64_t value) const {
   std::size_t j = i - 1;
   const bool joined_word = is(j, w("and")) || is(j, w("or"));
   if (joined_word) --j;
-  if (t[j].is_sign(',')) --j;
+  std::size_t dots = 0;  // fifty... fifty-one
+  while (dots < 3 && !joined_word && t[j - dots].is_sign('.')) ++dots;
+  if (dots > 1)
+    j -= dots;
+  else if (t[j].is_sign(','))
+    --j;
   if (j == i - 1 || !(t[j].end() == last->past)) return false;
   const auto apart = value - last->year % 100;
   return apart > 0 && apart <= kFarthest;
@@ -67,7 +72,7 @@ bool Grammar::taken_back_for_year(std::size_t i, std::size_t past, std::int64_t 
       i == 0 || before.is(Role::place_in_time) || before.kind == Token::Kind::sign || t[i].newline;
   std::size_t j = past;
   while (t[j].is_sign(',') || t[j].is_sign('-')) ++j;
-  if (!told || j == past || !t[j].is(Role::correct)) return false;
+  if (!told || !t[j].is(Role::correct) || (j == past && !is(j, w("no")) && !is(j, w("sorry")))) return false;
   ++j;
   while (t[j].is_sign(',') || t[j].any(bit(Role::filler) | bit(Role::correct))) ++j;
   std::int64_t second = 0;
@@ -78,9 +83,20 @@ bool Grammar::taken_back_for_year(std::size_t i, std::size_t past, std::int64_t 
   return value >= 20 && (!after.is_word() || after.newline || after.is(Role::after_year));
 }
 
+// "forty nine fifty", "fifty-six fifty-seven": behind the first of two years that follow one another, without
+// a comma.
+std::size_t Grammar::past_next_year(std::size_t past, std::int64_t value) const {
+  std::int64_t next = 0;
+  std::size_t end = past;
+  const bool follows = value >= 20 && !t[past].newline && below_hundred(past, next, end) && next == value + 1;
+  return follows ? end : past;
+}
+
 bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t value, bool words) const {
   if (setting_.prose || value > 99 || !plausible(value)) return false;
   if (number_is_label(i) || counts_something(past)) return false;
+  if (words) past = past_next_year(past, value);
+  if (counts_something(past)) return false;
   const auto& after = t[past];
   const bool boundary = after.kind == Token::Kind::end || after.kind == Token::Kind::sign || after.newline ||
                         after.is(Role::after_year);
@@ -93,10 +109,12 @@ bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t 
   if (continues_list(i, value)) return true;
   if (words && taken_back_for_year(i, past, value)) return true;
   const bool strong =
-      before == w("in") || before == w("since") || t[i - 1].any(bit(Role::part) | bit(Role::season)) ||
-      before == w("year") ||
-      (before == w("of") && (t[i - 2].any(bit(Role::part_noun) | bit(Role::portion) | bit(Role::season))));
+      before == w("in") || before == w("since") || (before == w("either") && is(i - 2, w("in"))) ||
+      t[i - 1].any(bit(Role::part) | bit(Role::season)) || before == w("year") ||
+      (before == w("of") &&
+       (t[i - 2].any(bit(Role::part_noun) | bit(Role::portion) | bit(Role::season) | bit(Role::happening))));
   const bool tens = value % 10 == 0;
+  if (before == w("it") && is(i - 2, w("was")) && is(i - 3, w("or")) && setting_.year) return value >= 20;
   if (strong) return value >= 10 || (t[i].is_number() && t[i].digits == 2);
   // Talk has set the decade: "and then sixty-three, that was worse".
   const bool in_list = t[i - 1].is_sign(',') && (t[i - 2].is(Role::number) || t[i - 2].is_number());
@@ -117,8 +135,16 @@ bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t 
       (is(i - 2, w("in")) || is(i - 2, w("since"))))
     return value >= 20;
   // from fifty-two to fifty-eight, between fifty-six and fifty-eight
-  if ((before == w("from") && t[past].is(Role::range_word)) ||
-      (before == w("between") && is(past, w("and")))) {
+  const bool about = before == w("about") || before == w("around");
+  if (about && setting_.year && value >= 20 && is(past, w("or"))) {  // around sixty-one or sixty-two
+    std::int64_t next = 0;
+    std::size_t end = past;
+    if (below_hundred(past + 1, next, end) && next > value && next <= value + 3 && !counts_something(end) &&
+        (!t[end].is_word() || t[end].newline || t[end].is(Role::after_year)))
+      return true;
+  }
+  const auto from = about ? t[i - 2].hash : before;
+  if ((from == w("from") && t[past].is(Role::range_word)) || (from == w("between") && is(past, w("and")))) {
     std::int64_t second = 0;
     std::size_t after_second = past + 1;
     const bool read = t[past + 1].is_number()
@@ -191,7 +217,7 @@ bool Grammar::year_in_digits(std::size_t i, YearStance stance, Spec& spec) const
   }
   if (token.digits == 4 && token.number >= 1000 && token.number <= 2199) {
     if (!t[i + 1].space && (is(i + 1, w("s")) || is(i + 1, w("a")))) return false;
-    if (!four_digit_supported(i) || model_year(i, i + 1)) return false;
+    if (!four_digit_supported(i) || model_year(i, i + 1) || counts_unknown(i, i + 1)) return false;
     if (stance == YearStance::alone && !told_future(i, token.number)) return false;
     set_year(spec, i, i + 1, token.number, false, "year-digits");
     return true;
@@ -212,6 +238,7 @@ std::int64_t Grammar::rest_of_year(std::size_t i, std::size_t j, std::size_t& pa
   const auto head = t[i].value(Role::number);
   std::int64_t value = 0;
   const bool dated = t[i - 1].is(Role::place_in_time) ||
+                     (!prose() && t[i - 1].any(bit(Role::month) | bit(Role::season) | bit(Role::ordinal))) ||
                      (t[i - 1].is_sign(',') && !prose() &&
                       t[i - 2].any(bit(Role::ordinal) | bit(Role::month) | bit(Role::ordinal_ending)));
   if (is(j, w("and")) && head < 20 && below_hundred(j + 1, value, past) && value >= 20 && dated) return value;
@@ -291,8 +318,9 @@ bool Grammar::year_in_words(std::size_t i, YearStance stance, Spec& spec) const 
   const bool early = head >= 11 && head < 16 && told;
   if ((early || (head >= 16 && head <= 20)) && !t[j].newline) {
     const auto rest = rest_of_year(i, j, past);
-    const bool other = rest >= 0 && (counts_something(past) || is(i - 1, w("at")) || is(past, w("hours")) ||
-                                     number_is_label(i) || (!prose() && !spoken_year(i, past, head, rest)));
+    const bool other = rest >= 0 && (counts_something(past) || counts_unknown(i, past) ||
+                                     is(i - 1, w("at")) || is(past, w("hours")) || number_is_label(i) ||
+                                     (!prose() && !spoken_year(i, past, head, rest)));
     if (rest >= 0 && !other && (stance == YearStance::supported || told_future(i, head * 100 + rest))) {
       set_year(spec, i, past, head * 100 + rest, false, "year-words");
       return true;

@@ -11,7 +11,7 @@ using P = DateValue::Precision;
 
 // three years ago this month, this Christmas, today
 void Talk::put_part_in_year(const Spec& spec, const DateValue& base, Meaning& meaning) const {
-  const auto year = base.year - spec.count.value;
+  const auto year = base.year + (spec.later == Later::after ? 1 : -1) * spec.count.value;
   if (spec.anchor->named) return named(*spec.anchor, meaning, year);
   meaning.value = base;
   meaning.value.year = year;
@@ -24,7 +24,13 @@ void Talk::put_half_years(const Spec& spec, const DateValue& base, Meaning& mean
   const std::int64_t sign = forward ? 1 : -1;
   const std::int64_t years = spec.unit == Unit::decade ? 10 : spec.unit == Unit::century ? 100 : 1;
   const auto months = (spec.count.value * 12 + 6) * years;
-  if (const auto value = moved(base, sign * months, Unit::month)) {
+  const auto round =
+      years > 1 ? moved(base, sign * (months / 12), Unit::year) : std::nullopt;  // half a century
+  if (round) {
+    meaning.value = *round;
+    meaning.approximate = true;
+    meaning.mod = Mod::approx;
+  } else if (const auto value = moved(base, sign * months, Unit::month)) {
     meaning.value = *value;
     meaning.approximate = true;
   } else if (const auto year = moved(base, sign * (months / 12), Unit::year)) {

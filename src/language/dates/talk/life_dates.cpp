@@ -74,6 +74,42 @@ Meaning Talk::age(const Spec& spec) const {
   return meaning;
 }
 
+// The summer I turned sixteen, the winter I was nineteen: the season of that year, or each that touches that
+// age.
+Meaning Talk::season_of_life(const Spec& spec, const DateValue& born, Day first, Meaning& meaning) const {
+  meaning.value = DateValue::of_season(0, spec.date.season);
+  meaning.value.year_known = false;
+  const bool winter = spec.date.season == Season::winter, turned = spec.first_edge;
+  if (spec.number == 0 || (turned && winter)) return meaning;
+  const auto year = to_civil(first).year;
+  std::vector<std::int64_t> years;
+  if (turned) {
+    years = {year};
+  } else {
+    const bool year_only = born.precision == P::year;
+    const Day past =
+        years_after(year_only ? to_day({born.year, 12, 31}) : first, year_only ? spec.number + 1 : 1);
+    for (const auto candidate : {year - 1, year, year + 1}) {
+      const auto period =
+          to_period(*to_edtf(DateValue::of_season(candidate, spec.date.season), false), discourse_.policy);
+      if (*period.earliest() < past && first < *period.past_latest()) years.push_back(candidate);
+    }
+  }
+  if (years.size() == 1) {
+    meaning.value = DateValue::of_season(years[0], spec.date.season);
+    meaning.moves_talk = true;
+    return meaning;
+  }
+  EdtfSet set;
+  for (const auto one : years) {
+    const auto date = std::get<EdtfDate>(to_edtf(DateValue::of_season(one, spec.date.season), false)->value);
+    set.elements.push_back({date, date, false});
+    meaning.alternatives.push_back(to_string(date));
+  }
+  if (!years.empty()) meaning.edtf = Edtf{std::move(set)};
+  return meaning;
+}
+
 // On my twenty-first birthday, the year I turned thirty, in my twenties.
 Meaning Talk::age_said_otherwise(const Spec& spec) const {
   Meaning meaning;
@@ -101,6 +137,7 @@ Meaning Talk::age_said_otherwise(const Spec& spec) const {
     meaning.value = DateValue::of_year(to_civil(years_after(born->first, youngest)).year);
     return meaning;
   }
+  if (spec.rule == "season-of-life") return season_of_life(spec, *value, first, meaning);
   meaning.value = *value;
   if (birthday && value->precision == P::day) meaning.value = DateValue::of_day(to_civil(first));
   meaning.value.year = to_civil(first).year;
@@ -172,6 +209,15 @@ Meaning Talk::service_year(const Spec& spec) const {
   const auto days = days_of(Edtf{*edge}, discourse_.policy);
   if (!value || !days) return meaning;
   meaning.anchor = "service " + to_string(*service->when.value);
+  if (spec.named) {  // my first Christmas aboard: the first after the day of coming
+    meaning.value.precision = P::day;
+    if (spec.number < 1 || value->precision < P::day) return meaning;
+    auto year = value->year;
+    if (day_in_year(*spec.named, year) < day_of(*value)) ++year;
+    named(spec, meaning, year + spec.number - 1);
+    meaning.moves_talk = true;
+    return meaning;
+  }
   if (spec.date.season != Season::none) {  // my first winter aboard
     const int season_month = static_cast<int>(spec.date.season) * 3;
     if (spec.number < 1 || value->precision < P::month) return meaning;

@@ -224,12 +224,22 @@ Meaning Talk::relative(const Spec& spec) const {
       }
       break;
     case Unit::week:
-      if (spec.date.weekday)
+      if (spec.of_week && is_day(from)) {
+        const Day day = day_of(from) + 7 * step;
+        meaning.value = DateValue::of_day(to_civil(day + (spec.date.weekday - iso_weekday(day))));
+      } else if (spec.date.weekday)
         put_weekday(from, step, spec.date.weekday, meaning);
       else
         put_week(from, step, setting_.prose, meaning);
       break;
     case Unit::weekend:
+      meaning.moves_talk = false;
+      if (step == 0 && is_day(from) && !setting_.prose && !spec.speech) {  // that weekend: of the same week
+        const Day saturday = day_of(from) + (6 - iso_weekday(day_of(from)));
+        meaning.timex = week_timex(saturday) + "-WE";
+        meaning.edtf = day_interval(saturday, saturday + 1);
+      }
+      break;
     case Unit::fortnight:
       meaning.moves_talk = false;
       break;
@@ -250,7 +260,14 @@ Meaning Talk::relative_to_nothing(const Spec& spec) const {
     return meaning;
   }
   meaning.moves_talk = false;
-  if (spec.speech || year_ || !speech_ || setting_.prose || step == 0) return meaning;
+  if (spec.named && spec.named->kind == NamedDay::Kind::fixed && spec.named->earlier.empty()) {
+    meaning.value.precision = P::day;
+    meaning.value.month = spec.named->month;
+    meaning.value.day = spec.named->day;
+  }
+  if (spec.speech || year_ || !speech_ || setting_.prose || step == 0 ||
+      (step > 0 && spec.unit == Unit::year))
+    return meaning;
   Spec from_today;  // Perhaps it is seen from the day of speaking.
   from_today.kind = spec.kind;
   from_today.unit = spec.unit;
@@ -266,8 +283,21 @@ Meaning Talk::relative_to_nothing(const Spec& spec) const {
   return meaning;
 }
 
+// The following Christmas, the Easter before that, from a day: the next one or the last one there was.
+void Talk::put_feast_beside(const Spec& spec, const DateValue& from, Meaning& meaning) const {
+  const int step = step_of(spec);
+  const Day day = day_of(from), same_year = day_in_year(*spec.named, from.year);
+  auto year = from.year;
+  if (step > 0)
+    year += day < same_year ? step - 1 : step;
+  else
+    year += same_year < day ? step + 1 : step;
+  named(spec, meaning, year);
+}
+
 // A part of a year: that spring, the following June, last Christmas.
 void Talk::put_part_of_year(const Spec& spec, const DateValue& from, Meaning& meaning) const {
+  if (spec.named && is_day(from) && step_of(spec) != 0) return put_feast_beside(spec, from, meaning);
   const int at = month_of(from), step = step_of(spec);
   const bool season = spec.date.precision == P::season;
   auto year = from.year;
@@ -277,9 +307,13 @@ void Talk::put_part_of_year(const Spec& spec, const DateValue& from, Meaning& me
   if (step > 0) {
     if (!at || month <= at) ++year;  // the first that begins after
     year += step - 1;
+    if (spec.named && at == month)
+      meaning.alternatives.push_back(to_string(day_in_year(*spec.named, year - 1)));
   } else if (step < 0) {
     if (!at || (season ? month + 2 : month) >= at) --year;  // the last that had ended
     year += step + 1;
+    if (spec.named && at == month)  // before or after the feast of that month
+      meaning.alternatives.push_back(to_string(day_in_year(*spec.named, year + 1)));
   } else if (spec.date.season == Season::winter && at && at <= 2) {
     --year;  // that winter, in January
   }
@@ -363,10 +397,17 @@ Meaning Talk::offset(const Spec& spec) const {
     here.unit = spec.unit;
     here.date = spec.date;
     here.later = spec.later;
-    if (const auto edtf = to_edtf(offset(here).value, false))
+    const bool counted = spec.rule == "offset";
+    if (const auto edtf = counted ? std::nullopt : to_edtf(offset(here).value, false))
       meaning.alternatives.push_back(to_string(*edtf));
     meaning.anchor.clear();
     meaning.moves_talk = false;
+    return meaning;
+  }
+  if (!base && !setting_.prose && spec.anchor) put_beside_feast(spec, meaning);
+  if (spec.rule == "week-of") {
+    meaning.moves_talk = false;
+    if (base && is_day(*base)) put_week_of(spec, day_of(*base), meaning);
     return meaning;
   }
   if (spec.count.vague) {
@@ -381,7 +422,7 @@ Meaning Talk::offset(const Spec& spec) const {
     meaning.moves_talk = false;
     return meaning;
   }
-  if (spec.date.precision == P::season || (spec.unit == Unit::week && spec.date.weekday))
+  if (spec.date.precision == P::season || spec.named || (spec.unit == Unit::week && spec.date.weekday))
     return unit_beside(spec, *base, meaning.anchor);
   if (spec.rule == "offset-unit" && spec.unit == Unit::week && is_day(*base) && !setting_.prose)
     return week_beside(*base, forward, spec.anchor && spec.anchor->kind == Spec::Kind::calendar, meaning);
@@ -396,6 +437,45 @@ Meaning Talk::offset(const Spec& spec) const {
   else
     put_counted(spec, *base, meaning);
   return meaning;
+}
+
+// The day before New Year's Eve, no year known: 30 December of some year.
+void Talk::put_beside_feast(const Spec& spec, Meaning& meaning) const {
+  const auto* named = spec.anchor->named;
+  const std::int64_t unit = spec.unit == Unit::day         ? 1
+                            : spec.unit == Unit::week      ? 7
+                            : spec.unit == Unit::fortnight ? 14
+                                                           : 0;
+  const bool plain = !spec.count.vague && !spec.count.half && !spec.count.upper && !spec.has_more &&
+                     spec.date.precision == P::none && spec.rule != "week-of";
+  if (!named || named->kind != NamedDay::Kind::fixed || !named->earlier.empty() || unit == 0 || !plain ||
+      spec.count.value > 100)
+    return;
+  if (spec.rule == "offset-unit" && spec.unit != Unit::day) return;
+  const auto step = (spec.later == Later::after ? 1 : -1) * spec.count.value * unit;
+  constexpr std::int64_t kLeap = 2000, kCommon = 2001;
+  const auto a = to_civil(day_in_year(*named, kLeap) + step),
+             b = to_civil(day_in_year(*named, kCommon) + step);
+  if (a.month != b.month || a.day != b.day) return;
+  meaning.value.precision = P::day;
+  meaning.value.month = a.month;
+  meaning.value.day = a.day;
+}
+
+// The week or the weekend in which a day lies; a weekend only when the day touches it.
+void Talk::put_week_of(const Spec& spec, Day day, Meaning& meaning) const {
+  if (spec.unit == Unit::week) {
+    put_week(DateValue::of_day(to_civil(day)), 0, false, meaning);
+    return;
+  }
+  constexpr int kMonday = 1, kFriday = 5, kSaturday = 6;
+  const int weekday = iso_weekday(day);
+  if (weekday != kMonday && weekday < kFriday) return;
+  const Day saturday = weekday == kMonday ? day - 2 : day + (kSaturday - weekday);
+  meaning.timex = week_timex(saturday) + "-WE";
+  meaning.edtf = day_interval(saturday, saturday + 1);
+  const auto civil = to_civil(saturday);
+  meaning.value = DateValue::of_month(civil.year, civil.month);
 }
 
 // The week before Easter: the seven days before it. The week after, with nothing said: the calendar week.
@@ -419,6 +499,7 @@ Meaning Talk::unit_beside(const Spec& spec, const DateValue& base, const std::st
   step.kind = Spec::Kind::relative;
   step.unit = spec.unit;
   step.date = spec.date;
+  step.named = spec.named;
   step.following = forward ? Following::next : Following::previous;
   step.count.value = spec.count.value;
   Talk at(*this);

@@ -175,7 +175,17 @@ Meaning Talk::weekday(const Spec& spec) const {
   meaning.value = spec.date;
   meaning.value.year_known = false;
   meaning.moves_talk = false;
-  if (!spec.of) return meaning;
+  if (!spec.of) {
+    if (setting_.prose || !reference_ || !is_day(*reference_)) return meaning;
+    const Day day = day_of(*reference_);  // The one before or the one after the day under discussion.
+    const int ahead = (spec.date.weekday - iso_weekday(day) + 7) % 7;
+    if (ahead == 0)
+      meaning.alternatives = {to_string(day)};
+    else
+      meaning.alternatives = {to_string(day + (ahead - 7)), to_string(day + ahead)};
+    if (speech_past_ && day + ahead >= *speech_past_) meaning.alternatives.resize(1);
+    return meaning;
+  }
   const auto week = this->meaning(*spec.of);
   meaning.anchor = week.anchor;
   const auto* days = week.edtf ? std::get_if<EdtfInterval>(&week.edtf->value) : nullptr;

@@ -73,6 +73,7 @@ class Talk {
   Meaning relative_to_nothing(const Spec& spec) const;
   void add_seen_from_today(const Spec& spec, Meaning& meaning) const;
   void put_part_of_year(const Spec& spec, const DateValue& from, Meaning& meaning) const;
+  void put_feast_beside(const Spec& spec, const DateValue& from, Meaning& meaning) const;
   void put_day(const Spec& spec, const DateValue& from, Meaning& meaning) const;
   std::optional<DateValue> base_of(const Spec& spec, std::string& anchor) const;
   Meaning unit_beside(const Spec& spec, const DateValue& base, const std::string& anchor) const;
@@ -90,6 +91,9 @@ class Talk {
   Meaning day_word(const Spec& spec) const;
   Meaning age(const Spec& spec) const;
   Meaning age_said_otherwise(const Spec& spec) const;
+  Meaning season_of_life(const Spec& spec, const DateValue& born, Day first, Meaning& meaning) const;
+  void put_week_of(const Spec& spec, Day day, Meaning& meaning) const;
+  void put_beside_feast(const Spec& spec, Meaning& meaning) const;
   Meaning service_year(const Spec& spec) const;
   Meaning service_edge(const Spec& spec) const;
   Meaning event(const Spec& spec) const;

@@ -120,7 +120,7 @@ void Talk::forget_future(const Spec& spec, Meaning& meaning) const {
 void Talk::named(const Spec& spec, Meaning& meaning, std::optional<std::int64_t> year) const {
   const auto& rule = *spec.named;
   auto& value = meaning.value;
-  value.time = rule.part;
+  if (!rule.part.empty() || spec.date.time.empty()) value.time = rule.part;
   if (rule.kind == NamedDay::Kind::once) year = rule.year;
   if (year) {
     const auto time = value.time;
@@ -149,8 +149,9 @@ Talk::YearChoice Talk::year_for_season(int at, Season season) const {
   return {year, {}, false};
 }
 
-// A month eight or more behind the one just spoken of is next year's: November, then March. One five to seven
-// behind may be, one eight or more ahead may be last year's. Going back, it is the last one before.
+// A month eight or more behind the one just spoken of is next year's: November, then March; in talk six or
+// more. One less far behind may be, one eight or more ahead may be last year's. Going back, it is the last
+// one before.
 Talk::YearChoice Talk::year_for(const Spec& spec, int month) const {
   const bool season = spec.date.precision == P::season;
   const int at = !reference_                          ? 0
@@ -172,7 +173,11 @@ Talk::YearChoice Talk::year_for(const Spec& spec, int month) const {
     return winter ? YearChoice{year, year + 1, false} : YearChoice{year, {}, false};
   }
   if (at - month >= kTurn) return {year + 1, year, false};
-  if (at - month >= kDoubt) return {year, year + 1, false};
+  if (!setting_.prose && month < at && (spec.limit == Mod::until || spec.limit == Mod::on_or_before))
+    return {year + 1, {}, false};  // In October we docked and lay there till March.
+  constexpr int kTalkTurn = 6, kTalkDoubt = 4;
+  if (!setting_.prose && at - month >= kTalkTurn) return {year + 1, year, false};
+  if (at - month >= (setting_.prose ? kDoubt : kTalkDoubt)) return {year, year + 1, false};
   if (month - at >= kTurn) return {year, year - 1, false};
   return {year, {}, false};
 }

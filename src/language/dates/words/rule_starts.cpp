@@ -38,8 +38,8 @@ RuleSet rules_at(std::uint64_t roles, std::uint64_t hash) {
       {{RuleName::day_span, kNumbers, {}},
        {RuleName::core,
         kNumbers | bit(Role::month) | bit(Role::month_short) | bit(Role::weekday) | bit(Role::weekday_short) |
-            bit(Role::season) | bit(Role::phrase) | bit(Role::decade) | bit(Role::era_sign) |
-            bit(Role::year_zero),
+            bit(Role::season) | bit(Role::seasons) | bit(Role::phrase) | bit(Role::decade) |
+            bit(Role::era_sign) | bit(Role::year_zero),
         {w("year")}},
        {RuleName::parted,
         bit(Role::part) | bit(Role::part_noun) | bit(Role::portion_place) | bit(Role::approx) |
@@ -59,7 +59,7 @@ RuleSet rules_at(std::uint64_t roles, std::uint64_t hash) {
         bit(Role::present) | bit(Role::past) | bit(Role::future),
         {w("right"), w("these"), w("present"), w("date")}},
        {RuleName::day_word, bit(Role::day_word), {}},
-       {RuleName::age, bit(Role::number), {w("when"), w("i"), w("at"), w("age"), w("aged")}},
+       {RuleName::age, bit(Role::number), {w("when"), w("i"), w("i'd"), w("at"), w("age"), w("aged")}},
        {RuleName::service, 0, {w("when"), w("i")}},
        {RuleName::day_of_month, bit(Role::weekday), {}},
        {RuleName::lone_weekday, bit(Role::weekday), {}}},
@@ -69,8 +69,8 @@ RuleSet rules_at(std::uint64_t roles, std::uint64_t hash) {
 RuleSet rules_after_determiner(std::uint64_t roles, std::uint64_t hash) {
   return collect({{RuleName::day_span, kNumbers, {}},
                   {RuleName::core,
-                   kNumbers | bit(Role::season) | bit(Role::phrase) | bit(Role::decade) | bit(Role::unit) |
-                       bit(Role::units) | bit(Role::month),
+                   kNumbers | bit(Role::season) | bit(Role::seasons) | bit(Role::phrase) | bit(Role::decade) |
+                       bit(Role::unit) | bit(Role::units) | bit(Role::month),
                    {}},
                   {RuleName::parted,
                    bit(Role::part) | bit(Role::part_noun) | bit(Role::portion_place) | bit(Role::ordinal),
@@ -83,14 +83,14 @@ RuleSet rules_after_determiner(std::uint64_t roles, std::uint64_t hash) {
                   {RuleName::duration,
                    bit(Role::number) | bit(Role::vague) | bit(Role::following) | bit(Role::unit) |
                        bit(Role::units) | bit(Role::season) | bit(Role::seasons) | bit(Role::day_part) |
-                       bit(Role::day_parts) | bit(Role::weekday) | bit(Role::multiplier),
+                       bit(Role::day_parts) | bit(Role::weekday) | bit(Role::multiplier) | bit(Role::phrase),
                    {w("couple"), w("pair"), w("few"), w("good"), w("great"), w("number"), w("matter"),
-                    w("first"), w("final"), w("other")}},
+                    w("dozen"), w("first"), w("final"), w("other")}},
                   {RuleName::part_of_day, bit(Role::day_part) | bit(Role::part), {}},
                   {RuleName::watch, bit(Role::watch) | bit(Role::ordinal), {w("last")}},
                   {RuleName::reference, 0, {w("present"), w("future"), w("days")}},
                   {RuleName::service,
-                   bit(Role::unit) | kNumbers | bit(Role::decade) | bit(Role::part),
+                   bit(Role::unit) | kNumbers | bit(Role::decade) | bit(Role::part) | bit(Role::season),
                    {w("last"), w("final"), w("very"), w("teens")}},
                   {RuleName::day_of_month, kNumbers, {}}},
                  roles, hash);

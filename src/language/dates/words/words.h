@@ -78,6 +78,7 @@ enum class Role : std::uint8_t {
   price,
   participle,
   title,
+  happening,
   phrase,  ///< First word of a named day or time; no class of its own in the file.
   count_
 };
