@@ -526,6 +526,7 @@ bool Grammar::bare_span_stands(const Span& span, const Frame& frame) const {
 bool Grammar::one_unit(const Span& span, const Frame& frame, Spec& spec) const {
   const auto i = frame.begin;
   if (span.unit <= Unit::minute && frame.mod == Mod::none) return false;
+  if (is(span.past, w("of")) && t[span.past + 1].is(Role::weekdays)) return false;  // a month of Sundays
   if (!frame.modified && (t[i - 1].is_number() || t[i - 1].is(Role::number) || is(i - 1, w("times")) ||
                           is(i - 1, w("once")) || is(i - 1, w("twice")))) {
     spec.kind = Spec::Kind::set;
