@@ -257,7 +257,7 @@ class Reader {
     };
     if (is(i - 1, w("than"))) {  // no later than, no earlier than, not later than
       if (is(i - 2, w("later"))) return Mod::on_or_before;
-      if (is(i - 2, w("earlier"))) return Mod::on_or_after;
+      if (is(i - 2, w("earlier")) || is(i - 2, w("sooner"))) return Mod::on_or_after;
       return Mod::none;
     }
     if (is(i - 1, w("to")) && (is(i - 2, w("prior")) || is(i - 2, w("previous")))) return Mod::before;
@@ -269,6 +269,12 @@ class Reader {
     if (is(spec.end, w("onwards")) || is(spec.end, w("onward"))) return Mod::on_or_after;
     if (is(spec.end, w("or")) && is(spec.end + 1, w("earlier"))) return Mod::on_or_before;
     if (is(spec.end, w("or")) && is(spec.end + 1, w("later"))) return Mod::on_or_after;
+    if (is(spec.end, w("at")) && is(spec.end + 1, w("the")) &&
+        !talk_.setting().prose) {  // 1953 at the (very) latest
+      const auto at = is(spec.end + 2, w("very")) ? spec.end + 3 : spec.end + 2;
+      if (is(at, w("latest"))) return Mod::on_or_before;
+      if (is(at, w("earliest"))) return Mod::not_before;
+    }
     const auto& before = tokens_[i - 1];
     if (!before.is(Role::limit)) return Mod::none;
     const auto limit = static_cast<Mod>(before.value(Role::limit));
@@ -276,12 +282,14 @@ class Reader {
     if (denied && limit == Mod::before) return Mod::not_before;
     if (denied && limit == Mod::after) return Mod::on_or_before;
     if (is(i - 1, w("through")))  // all through 1957: the whole of it
-      for (const auto word : {w("all"), w("right"), w("straight"), w("clear")})
+      for (const auto word : {w("all"), w("right"), w("straight"), w("clear"), w("halfway"), w("midway"),
+                              w("partway"), w("way"), w("half-way")})
         if (is(i - 2, word)) return Mod::none;
     if (limit == Mod::until) {
       // "it wasn't until 1963": the thing came then.
-      for (std::size_t back = 2; back <= 3; ++back) {
-        if (!tokens_[i - back].is_word()) break;
+      constexpr std::size_t kReach = 9;  // we didn't get one till the spring of '53
+      for (std::size_t back = 2; back <= kReach && back <= i; ++back) {
+        if (!tokens_[i - back].is_word() || tokens_[i - back + 1].newline) break;
         if (negates(i - back)) return Mod::none;
       }
       return Mod::until;

@@ -296,9 +296,27 @@ bool Grammar::second_day(Spec& first, std::size_t j, Spec& second) const {
   return true;
 }
 
+// 1953 or so, 1953 or thereabouts, 1953 give or take
+void Grammar::more_or_less(Spec& spec) const {
+  if (prose() || spec.kind != Spec::Kind::calendar || spec.full_end ||
+      (spec.mod != Mod::none && spec.mod != Mod::approx))
+    return;
+  std::size_t past = spec.end;
+  if (is(past, w("or")) && (is(past + 1, w("so")) || is(past + 1, w("thereabouts"))))
+    past += 2;
+  else if (is(past, w("give")) && is(past + 1, w("or")) && is(past + 2, w("take")))
+    past += 3;
+  else
+    return;
+  spec.mod = Mod::approx;
+  spec.about = true;
+  spec.end = past;
+}
+
 bool Grammar::joined(Spec& first) const {
   if (first.kind != Spec::Kind::calendar || (first.full_end && !first.named) || first.first) return false;
   if (corrected(first) || or_last_digit(first) || years_in_a_row(first)) return true;
+  more_or_less(first);
   std::size_t j = first.end;
   if (!prose() && t[j].is_sign(',')) {  // 1957, I think, or maybe 1958
     std::size_t or_at = j;
@@ -334,6 +352,7 @@ bool Grammar::joined(Spec& first) const {
                     : !and_word      ? Spec::Join::range
                     : between        ? Spec::Join::between
                                      : Spec::Join::none;
+  more_or_less(second);
   first = make_pair(first, std::move(second), join);
   return true;
 }

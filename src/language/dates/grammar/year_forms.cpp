@@ -241,7 +241,9 @@ std::int64_t Grammar::rest_of_year(std::size_t i, std::size_t j, std::size_t& pa
                      (!prose() && t[i - 1].any(bit(Role::month) | bit(Role::season) | bit(Role::ordinal))) ||
                      (t[i - 1].is_sign(',') && !prose() &&
                       t[i - 2].any(bit(Role::ordinal) | bit(Role::month) | bit(Role::ordinal_ending)));
-  if (is(j, w("and")) && head < 20 && below_hundred(j + 1, value, past) && value >= 20 && dated) return value;
+  if (is(j, w("and")) && head < 20 && below_hundred(j + 1, value, past) && dated &&
+      value >= (prose() ? 20 : 1))
+    return value;
   if (t[j].is(Role::year_zero)) {
     std::size_t k = j + 1;
     if (t[k].is_sign('-') && !t[k].space) ++k;
