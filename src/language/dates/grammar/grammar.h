@@ -217,6 +217,7 @@ class Grammar {
   bool counts_unknown(std::size_t i, std::size_t past) const;
   std::size_t past_next_year(std::size_t past, std::int64_t value) const;
   bool false_start(Spec& first) const;
+  bool hundreds(std::size_t i, Spec& spec) const;
   void more_or_less(Spec& spec) const;
   bool or_last_digit(Spec& first) const;
   bool years_in_a_row(Spec& first) const;

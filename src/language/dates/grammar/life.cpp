@@ -270,7 +270,8 @@ bool has_short_year(const Spec& spec) {
 // Whose life the sentence is about; only two-digit years need it.
 Life Grammar::life_told(const Spec& spec) const {
   constexpr std::size_t kBack = 14, kForward = 8;
-  bool born = false, elder = false, descendant = false, death = false, self = false, self_last = false;
+  bool born = false, elder = false, descendant = false, death = false, self = false, self_last = false,
+       ancestor = false;
   const auto note = [&](const Token& token, std::size_t at) {
     if (is(at, w("born"))) born = true;
     if (token.is(Role::death)) death = true, born = false;  // What is dated is the death.
@@ -279,6 +280,9 @@ Life Grammar::life_told(const Spec& spec) const {
         is(at, w("i")) || is(at, w("i'd")) || is(at, w("we")) || is(at, w("me")) || is(at, w("us"));
     if (speaker) self = self_last = true;
     if (token.is(Role::elder)) elder = true;
+    if (token.is(Role::elder) && (t.text(token).substr(1).starts_with("rand") || is(at, w("ancestors")) ||
+                                  is(at, w("forefathers")) || is(at, w("granny"))))
+      ancestor = true;
     if (token.any(bit(Role::elder) | bit(Role::descendant)) || (token.is(Role::pronoun) && !speaker))
       self_last = false;
   };
@@ -294,6 +298,7 @@ Life Grammar::life_told(const Spec& spec) const {
     if (!self) note(t[at], at);
   if (born && own) return Life::own_birth;
   if (descendant || own) return Life::own;
+  if (ancestor && !born && !death) return Life::ancestors;
   if (born || (elder && !death)) return Life::elders;
   if (elder || self) return Life::own;
   return is(spec.begin - 1, w("of")) ? Life::thing : Life::untold;

@@ -59,7 +59,9 @@ bool Grammar::core(std::size_t i, Spec& spec) const {
     Spec found;
     if (decade(at, found) && found.end > spec.end) found.begin = i, spec = std::move(found);
   }
-  if ((number || head.is(Role::ordinal)) && near(at + 1, bit(Role::unit) | bit(Role::units), 4)) {
+  const bool hundreds = number && (is(at + 1, w("hundreds")) || is(at + 1, w("s")));
+  if (hundreds ||
+      ((number || head.is(Role::ordinal)) && near(at + 1, bit(Role::unit) | bit(Role::units), 4))) {
     Spec found;
     if (century(at, found) && found.end > spec.end) found.begin = i, spec = std::move(found);
   }

@@ -25,6 +25,7 @@ enum class Life : std::uint8_t {
   own,        ///< The speaker's, or a descendant's: recent years are likely.
   own_birth,  ///< "I was born in '24."
   elders,     ///< A parent's, a grandparent's, or somebody's birth: the older century is likely.
+  ancestors,  ///< A grandparent's or an earlier one's, birth and death apart: either century.
   thing       ///< "the blizzard of '88": either.
 };
 

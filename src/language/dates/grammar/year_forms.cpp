@@ -430,6 +430,7 @@ bool Grammar::decade(std::size_t i, Spec& spec) const {
   if (t[j].is_sign('\'')) ++j;
   if (t[j].is_number() && !t[j].grouped && t[j].number % 10 == 0 && ending(j + 1, past)) {
     if (t[j].digits == 4 && j == i) {
+      if (!prose() && t[j].number % 100 == 0 && t[j].number <= 1800) return false;  // the 1800s: a century
       if (is(past, w("men"))) return false;
       return make(past, t[j].number, false, "decade-digits");
     }
@@ -456,12 +457,41 @@ bool Grammar::decade(std::size_t i, Spec& spec) const {
   if (!t[i].is(Role::decade)) return false;
   const auto before = t[i - 1].hash;
   const bool told = before == w("the") || before == w("those") || t[i - 1].any(bit(Role::part)) ||
-                    (t[i - 1].is_sign('-') && t[i - 2].is(Role::part)) || is(i - 1, w("in"));
+                    (t[i - 1].is_sign('-') && t[i - 2].is(Role::part)) || is(i - 1, w("in")) ||
+                    ((is(i - 1, w("and")) || is(i - 1, w("or"))) && t[i - 2].is(Role::decade) && !prose());
   if (!told) return false;
   return make(i + 1, t[i].value(Role::decade), true, "decade-words");
 }
 
+// the eighteen hundreds, the 1800s
+bool Grammar::hundreds(std::size_t i, Spec& spec) const {
+  if (prose()) return false;
+  std::size_t past = i;
+  std::int64_t first = 0;
+  if (t[i].is(Role::number) && is(i + 1, w("hundreds"))) {
+    first = t[i].value(Role::number) * 100;
+    past = i + 2;
+  } else if (t[i].is_number() && t[i].digits == 4 && !t[i].grouped && t[i].number % 100 == 0 &&
+             is(i + 1, w("s")) && !t[i + 1].space) {
+    first = t[i].number;
+    past = i + 2;
+  } else {
+    return false;
+  }
+  if (first < 1000 || first > 1800)
+    return false;  // The nineteen hundreds may be a century or its first ten years.
+  spec.kind = Spec::Kind::calendar;
+  spec.begin = i;
+  spec.end = past;
+  spec.date = DateValue::of_year(first);
+  spec.date.precision = DateValue::Precision::century;
+  spec.year_said = true;
+  spec.rule = "century";
+  return true;
+}
+
 bool Grammar::century(std::size_t i, Spec& spec) const {
+  if (hundreds(i, spec)) return true;
   std::int64_t number = 0;
   std::size_t past = 0;
   if (!ordinal(i, number, past) || number < 1 || number > 30) return false;

@@ -50,9 +50,18 @@ void Talk::put_century(const Spec& spec, Meaning& meaning) const {
     meaning.alternatives.clear();
   }
   if (spec.life == Life::own_birth && discourse_.birth) {
-    const auto born = from_edtf(*discourse_.birth);
-    if (born && born->precision >= P::year && value.year - born->year >= 50) value.year -= 100;
+    const auto birth = from_edtf(*discourse_.birth);
+    if (birth && birth->precision >= P::year && value.year - birth->year >= 50) value.year -= 100;
     meaning.alternatives.clear();
+    return;
+  }
+  const auto born = discourse_.birth ? from_edtf(*discourse_.birth) : std::nullopt;
+  constexpr std::int64_t kFew = 35, kNone = 50;  // Of that age, few have a grandparent at work; then none.
+  if (spec.life == Life::ancestors && born && value.year >= born->year + kFew &&
+      value.year < born->year + kNone) {
+    meaning.alternatives = {as_text(value.year - 100), as_text(value.year)};
+    value.year_known = false;
+    meaning.moves_talk = false;
     return;
   }
   if (value.year <= speech_->year - discourse_.century.recent_years || spec.life == Life::own ||
@@ -60,7 +69,7 @@ void Talk::put_century(const Spec& spec, Meaning& meaning) const {
     return;
   const auto recent = value.year, older = recent - 100;
   meaning.alternatives.clear();
-  if (spec.life == Life::elders) {
+  if (spec.life == Life::elders || spec.life == Life::ancestors) {
     value.year = older;
     meaning.alternatives = {as_text(recent)};
   } else if (spec.life == Life::untold) {
