@@ -125,7 +125,7 @@ class Grammar {
   bool reference(std::size_t i, Spec& spec) const;
   bool day_word(std::size_t i, Spec& spec) const;
 
-  // durations.cpp
+  // durations.cpp; what is reckoned from another date in offsets.cpp
   bool duration(std::size_t i, Spec& spec) const;  ///< Durations, and offsets made of them.
   bool set(std::size_t i, Spec& spec) const;
 
