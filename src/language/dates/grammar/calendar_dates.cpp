@@ -16,6 +16,7 @@ void start(Spec& spec, std::size_t begin, DateValue::Precision precision, const 
 
 bool Grammar::month_name(std::size_t i, int& month, std::size_t& past, bool beside_number) const {
   if (t[i].is(Role::month)) {
+    if (!prose() && t[i + 1].capital && t[i + 1].is(Role::belonging)) return false;  // 12 May Street
     if (!beside_number && (month_is_verb(i) || name_not_date(i, i + 1))) return false;
     month = t[i].value(Role::month);
     past = i + 1;

@@ -151,6 +151,7 @@ bool Grammar::reference(std::size_t i, Spec& spec) const {
     return true;
   }
   if (is(i, w("these")) && is(i + 1, w("days"))) {
+    if (is(i - 1, w("of")) && is(i - 2, w("one")) && !prose()) return false;
     spec.end = i + 2;
     spec.timex = "PRESENT_REF";
     return true;
@@ -176,7 +177,8 @@ bool Grammar::reference(std::size_t i, Spec& spec) const {
     const bool opens =
         i == 0 || before.kind == Token::Kind::end || before.kind == Token::Kind::sign || t[i].newline;
     return !opens && !is(i + 1, w("then")) && !is(i + 1, w("that")) && !is(i + 1, w("and")) &&
-           !is(i - 1, w("and")) && !is(i - 1, w("just")) && !is(i - 1, w("but")) && !is(i - 1, w("so")) &&
+           !is(i - 1, w("and")) && !is(i - 1, w("day")) && !is(i - 1, w("just")) && !is(i - 1, w("but")) &&
+           !is(i - 1, w("so")) &&
            (after.kind == Token::Kind::end || (after.kind == Token::Kind::sign && after.sign != '-') ||
             is(i - 1, w("until")) || is(i - 1, w("is")) || is(i - 1, w("are")) || is(i - 1, w("by")));
   }

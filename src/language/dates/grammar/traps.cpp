@@ -54,7 +54,10 @@ bool Grammar::month_is_verb(std::size_t i) const {
 // "his wife April", "Captain May", "August Lindqvist", "the May Queen", "Friday Harbor", "the Easter Rose",
 // "the schooner Christmas Eve": the date words from i to past are a name.
 bool Grammar::name_not_date(std::size_t i, std::size_t past) const {
-  if (prose() || !t[i].capital) return false;
+  if (prose()) return false;
+  if (t[past].any(bit(Role::belonging)) && !t[past].newline) return true;
+  if (t[i].is(Role::month) && t[i].possessive != 0) return true;  // at May's house
+  if (!t[i].capital) return false;
   const auto& before = t[i - 1];
   const auto& after = t[past];
   if (after.is_number() || after.is(Role::ordinal) || after.is_sign('\'')) return false;
@@ -121,6 +124,8 @@ bool Grammar::number_is_label(std::size_t i) const {
 // number that does not stand where a date stands.
 bool Grammar::counts_unknown(std::size_t i, std::size_t past) const {
   const auto& thing = t[past];
+  if (!prose() && thing.is_word() && thing.capital && t[past + 1].is(Role::belonging))
+    return true;  // 1957 Main Street
   if (prose() || !thing.is_word() || thing.word || thing.capital || !thing.space || thing.newline)
     return false;
   constexpr std::size_t kShortest = 4;

@@ -14,27 +14,20 @@ namespace witnessmark {
 namespace dates {
 namespace {
 
-constexpr std::array<std::string_view, kRoleCount> kRoleNames{"month",          "month_short",   "weekday",
-                                                              "weekdays",       "weekday_short", "number",
-                                                              "multiplier",     "year_zero",     "ordinal",
-                                                              "ordinal_ending", "decade",        "season",
-                                                              "seasons",        "unit",          "units",
-                                                              "day_part",       "day_parts",     "clock_word",
-                                                              "watch",          "watch_noun",    "day_word",
-                                                              "present",        "past",          "future",
-                                                              "part",           "part_noun",     "portion",
-                                                              "portion_place",  "approx",        "degree",
-                                                              "least_most",     "vague",         "following",
-                                                              "later",          "long",          "frequency",
-                                                              "every",          "determiner",    "era",
-                                                              "place_in_time",  "limit",         "range_word",
-                                                              "era_sign",       "half_day",      "label",
-                                                              "counted",        "after_year",    "pronoun",
-                                                              "verb_may",       "service_place", "workplace",
-                                                              "join",           "leave",         "correct",
-                                                              "filler",         "elder",         "descendant",
-                                                              "death",          "price",         "participle",
-                                                              "title",          "happening",     ""};
+constexpr std::array<std::string_view, kRoleCount> kRoleNames{
+    "month",      "month_short", "weekday",       "weekdays", "weekday_short",
+    "number",     "multiplier",  "year_zero",     "ordinal",  "ordinal_ending",
+    "decade",     "season",      "seasons",       "unit",     "units",
+    "day_part",   "day_parts",   "clock_word",    "watch",    "watch_noun",
+    "day_word",   "present",     "past",          "future",   "part",
+    "part_noun",  "portion",     "portion_place", "approx",   "degree",
+    "least_most", "vague",       "following",     "later",    "long",
+    "frequency",  "every",       "determiner",    "era",      "place_in_time",
+    "limit",      "range_word",  "era_sign",      "half_day", "label",
+    "counted",    "after_year",  "pronoun",       "verb_may", "service_place",
+    "workplace",  "join",        "leave",         "correct",  "filler",
+    "elder",      "descendant",  "death",         "price",    "participle",
+    "title",      "happening",   "belonging",     ""};
 
 struct Named {
   std::string_view name;

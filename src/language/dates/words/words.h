@@ -79,6 +79,7 @@ enum class Role : std::uint8_t {
   participle,
   title,
   happening,
+  belonging,
   phrase,  ///< First word of a named day or time; no class of its own in the file.
   count_
 };
