@@ -7,6 +7,28 @@
 #include "witnessmark/language/sentences.h"
 
 namespace witnessmark {
+namespace {
+
+Result<ClauseWords> load_clause_words(const FileReader& files, const std::filesystem::path& path) {
+  const auto file = LexiconFile::load(files, path, {"word", "class"});
+  if (!file) return file.error();
+  ClauseWords words;
+  const std::pair<std::string_view, std::unordered_set<std::string>*> classes[] = {
+      {"cut", &words.cuts},   {"opener", &words.openers}, {"subject", &words.subjects},
+      {"weak", &words.weak},  {"verb", &words.verbs},     {"closed", &words.closed}};
+  for (const LexiconFile::Row& row : file->rows()) {
+    const auto known = std::find_if(std::begin(classes), std::end(classes),
+                                    [&](const auto& entry) { return entry.first == row[1]; });
+    if (known == std::end(classes)) {
+      return file->error(row, 1, fmt::format("class \"{}\" is not known", row[1]),
+                         "one of cut, opener, subject, weak, verb, closed");
+    }
+    known->second->insert(fold(row[0]));
+  }
+  return words;
+}
+
+}  // namespace
 
 Result<Abbreviations> Abbreviations::load(const FileReader& files, const std::filesystem::path& folder) {
   Abbreviations abbreviations;
@@ -30,11 +52,9 @@ Result<Abbreviations> Abbreviations::load(const FileReader& files, const std::fi
                          "one of never, before_number, before_lower, initial");
     }
   }
-  const auto clauses = LexiconFile::load(files, folder / "clause-words.csv", {"word"});
-  if (!clauses) return clauses.error();
-  for (const LexiconFile::Row& row : clauses->rows()) abbreviations.clause_words.push_back(fold(row[0]));
-  std::stable_sort(abbreviations.clause_words.begin(), abbreviations.clause_words.end(),
-                   [](const std::string& a, const std::string& b) { return a.size() > b.size(); });
+  auto clause_words = load_clause_words(files, folder / "clause-words.csv");
+  if (!clause_words) return clause_words.error();
+  abbreviations.clause_words = std::move(clause_words).value();
   return abbreviations;
 }
 

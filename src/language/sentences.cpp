@@ -12,6 +12,7 @@
 #include <memory>
 #include <stdexcept>
 
+#include "language/caption_clauses.h"
 #include "witnessmark/base/code_point_index.h"
 #include "witnessmark/base/fold.h"
 
@@ -85,6 +86,9 @@ bool stop_of_abbreviation(std::string_view text, std::int64_t end, const Abbrevi
   return capital && next >= 'A' && next <= 'Z' && abbreviations.initials.contains(word);
 }
 
+/// Fewer words are no clause worth cutting off.
+constexpr std::size_t kShortestClause = 4;
+
 using ByteSpan = std::pair<std::size_t, std::size_t>;
 
 ByteSpan trimmed(std::string_view text, std::size_t begin, std::size_t end) {
@@ -104,52 +108,31 @@ std::size_t count_words(std::string_view text) {
   return words;
 }
 
-/// Byte offsets in [begin, end) where a clause word begins.
-std::vector<std::size_t> clause_starts(std::string_view text, std::size_t begin, std::size_t end,
-                                       const Abbreviations& abbreviations) {
-  std::vector<std::size_t> starts;
-  for (std::size_t i = begin + 1; i < end; ++i) {
-    if (!is_space(text[i - 1]) || is_space(text[i])) continue;
-    for (const std::string& word : abbreviations.clause_words) {
-      const std::size_t past = i + word.size();
-      if (past >= end || !is_space(text[past])) continue;
-      bool same = true;
-      for (std::size_t k = 0; k < word.size() && same; ++k) {
-        const char c = text[i + k];
-        same = (c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c) == word[k];
-      }
-      if (!same) continue;
-      starts.push_back(i);
-      i = past;
-      break;
-    }
-  }
-  return starts;
-}
-
-/// Cuts a stretch of more than most_words into pieces of a third of that or more.
+/// Cuts a stretch of more than most_words: before each subject, else before a clause word that leaves a piece of a third of
+/// that or more.
 void cut_long(std::string_view text, ByteSpan span, std::size_t most_words,
               const Abbreviations& abbreviations, const std::vector<std::size_t>& marks,
               std::vector<ByteSpan>& pieces) {
-  std::vector<std::size_t> starts = clause_starts(text, span.first, span.second, abbreviations);
+  std::vector<ClauseStart> starts = clause_starts(text, span.first, span.second, abbreviations.clause_words);
   // Time marks fall anywhere: they serve only where no clause word does.
   for (auto at = std::upper_bound(marks.begin(), marks.end(), span.first);
        at != marks.end() && *at < span.second; ++at) {
     const std::size_t mark = *at;
-    const auto next = std::lower_bound(starts.begin(), starts.end(), mark);
-    const std::size_t before = next == starts.begin() ? span.first : *std::prev(next);
-    const std::size_t after = next == starts.end() ? span.second : *next;
-    if (count_words(text.substr(before, after - before)) > most_words) starts.insert(next, mark);
+    const auto next = std::lower_bound(starts.begin(), starts.end(), mark,
+                                       [](const ClauseStart& start, std::size_t where) { return start.at < where; });
+    const std::size_t before = next == starts.begin() ? span.first : std::prev(next)->at;
+    const std::size_t after = next == starts.end() ? span.second : next->at;
+    if (count_words(text.substr(before, after - before)) > most_words) starts.insert(next, {mark, false});
   }
   std::size_t begin = span.first;
   std::size_t from = begin;
   std::size_t words = 0;
-  for (const std::size_t start : starts) {
-    words += count_words(text.substr(from, start - from));
-    from = start;
-    if (words * 3 < most_words) continue;
-    pieces.push_back(trimmed(text, begin, start));
-    begin = start;
+  for (const ClauseStart& start : starts) {
+    words += count_words(text.substr(from, start.at - from));
+    from = start.at;
+    if (start.clause ? words < kShortestClause : words * 3 < most_words) continue;
+    pieces.push_back(trimmed(text, begin, start.at));
+    begin = start.at;
     words = 0;
   }
   pieces.push_back(trimmed(text, begin, span.second));

@@ -103,9 +103,12 @@ class Builder {
         ways.push_back(front);
         ways.push_back(back);
       }
-      std::vector<std::string> bare = rest;
-      bare.push_back(parts[i + 1]);
-      ways.push_back(bare);
+      // "hold 2"; of "number three" alone no bare number is left, which would be found in every count.
+      if (!rest.empty()) {
+        std::vector<std::string> bare = rest;
+        bare.push_back(parts[i + 1]);
+        ways.push_back(bare);
+      }
       return;
     }
     for (std::size_t i = 0; i < parts.size(); ++i) {

@@ -108,7 +108,8 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "my_time",
     "measure",
     "one",
-    "habit"};
+    "habit",
+    "past_form"};
 
 constexpr std::array<std::string_view, 19> kCueClasses{
     "hedge",    "told",       "told_order",     "told_own",   "read",
@@ -171,6 +172,8 @@ Result<void> load_plurals(Words& words, const FileReader& files, const std::file
   }
   words.any_doing.kind = VerbKind::happened;
   words.any_doing.needs = VerbNeeds::thing;
+  words.any_going.kind = VerbKind::located;
+  words.any_going.frame = VerbFrame::subject;
   return {};
 }
 

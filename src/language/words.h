@@ -108,6 +108,7 @@ enum class WordClass : std::uint8_t {
   measure,      ///< size, height, shape
   one,          ///< one, ones: stands for a noun
   habit,        ///< every day, always: done again and again
+  past_form,    ///< took, lay: past forms that do not end in -ed
   count_
 };
 /// Flags of a token; more classes than fit in one word.
@@ -261,7 +262,9 @@ struct Words {
   std::vector<Cue> cues;
   std::vector<QuantityWord> quantities;
   std::vector<Verb> verbs;
-  Verb any_doing;  ///< What a past form of no row ("-ed") is taken for.
+  // What a past form of no row is taken for.
+  Verb any_doing;  ///< Done to a thing: it happened.
+  Verb any_going;  ///< Done by people somewhere: where they were.
   std::vector<std::vector<std::uint32_t>>
       verb_groups;  ///< Rows of verbs of one base, longest particle first.
   std::vector<std::vector<std::uint32_t>> cue_lists;

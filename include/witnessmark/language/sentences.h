@@ -12,6 +12,16 @@
 
 namespace witnessmark {
 
+/// Words that show where a clause begins when nobody wrote full stops, from clause-words.csv. All folded.
+struct ClauseWords {
+  std::unordered_set<std::string> cuts;      ///< "and", "you know": a long stretch may be cut before them.
+  std::unordered_set<std::string> openers;   ///< "oh", "and": stand before a subject and belong to its clause.
+  std::unordered_set<std::string> subjects;  ///< "they", "there's", "was there": a clause begins.
+  std::unordered_set<std::string> weak;      ///< "it", "that": a clause begins when a verb follows.
+  std::unordered_set<std::string> verbs;
+  std::unordered_set<std::string> closed;    ///< "because", "said": no clause begins right after them.
+};
+
 /// Words ending in a full stop that do not end a sentence ("Mr.", "Lt.", "No."), from
 /// shared/language/<code>/.
 struct Abbreviations {
@@ -19,8 +29,7 @@ struct Abbreviations {
   std::unordered_set<std::string> before_number;  ///< "No." and the like: no end only before a digit.
   std::unordered_set<std::string> before_lower;   ///< "Ltd.": no end before a word in small letters.
   std::unordered_set<std::string> initials;  ///< Letters that, as a single capital with a stop, begin a name.
-  std::vector<std::string>
-      clause_words;  ///< Folded; where a long stretch without stops may be cut, longest first.
+  ClauseWords clause_words;
   static Result<Abbreviations> load(const FileReader& files, const std::filesystem::path& folder);
 };
 

@@ -254,12 +254,33 @@ std::optional<Referent> Arguments::pronoun(bool plural, std::uint32_t at) const 
   return before;
 }
 
+/// "the old one", "a steel one": one of what is spoken of.
+bool Arguments::stands_for_noun(std::uint32_t i, bool& plural) const {
+  if (i == 0 || !has(i, WordClass::one) || c_.passage.notes[i].thing >= 0) return false;
+  const bool described = has(i - 1, WordClass::old) || has(i - 1, WordClass::new_) || has(i - 1, WordClass::quality) ||
+                         has(i - 1, WordClass::colour) || has(i - 1, WordClass::material) || has(i - 1, WordClass::type);
+  if (!described) return false;
+  plural = false;
+  return true;
+}
+
 bool Arguments::pronoun_object(const Predicate& p, bool& plural) const {
   for (std::uint32_t i = p.at + 1; i < std::min(p.right.past, p.at + 5); ++i) {
     if (is_mark(i) || c_.passage.notes[i].thing >= 0) return false;
     if (has(i, WordClass::pronoun)) {
       plural = has(i, WordClass::them);
       return true;
+    }
+    if (stands_for_noun(i, plural)) return true;
+    // "Mrs Hall got one": a further one.
+    if (has(i, WordClass::one) && p.kind == Predicate::Kind::verb && p.verb->kind == VerbKind::begins &&
+        (i + 1 >= p.right.past || is_mark(i + 1) || c_.passage.notes[i + 1].date >= 0)) {
+      plural = false;
+      return true;
+    }
+    if (has(i, WordClass::indefinite) || has(i, WordClass::us) ||
+        (i + 1 < p.right.past && has(i + 1, WordClass::one))) {
+      continue;  // "gave us a steel one"
     }
     // Only adverbs and the verb's own particle may stand between: not "put a sock in it".
     if (!has(i, WordClass::adverb) && !p.span.holds(i) && !has(i, WordClass::everything)) return false;
@@ -290,7 +311,7 @@ bool Arguments::pronoun_subject(const Predicate& p, bool& plural) const {
       plural = true;
       return true;
     }
-    return false;
+    return stands_for_noun(i, plural);
   };
   const Clause& own = c_.reading.clauses[p.clause];
   for (std::uint32_t i = p.span.past; i > p.left.first; --i) {

@@ -35,6 +35,7 @@ class Arguments {
   /// Whether what follows the verb leaves room for an object elsewhere: a mark, a preposition, a date,
   /// nothing.
   bool open_after(const Predicate& p) const;
+  bool stands_for_noun(std::uint32_t i, bool& plural) const;
   bool pronoun_object(const Predicate& p, bool& plural) const;
   bool pronoun_subject(const Predicate& p, bool& plural) const;
 

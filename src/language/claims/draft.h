@@ -46,6 +46,7 @@ struct Draft {
   bool withdrawn = false;
   bool fragment = false;    ///< No verb was found.
   bool by_then = false;     ///< Its date is the latest it can have been.
+  bool is_now = false;      ///< Said in the present tense: no date of the past is carried to it.
   bool undated = false;     ///< A date beside it is no date of it ("her name on, and 1937").
   bool of_place = false;    ///< "It" stood for the place spoken of.
   bool elliptical = false;  ///< Repeats an earlier claim with another date, number or place.

@@ -58,6 +58,7 @@ void lay_cues(const StatementContext& c, Draft& draft, Opening opening) {
 
 Draft asked_again(const StatementContext& c, const Draft& asked) {
   Draft draft = asked;
+  draft.subject_thing = -1;
   draft.basis = Basis::unstated;
   draft.firmness = Firmness::firm;
   draft.cues.clear();

@@ -3,6 +3,8 @@
 // was asked about before, however many things the answer has named.
 #include "language/claims/focus.h"
 
+#include <algorithm>
+
 #include "language/claims/statements.h"
 
 namespace witnessmark::claims {
@@ -11,6 +13,7 @@ namespace {
 constexpr int kPronounReach = 90;  // Words.
 constexpr int kTopicReach = 250;
 constexpr int kPlaceReach = 60;
+constexpr int kAside = 8;  // Sentences.
 
 bool stays_candidate(const Thing& thing) {
   return thing.kind == ThingKind::equipment && (thing.role == Role::none || thing.role == Role::of);
@@ -45,6 +48,22 @@ bool brings_in_unlisted(const Passage& passage, Span span) {
     }
   }
   return false;
+}
+
+/// "Until November", "before the war": the date of one thing and of nothing else.
+bool only_a_limit(const Edtf& value) {
+  if (const auto* interval = std::get_if<EdtfInterval>(&value.value)) {
+    return !std::holds_alternative<EdtfDate>(interval->begin) || !std::holds_alternative<EdtfDate>(interval->end);
+  }
+  const auto* set = std::get_if<EdtfSet>(&value.value);
+  return set && std::any_of(set->elements.begin(), set->elements.end(), [](const EdtfSetElement& element) {
+    return element.is_span && (!element.first || !element.last);
+  });
+}
+
+/// "Now", "today": when the interview was, not what is told of.
+bool of_speaking(const DateExpression& said) {
+  return said.timex3 == "PRESENT_REF" || said.rule == "day-word";
 }
 
 }  // namespace
@@ -120,6 +139,7 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
     }
     if (draft.subject && draft.statement == Statement::count) counted = {draft.subject, words};
     if (!draft.withdrawn) stated = &draft;
+    if (draft.of_place && draft.place && !draft.place->carried) place_topic = {draft.place, words};
     if (draft.place && !draft.place->carried && draft.place->kind == ThingKind::place) {
       place = draft.place;
       place_sentence = sentences;
@@ -137,7 +157,12 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
   for (auto [d, past] = passage.dates_in(context.reading.span); d < past; ++d) {
     const DateExpression& said = passage.dates[d];
     const Span& at = passage.date_spans[d];
-    if (at.empty() || !context.reading.span.holds(at.first) || said.corrected || !said.edtf) continue;
+    if (at.empty() || !context.reading.span.holds(at.first) || said.corrected || !said.edtf || of_speaking(said) ||
+        only_a_limit(*said.edtf)) {
+      continue;
+    }
+    // "The old one went in the big gale": looks aside, the talk stays where it was.
+    if (said.rule == "named-event" && date && date_age <= kAside) continue;
     date = ChosenDate{said, true};
     date_age = 0;
   }

@@ -7,6 +7,7 @@
 #include <numeric>
 
 #include "language/claims/exchange.h"
+#include "language/claims/from_talk.h"
 #include "language/claims/write_claim.h"
 #include "witnessmark/base/fold.h"
 #include "witnessmark/language/claims.h"
@@ -25,9 +26,6 @@ constexpr std::uint32_t kShortSentence = 20;
 /// An answer of so few tokens is quoted with the sentence that rounds it off, if that is no longer than this.
 constexpr std::uint32_t kShortAnswer = 6;
 constexpr std::uint32_t kRoundingOff = 12;
-
-/// A date said so many sentences ago still dates what is told.
-constexpr int kDateReach = 3;
 
 AuthorityList list_of_locations(const ReadingContext& context) {
   std::vector<Term> terms;
@@ -83,6 +81,12 @@ class InterviewReader {
     discourse_.policy = context.policy;
     discourse_.century = context.century;
     if (context.interview) discourse_.speech_time = context.interview->date.value;
+    if (discourse_.speech_time) {
+      today_.emplace();
+      today_->expression.text = to_string(*discourse_.speech_time);
+      today_->expression.edtf = discourse_.speech_time;
+      today_->expression.rule = "interview";
+    }
     labelled_ = std::any_of(transcript.utterances.begin(), transcript.utterances.end(),
                             [](const Utterance& u) { return !u.speaker.empty(); });
   }
@@ -139,10 +143,12 @@ class InterviewReader {
     discourse_.speaker = key;
     discourse_.birth.reset();
     discourse_.service.clear();
+    served_.reset();
     for (const Person& person : context_.persons) {
       if (person.key != key) continue;
       discourse_.birth = person.birth.value;
       discourse_.service = person.service;
+      served_ = time_of_service(person.service);
     }
   }
 
@@ -260,7 +266,8 @@ class InterviewReader {
     const SentenceReading reading = read_sentence(passage_, words_, span);
     const bool asks = interviewer || (!labelled_ && reading.question);
     StatementContext context{passage_, words_, finders_, reading, positions_,
-                             focus_,   asks,   nullptr,  nullptr, false,      false,    false};
+                             focus_,   asks,   nullptr,  nullptr, nullptr,    false,    false,    false};
+    if (today_) context.today = &*today_;
     if (narrator && !asks) context.narrator = &*narrator;
     collect_actions(reading, context, proposals_.mentions);
     if (asks) {
@@ -293,7 +300,8 @@ class InterviewReader {
     }
     ++asked_age_;
     for (Draft& draft : drafts) {
-      carry(draft);
+      carry(context, {focus_, context.asked_place, served_}, draft);
+      settle_basis(context, draft);
       if (draft.quotes.empty()) draft.quotes = {quote_of(draft, sentence, reading)};
     }
     if (drafts.empty()) finish_short_answer(sentence, span);
@@ -302,6 +310,8 @@ class InterviewReader {
     short_range_ = span.past - span.first <= kShortAnswer ? sentence.range : CodePointRange{};
     for (const Draft& draft : drafts) writer.write(draft, proposals_.claims);
     focus_.bring_up_to_date(context, std::move(drafts));
+    // The narrator goes on to another place.
+    if (asked_.place && focus_.place && focus_.place_sentence == focus_.sentences) asked_.place = focus_.place;
   }
 
   /// "Absolutely. I've the certificate.": a sentence that states nothing of its own rounds off a short answer.
@@ -319,7 +329,8 @@ class InterviewReader {
                           const SentenceReading& reading) const {
     const Clause& clause = reading.clauses[draft.clause];
     const bool whole = reading.clauses.size() < 2 && clause.core.past + 1 >= clause.span.past;
-    if (whole || reading.span.past - reading.span.first <= kShortSentence) return sentence.range;
+    const bool stopped = passage_.tokens[reading.span.past - 1].kind == Token::Kind::mark;
+    if (whole || (stopped && reading.span.past - reading.span.first <= kShortSentence)) return sentence.range;
     Span span = clause.core;
     while (span.first + 1 < span.past && (passage_.notes[span.first].flags.has(WordClass::coordinator) ||
                                           passage_.tokens[span.first].kind == Token::Kind::mark)) {
@@ -332,21 +343,6 @@ class InterviewReader {
     const bool last = draft.clause + 1 == reading.clauses.size() && clause.core.past + 1 >= clause.span.past;
     if (last) range.end = sentence.range.end;
     return range;
-  }
-
-  /// Place and date from the talk before, where the sentence is silent.
-  void carry(Draft& draft) const {
-    if (!draft.date && focus_.date && focus_.date_age <= kDateReach) {
-      draft.date = focus_.date;
-      draft.date->carried = true;
-    }
-    const bool silent = !draft.place && draft.place_words.empty();
-    if (silent && draft.subject && draft.subject->carried && draft.statement != Statement::begins &&
-        focus_.last && focus_.last->subject && focus_.last->place &&
-        focus_.last->subject->terms == draft.subject->terms) {
-      draft.place = focus_.last->place;
-      draft.place->carried = true;
-    }
   }
 
   const ReadingContext& context_;
@@ -369,6 +365,8 @@ class InterviewReader {
   std::size_t short_answer_ = 0;  ///< First claim of the sentence before.
   CodePointRange short_range_;    ///< That sentence, if it was short.
   std::size_t remark_ = 0;
+  std::optional<ChosenDate> today_;   ///< The day of the interview.
+  std::optional<ChosenDate> served_;  ///< The speaker's time of service.
   std::map<std::string, SpeakerIdentity, std::less<>> speakers_;
   MentionOrder mention_order_;
   Proposals proposals_;

@@ -22,6 +22,7 @@ class StatementReader {
   struct Subject {
     std::optional<Referent> referent;
     const Thing* thing = nullptr;
+    std::string words{};  ///< Somebody of no list.
   };
 
   // Verbs.
@@ -52,6 +53,8 @@ class StatementReader {
   // States.
   void exists(const Predicate& p);
   void has(const Predicate& p);
+  bool lived_at(const Predicate& p);
+  bool place_has(const Predicate& p);
   bool complement_is_named(const Predicate& p, std::uint32_t limit) const;
   void part_of(const Predicate& p);
   void is(const Predicate& p);
@@ -69,6 +72,9 @@ class StatementReader {
   bool absent_in_service();
   std::optional<Referent> place_of_unlisted(const Predicate& p, const Thing*& named) const;
   bool is_like(const Predicate& p, const std::vector<Subject>& subjects);
+  bool again_and_again(const Span& clause) const;
+  void named_in_passing();
+  void used_with_pronoun();
   void drop_repeated();
   void fragment();
   bool bare_name(const Thing& thing) const;
@@ -77,8 +83,10 @@ class StatementReader {
   Span opening_name() const;
   void inventory_item();
   bool colour_of_topic();
+  bool gone_of_topic();
   void carry_place(Draft& draft, const Referent& place) const;
   void with_part(std::size_t of);
+  void called_in_passing(std::size_t of);
   bool taken_back_after(const Predicate& p) const;
   std::string property_at(std::uint32_t from, std::uint32_t past, std::uint32_t* end) const;
 

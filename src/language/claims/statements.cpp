@@ -102,6 +102,7 @@ Draft& StatementReader::add(const Predicate* p, Statement statement, const Subje
     draft.of_place = true;
   } else {
     draft.subject = subject.referent;
+    draft.subject_words = subject.words;
   }
   draft.polarity = negated ? Polarity::denied : Polarity::affirmed;
   draft.clause = clause_of(p);
@@ -112,6 +113,7 @@ Draft& StatementReader::add(const Predicate* p, Statement statement, const Subje
   if (p) {
     Span words = p->span;
     draft.action = std::string(passage_.words({p->at, words.past}));
+    draft.is_now = p->present_tense && p->kind != Predicate::Kind::verb;
     if (p->particle > 0) draft.action += " … " + std::string(passage_.words({p->particle, p->particle + 1}));
     Mention mention;
     mention.kind = MentionKind::action;
@@ -198,6 +200,25 @@ void StatementReader::with_part(std::size_t of) {
   draft.statement = Statement::attribute;
   draft.attribute = "with: " + std::string(passage_.words({i + 1, past}));
   drafts_.push_back(std::move(draft));
+}
+
+/// "There was a cream range in it": the adjective states a property too.
+void StatementReader::called_in_passing(std::size_t of) {
+  const Draft state = drafts_[of];
+  const bool shows = state.statement == Statement::present || state.statement == Statement::count || state.statement == Statement::begins;
+  if (!shows || state.subject_thing < 0 || !state.attribute.empty() || state.polarity == Polarity::denied) return;
+  const Thing& thing = passage_.things[static_cast<std::size_t>(state.subject_thing)];
+  if (!c_.reading.span.holds(thing.span.first)) return;
+  for (std::uint32_t i = thing.head; i < thing.span.first; ++i) {
+    const std::string property = property_at(i, thing.span.first, nullptr);
+    if (property.empty() || arguments_.has(i, WordClass::old)) continue;
+    Draft draft = state;
+    draft.statement = Statement::attribute;
+    draft.attribute = property;
+    draft.quantity.reset();
+    drafts_.push_back(std::move(draft));
+    return;
+  }
 }
 
 bool StatementReader::counts_people(std::uint32_t number) const {
@@ -384,6 +405,9 @@ std::vector<Draft> StatementReader::run() {
   }
   been_at_location();
   for (std::size_t d = 0, made = drafts_.size(); d < made; ++d) with_part(d);
+  for (std::size_t d = 0, made = drafts_.size(); d < made; ++d) called_in_passing(d);
+  used_with_pronoun();
+  named_in_passing();
   drop_repeated();
   // A place can be what something is done to or said of, but it neither stands anywhere nor goes.
   std::erase_if(drafts_, [](const Draft& draft) {

@@ -32,6 +32,7 @@ struct StatementContext {
   /// Place or thing the question was about, for answers.
   const Referent* asked_place = nullptr;
   const Referent* narrator = nullptr;  ///< Who "I" is, if a person of the list.
+  const ChosenDate* today = nullptr;    ///< When the interview was, for what is pointed at.
   bool asked_what = false;  ///< Answers a question for what it was.
   bool answering = false;   ///< Soon after the question.
   bool inventory = false;   ///< "What was in the wheelhouse?": bare names answer it.

@@ -146,11 +146,28 @@ bool StatementReader::colour_of_topic() {
   return false;
 }
 
+/// "Gone.", "Long gone, that.": an answer about what was asked.
+bool StatementReader::gone_of_topic() {
+  const Span span = c_.reading.span;
+  if (!c_.answering || span.past - span.first > 6) return false;
+  for (std::uint32_t i = span.first; i < span.past; ++i) {
+    if (!arguments_.has(i, WordClass::gone)) continue;
+    const std::optional<Referent> topic = arguments_.pronoun(false, span.first);
+    if (!topic || topic->kind != ThingKind::equipment) return false;
+    const std::size_t first = drafts_.size();
+    add(nullptr, Statement::ends, {topic, nullptr}, negative_in(passage_, {span.first, i}).has_value());
+    put_dates(nullptr, first);
+    put_cues(nullptr, 0, first);
+    return true;
+  }
+  return false;
+}
+
 void StatementReader::fragment() {
   const Span span = c_.reading.span;
   std::vector<const Thing*> all = arguments_.group_in(span);
   if (all.empty()) {
-    if (colour_of_topic() || absent_in_service()) return;
+    if (colour_of_topic() || absent_in_service() || gone_of_topic()) return;
     const Span name = opening_name();
     const std::size_t made = drafts_.size();
     if (!name.empty() && span.past - span.first < 12 && bare_count(nullptr, {name.first, name.first + 1})) {

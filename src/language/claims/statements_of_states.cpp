@@ -109,6 +109,35 @@ void StatementReader::part_of(const Predicate& p) {
   }
 }
 
+/// "I'd number three", "we had the cabin next the stairs": people had a place as theirs.
+bool StatementReader::lived_at(const Predicate& p) {
+  const Subject who = person_before(p);
+  if (!who.referent && p.agent != Agent::we) return false;
+  const Thing* where = arguments_.place_in(p.right, {Role::none});
+  if (!where || where->head > p.span.past + 1 || where->negated) return false;
+  Draft& draft = add(&p, Statement::located, who, p.negated);
+  draft.quantity.reset();
+  draft.place = referent_of(c_, *where);
+  return true;
+}
+
+/// "Number three had the damp", "the store had a flagged floor": what a place was like.
+bool StatementReader::place_has(const Predicate& p) {
+  const Thing* place = arguments_.place_in(p.left, {Role::none});
+  if (!place || place->negated) return false;
+  std::uint32_t past = p.span.past;
+  while (past < p.right.past && past < p.span.past + 8 && !arguments_.is_mark(past) && passage_.notes[past].date < 0 &&
+         !arguments_.has(past, WordClass::subordinator) && !arguments_.has(past, WordClass::relative)) {
+    if (passage_.notes[past].thing >= 0 || arguments_.has(past, WordClass::person)) return false;
+    ++past;
+  }
+  if (past < p.span.past + 2 || !arguments_.has(p.span.past, WordClass::determiner)) return false;
+  Draft& draft = add(&p, Statement::attribute, {referent_of(c_, *place), nullptr}, p.negated);
+  draft.quantity.reset();
+  draft.attribute = "with: " + std::string(passage_.words({p.span.past, past}));
+  return true;
+}
+
 void StatementReader::has(const Predicate& p) {
   std::vector<const Thing*> objects = arguments_.objects(p);
   bool plural = false;
@@ -117,6 +146,8 @@ void StatementReader::has(const Predicate& p) {
     return;
   }
   if (objects.empty() && had_one(p)) return;
+  if (objects.empty() && lived_at(p)) return;
+  if (objects.empty() && place_has(p)) return;
   // "The other ship had a brass plate in her mess": not here.
   const bool elsewhere = arguments_.place_in(p.left, {Role::none}, true) != nullptr;
   if (objects.empty() && p.agent != Agent::it && !elsewhere && unlisted(p)) return;
@@ -296,10 +327,15 @@ void StatementReader::is_dated(const Predicate& p, const std::vector<Subject>& s
   }
   if (!last) last = c_.focus.repeatable();
   if (!last || p.agent == Agent::we) return;
+  // "It was there. That was 1962.": of lasting states and of where somebody was the date is of something else as often.
+  const bool event = last->statement == Statement::begins || last->statement == Statement::ends ||
+                     last->statement == Statement::count || last->statement == Statement::attribute;
+  if (!event && drafts_.empty()) return;
   bool plural = false;
   if (!arguments_.pronoun_subject(p, plural)) return;
   Draft again = *last;
   again.elliptical = true;
+  again.subject_thing = -1;  // It was named elsewhere.
   again.polarity = p.negated ? Polarity::denied : Polarity::affirmed;
   again.date.reset();
   again.basis = Basis::unstated;
@@ -344,6 +380,7 @@ bool StatementReader::points_at(const Predicate& p) {
     const std::size_t made = drafts_.size();
     add_state(&p, {referent_of(c_, thing), &thing}, false);
     if (!drafts_[made].place && c_.asked_place) carry_place(drafts_[made], *c_.asked_place);
+    if (c_.today) drafts_[made].date = *c_.today;
     return true;
   }
   return false;

@@ -22,7 +22,17 @@ StatementReader::Subject StatementReader::person_before(const Predicate& p) cons
     if (thing.kind == ThingKind::person && p.left.holds(thing.span.first))
       who = {referent_of(c_, thing), &thing};
   }
-  if (who.referent || !c_.narrator) return who;
+  if (who.referent) return who;
+  // "My father", "the cook": somebody of no list.
+  for (std::uint32_t i = p.span.first; i > p.left.first; --i) {
+    if (arguments_.is_mark(i - 1) || passage_.notes[i - 1].thing >= 0) break;
+    if (!arguments_.has(i - 1, WordClass::person) || arguments_.has(i - 1, WordClass::we)) continue;
+    std::uint32_t first = i - 1;
+    while (first > p.left.first && arguments_.has(first - 1, WordClass::determiner)) --first;
+    who.words = std::string(passage_.words({first, i}));
+    return who;
+  }
+  if (!c_.narrator) return who;
   for (std::uint32_t i = p.span.past; i > p.left.first; --i) {
     if (arguments_.is_mark(i - 1)) break;
     if (!arguments_.has(i - 1, WordClass::self) || !arguments_.has(i - 1, WordClass::we)) continue;
@@ -71,8 +81,9 @@ void StatementReader::located(const Predicate& p) {
   const Thing* where = arguments_.place_in({p.at, clause.past}, {Role::at, Role::to, Role::none}, true);
   if (!where) where = lying_off({p.at, clause.past});
   if (!where) where = arguments_.place_in(clause, {Role::at}, true);
+  if (!where) where = arguments_.place_in({p.at, clause.past}, {Role::at, Role::to});
   const bool named_site = arguments_.place_in(p.left, {Role::none}) != nullptr;
-  if (!who.referent && p.agent != Agent::we && p.agent != Agent::it && !named_site) return;
+  if (!who.referent && who.words.empty() && p.agent != Agent::we && p.agent != Agent::it && !named_site) return;
   if (!where) return;
   Draft& draft = add(&p, Statement::located, who, p.negated);
   draft.quantity.reset();
@@ -82,10 +93,10 @@ void StatementReader::located(const Predicate& p) {
 /// "I was on the coast station", "we were stuck in the sound".
 bool StatementReader::was_somewhere(const Predicate& p) {
   const Subject who = person_before(p);
-  if (!who.referent && !is_of_site(p)) return false;
+  if (!who.referent && who.words.empty() && !is_of_site(p)) return false;
   const Thing* where = arguments_.place_in(p.right, {Role::at}, true);
   if (!where) where = lying_off(p.right);
-  if (!where && who.thing) where = arguments_.place_in(p.right, {Role::at});
+  if (!where) where = arguments_.place_in(p.right, {Role::at});
   if (!where) return located_in_words(p, who);
   const bool negated = p.negated || negative_in(passage_, {p.span.past, where->head}).has_value();
   Draft& draft = add(&p, Statement::located, who, negated);

@@ -241,6 +241,31 @@ void set_windows(const Passage& passage, SentenceReading& reading) {
   }
 }
 
+/// Captions have no question marks: "was there a stove", "what colour was it".
+bool asks_without_mark(const Passage& passage, Span span) {
+  std::uint32_t i = span.first;
+  while (i < span.past && (passage.notes[i].flags.has(WordClass::filler) || passage.notes[i].flags.has(WordClass::coordinator) ||
+                           passage.notes[i].flags.has(WordClass::then))) {
+    ++i;
+  }
+  for (std::uint32_t k = span.first; k < span.past; ++k)
+    if (is_mark(passage, k)) return false;
+  const auto auxiliary = [&](std::uint32_t k) {
+    if (k >= span.past) return false;
+    const Flags& f = passage.notes[k].flags;
+    return f.has(WordClass::be) || f.has(WordClass::do_) || f.has(WordClass::modal) || f.has(WordClass::have);
+  };
+  if (i + 1 >= span.past) return false;
+  if (passage.notes[i].flags.has(WordClass::question_word) && !passage.notes[i].flags.has(WordClass::when)) {
+    return auxiliary(i + 1) || auxiliary(i + 2);
+  }
+  const Flags& next = passage.notes[i + 1].flags;
+  const bool subject = next.has(WordClass::it) || next.has(WordClass::they) || next.has(WordClass::this_) ||
+                       next.has(WordClass::there) || next.has(WordClass::she) || passage.words({i + 1, i + 2}) == "you";
+  const Flags& f = passage.notes[i].flags;
+  return auxiliary(i) && subject && !f.has(WordClass::it) && !f.has(WordClass::this_) && !f.has(WordClass::exist);
+}
+
 }  // namespace
 
 std::optional<std::uint32_t> negative_in(const Passage& passage, Span span) {
@@ -271,6 +296,7 @@ SentenceReading read_sentence(Passage& passage, const Words& words, Span span) {
   for (std::uint32_t i = span.first; i < span.past; ++i) {
     if (passage.tokens[i].kind == Token::Kind::mark && passage.tokens[i].mark == '?') reading.question = true;
   }
+  reading.question = reading.question || asks_without_mark(passage, span);
   reading.clauses = join(passage, cut(passage, span, reading.predicates), reading.predicates);
   set_windows(passage, reading);
   for (Predicate& predicate : reading.predicates) {

@@ -19,9 +19,10 @@ class Finder : private VerbSurroundings {
     for (std::uint32_t i = span_.first; i < span_.past; ++i) {
       const Note& note = notes_[i];
       if (note.thing >= 0 || note.date >= 0 || is_mark(i)) continue;
-      if (may_be_any_doing(i) && try_any_doing(i)) continue;
+      const bool verb = note.info && (note.info->verb_forms[0] | note.info->verb_forms[1]) != 0;
+      if (verb && try_verb(i)) continue;
+      if (try_any(i)) continue;
       if (!note.info) continue;
-      if ((note.info->verb_forms[0] | note.info->verb_forms[1]) != 0 && try_verb(i)) continue;
       if (note.flags.has(WordClass::be)) try_be(i);
       if (note.flags.has(WordClass::have) || note.flags.has(WordClass::had_or_would)) try_have(i);
     }
@@ -163,9 +164,12 @@ class Finder : private VerbSurroundings {
           continue;
         }
         const bool inverted = particle < i;
+        // "made way for a winch": what follows an adjacent particle is no object.
+        const bool apart = particle != i + 1;
         if (verb.frame == VerbFrame::subject && !inverted && verb.kind != VerbKind::located &&
-            direct_object(i))
+            verb.kind != VerbKind::takeover && apart && direct_object(i)) {
           continue;
+        }
         // "We went up to the yard": people neither begin nor end.
         const bool of_things = verb.kind != VerbKind::located && verb.frame == VerbFrame::subject;
         if (verb.kind == VerbKind::does && predicate.passive) continue;
@@ -190,14 +194,6 @@ class Finder : private VerbSurroundings {
     return false;
   }
 
-  /// Whether the word at i is long enough for one and known neither as a verb nor for grammar.
-  bool may_be_any_doing(std::uint32_t i) const {
-    const Note& note = notes_[i];
-    if (note.info && (note.info->verb_forms[0] != 0 || note.flags.any() || note.info->cue >= 0)) return false;
-    constexpr std::uint32_t kShortest = 5;
-    return note.cue < 0 && passage_.tokens[i].end - passage_.tokens[i].begin >= kShortest;
-  }
-
   /// A bit for each word form from the one before token i to the last a particle may stand at.
   std::uint64_t forms_near(std::uint32_t i) const {
     std::uint64_t bits = 0;
@@ -207,20 +203,38 @@ class Finder : private VerbSurroundings {
   }
   static std::uint64_t form_bit(std::uint64_t form) { return std::uint64_t{1} << (form & 63); }
 
-  /// "They greased it", "it was varnished": a past form of no row, done to a thing or a pronoun.
-  bool try_any_doing(std::uint32_t i) {
-    if (!may_be_any_doing(i) || noun_position(i)) return false;
-    const std::string_view word = passage_.words({i, i + 1});
-    const bool past = std::any_of(words_.past_endings.begin(), words_.past_endings.end(),
-                                                     [&](const std::string& ending) { return word.ends_with(ending); });
-    if (!past) return false;
+  /// A past form, of any verb but those of thinking and saying.
+  bool any_past(std::uint32_t i) const {
+    const Note& note = notes_[i];
+    const bool listed = has(i, WordClass::past_form) || (note.info && (note.info->verb_forms[0] & 4U) != 0);
+    if (!listed) {
+      if (note.info && (note.info->verb_forms[0] != 0 || note.flags.any() || note.info->cue >= 0)) return false;
+      constexpr std::uint32_t kShortest = 5;
+      if (passage_.tokens[i].end - passage_.tokens[i].begin < kShortest) return false;
+      const std::string_view word = passage_.words({i, i + 1});
+      const bool past = std::any_of(words_.past_endings.begin(), words_.past_endings.end(),
+                                    [&](const std::string& ending) { return word.ends_with(ending); });
+      if (!past) return false;
+    }
+    return note.cue < 0 && !noun_position(i) && !has(i, WordClass::mental) && !is_aux(i) && !has(i, WordClass::got);
+  }
+
+  /// A past form of no row that fits: "they greased it", "it was varnished", "Dad moved up to the rocks".
+  bool try_any(std::uint32_t i) {
+    if (!any_past(i)) return false;
     Predicate predicate;
     predicate.at = i;
     read_auxiliaries(i, predicate);
-    if (!predicate.passive && !acts_on(i)) return false;
-    predicate.verb = &words_.any_doing;
-    predicate.span.past = i + 1;
     predicate.agent = agent_before(i);
+    predicate.span.past = i + 1;
+    const bool known = notes_[i].info && (notes_[i].info->verb_forms[0] & 4U) != 0;
+    if (!known && (predicate.passive || acts_on(i))) {
+      predicate.verb = &words_.any_doing;
+    } else if (somebody_before(predicate.span.first) && place_behind(i + 1)) {
+      predicate.verb = &words_.any_going;
+    } else {
+      return false;
+    }
     found_.push_back(predicate);
     return true;
   }
@@ -235,7 +249,7 @@ class Finder : private VerbSurroundings {
       if (notes_[k].info && (notes_[k].info->verb_forms[0] & 24U) != 0 && !has(k, WordClass::gone)) {
         return verb_will_be_read(k);
       }
-      if (!notes_[k].flags.any() && Finder(passage_, words_, span_).try_any_doing(k)) return true;
+      if (!notes_[k].flags.any() && Finder(passage_, words_, span_).try_any(k)) return true;
       if (!is_adverb(k) && !is_aux(k)) return false;
     }
     return false;
@@ -257,7 +271,7 @@ class Finder : private VerbSurroundings {
     // "I'm", "he's": of people, unless a location of the site follows.
     const bool person = has(i, WordClass::we) || (has(i, WordClass::they) && !has(i, WordClass::them)) ||
                         (i > span_.first && has(i - 1, WordClass::we));
-    if (person && !location_after(i) && whereabouts_after(passage_, span_, i + 1).empty()) return;
+    if (person && !location_after(i) && whereabouts_after(passage_, span_, i + 1).empty() && !place_behind(i + 1)) return;
     Predicate predicate;
     predicate.at = i;
     read_auxiliaries(i, predicate);
@@ -314,9 +328,11 @@ class Finder : private VerbSurroundings {
       if (notes_[k].thing >= 0 || notes_[k].number >= 0) {
         if (notes_[k].thing >= 0 &&
             passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind != ThingKind::equipment) {
+          // "I'd number three": of people only.
+          if (has(i, WordClass::we) || somebody_before(i)) push_have(i);
           return;
         }
-        if (contraction && !article && notes_[k].number < 0) return;
+        if (contraction && !article && notes_[k].number < 0 && k > i + 1) return;
         push_have(i);
         return;
       }

@@ -186,7 +186,8 @@ class VerbSurroundings {
       case VerbNeeds::counted:
         return counted_after(i);
       case VerbNeeds::location:
-        return location_after(i) && who_can_be_somewhere(i);
+        return (location_after(i) && who_can_be_somewhere(i)) ||
+               (somebody_before(p.span.first) && place_behind(past_verb(i, verb)));
     }
     return false;
   }
@@ -206,7 +207,7 @@ class VerbSurroundings {
   bool direct_object(std::uint32_t i) const {
     for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 7); ++k) {
       if (is_mark(k) || notes_[k].date >= 0) return false;
-      if (has(k, WordClass::pronoun)) return true;
+      if (has(k, WordClass::pronoun) || has(k, WordClass::one)) return true;
       if (notes_[k].thing >= 0) {
         return passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind == ThingKind::equipment;
       }
@@ -341,6 +342,35 @@ class VerbSurroundings {
       if (notes_[k].thing < 0) continue;
       const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
       if (thing.kind == ThingKind::location || thing.location) return true;
+    }
+    return false;
+  }
+
+  /// People as the subject right before a verb: "we", "Dad", a person of the list, "she" (who may be the vessel).
+  bool somebody_before(std::uint32_t i) const {
+    for (std::uint32_t k = i; k > span_.first && k + 4 > i; --k) {
+      const std::uint32_t at = k - 1;
+      if (is_mark(at) || notes_[at].date >= 0) return false;
+      if (notes_[at].thing >= 0) {
+        return passage_.things[static_cast<std::size_t>(notes_[at].thing)].kind == ThingKind::person;
+      }
+      if (has(at, WordClass::we) || has(at, WordClass::she) || has(at, WordClass::person)) return true;
+      if (has(at, WordClass::they) && !has(at, WordClass::them)) return true;
+      if (!is_adverb(at) && !has(at, WordClass::both) && !has(at, WordClass::everything)) return false;
+    }
+    // A contraction holds its subject: "we'd gone".
+    return i < span_.past && (has(i, WordClass::we) || has(i, WordClass::she));
+  }
+
+  /// A place of the lists behind a preposition, within a few words.
+  bool place_behind(std::uint32_t i) const {
+    for (std::uint32_t k = i; k < std::min(span_.past, i + 9); ++k) {
+      if (is_mark(k) || has(k, WordClass::coordinator) || has(k, WordClass::relative) || has(k, WordClass::subordinator))
+        return false;
+      if (notes_[k].thing < 0) continue;
+      const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
+      if (thing.kind != ThingKind::place && thing.kind != ThingKind::location) return false;
+      return thing.role == Role::at || thing.role == Role::to;
     }
     return false;
   }

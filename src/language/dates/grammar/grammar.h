@@ -186,6 +186,7 @@ class Grammar {
   bool edge_of_service(std::size_t i, Spec& spec) const;
   bool service_edge(std::size_t i, Spec& spec) const;
   bool service_year(std::size_t i, Spec& spec) const;
+  bool ends_here(std::size_t i) const;
   bool bare_year_supported(std::size_t i, std::size_t past, std::int64_t value, bool words) const;
   bool plausible(std::int64_t two_digits) const;
   bool four_digit_supported(std::size_t i) const;

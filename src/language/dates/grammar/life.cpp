@@ -114,6 +114,15 @@ bool Grammar::age(std::size_t i, Spec& spec) const {
   return true;
 }
 
+// "It was red when I came.", "when I came there was one": nothing says where to.
+bool Grammar::ends_here(std::size_t i) const {
+  const auto& after = t[i];
+  if (after.kind != Token::Kind::word || after.newline) return true;
+  for (const auto next : {w("there"), w("it"), w("they"), w("we"), w("the"), w("a"), w("and"), w("but"), w("so")})
+    if (after.hash == next) return true;
+  return false;
+}
+
 // joined, came aboard, left: the edge of a service, its words beginning at i
 bool Grammar::edge_of_service(std::size_t i, Spec& spec) const {
   const bool place = t[i + 1].is(Role::service_place);
@@ -124,8 +133,9 @@ bool Grammar::edge_of_service(std::size_t i, Spec& spec) const {
   if (t[i].is(Role::join)) return spec.end = aboard ? i + 2 : i + 1, true;
   if (is(i, w("first")) && is(i + 1, w("came")))
     return spec.end = t[i + 2].is(Role::service_place) ? i + 3 : i + 2, true;
+  if (is(i, w("came")) && !aboard && ends_here(i + 1)) return spec.end = i + 1, true;
   const bool came = (is(i, w("came")) && aboard) || (is(i, w("went")) && place) ||
-                    (is(i, w("got")) && (place || is(i + 1, w("here"))));
+                    (is(i, w("got")) && (place || is(i + 1, w("here")) || is(i + 1, w("there"))));
   if (came) return spec.end = i + 2, true;
   if (!t[i].is(Role::leave)) return false;
   spec.first_edge = false;
@@ -144,7 +154,8 @@ bool Grammar::edge_of_service(std::size_t i, Spec& spec) const {
 // when I left; before I came aboard; the day I reported
 bool Grammar::service_edge(std::size_t i, Spec& spec) const {
   spec.begin = i;
-  if (is(i, w("when"))) return is(i + 1, w("i")) && edge_of_service(i + 2, spec);
+  // The interviewer's "when you first came" is the narrator's coming.
+  if (is(i, w("when"))) return (is(i + 1, w("i")) || is(i + 1, w("you"))) && edge_of_service(i + 2, spec);
   if (is(i, w("i"))) {
     const auto before = t[i - 1].hash;
     return (before == w("before") || before == w("after") || before == w("since") || before == w("until")) &&

@@ -1,0 +1,75 @@
+// What is not said in a sentence but holds for it. A date goes on holding until another is said or talk turns to something
+// else; a place as long as talk is about the same thing.
+#include "language/claims/from_talk.h"
+
+#include <algorithm>
+
+namespace witnessmark::claims {
+namespace {
+
+/// A date said so many sentences ago still dates what is told.
+constexpr int kDateReach = 10;
+
+bool any(const StatementContext& c, WordClass word) {
+  for (std::uint32_t i = c.reading.span.first; i < c.reading.span.past; ++i)
+    if (c.passage.notes[i].flags.has(word)) return true;
+  return false;
+}
+
+}  // namespace
+
+std::optional<ChosenDate> time_of_service(const std::vector<ServicePeriod>& service) {
+  std::optional<EdtfInterval> whole;
+  for (const ServicePeriod& period : service) {
+    const auto* span = period.when.value ? std::get_if<EdtfInterval>(&period.when.value->value) : nullptr;
+    if (!span || !std::holds_alternative<EdtfDate>(span->begin) || !std::holds_alternative<EdtfDate>(span->end)) continue;
+    if (!whole) whole = *span;
+    whole->end = span->end;
+  }
+  if (!whole) return std::nullopt;
+  ChosenDate served;
+  served.expression.text = to_string(Edtf{*whole});
+  served.expression.edtf = Edtf{*whole};
+  served.expression.rule = "service";
+  served.expression.anchor = "service " + served.expression.text;
+  return served;
+}
+
+void carry(const StatementContext& context, const Surroundings& talk, Draft& draft) {
+  const Focus& focus = talk.focus;
+  if (!draft.date && talk.served && any(context, WordClass::my_time)) draft.date = talk.served;
+  if (!draft.date && !draft.is_now && focus.date && focus.date_age <= kDateReach) {
+    draft.date = focus.date;
+    draft.date->carried = true;
+  }
+  const bool silent = !draft.place && draft.place_words.empty();
+  if (!silent || !draft.subject) return;
+  if (draft.subject->carried && draft.statement != Statement::begins && focus.last && focus.last->subject &&
+      focus.last->place && focus.last->subject->terms == draft.subject->terms) {
+    draft.place = focus.last->place;
+    draft.place->carried = true;
+  }
+}
+
+void settle_basis(const StatementContext& context, Draft& draft) {
+  if (draft.basis != Basis::unstated || draft.led) return;
+  for (const CueSpan& cue : context.passage.cues) {
+    if (!context.reading.span.holds(cue.span.first)) continue;
+    const CueClass what = context.words.cues[cue.cue].cue;
+    if (what == CueClass::told || what == CueClass::read || what == CueClass::inferred) return;
+  }
+  const auto in_cue = [&](std::uint32_t i) {
+    return std::any_of(context.passage.cues.begin(), context.passage.cues.end(),
+                       [i](const CueSpan& cue) { return cue.span.holds(i); });
+  };
+  for (std::uint32_t i = context.reading.span.first; i < context.reading.span.past; ++i) {
+    const Flags& f = context.passage.notes[i].flags;
+    if (!f.has(WordClass::self) && !f.has(WordClass::we) && !f.has(WordClass::us)) continue;
+    if (in_cue(i)) continue;
+    draft.basis = Basis::first_hand;
+    draft.because.push_back("'" + std::string(context.passage.words({i, i + 1})) + "' → first-hand");
+    return;
+  }
+}
+
+}  // namespace witnessmark::claims

@@ -1,0 +1,27 @@
+#pragma once
+#include <optional>
+#include <vector>
+
+#include "language/claims/draft.h"
+#include "language/claims/statements.h"
+
+namespace witnessmark::claims {
+
+/// What talk around a sentence gives its statements where they are silent.
+struct Surroundings {
+  const Focus& focus;
+  const Referent* asked_place = nullptr;       ///< Of a question not long ago.
+  const std::optional<ChosenDate>& served;     ///< The speaker's time of service, for "in my time".
+};
+
+/// "In my time": from the first day of service to the last. Nothing when no service with both ends is known.
+std::optional<ChosenDate> time_of_service(const std::vector<ServicePeriod>& service);
+
+/// Date and place from the talk before.
+void carry(const StatementContext& context, const Surroundings& talk, Draft& draft);
+
+/// First-hand where the speaker puts himself in the sentence ("we", "I saw", "they gave me") and nothing says he had it from
+/// elsewhere; "I think" and its like do not count.
+void settle_basis(const StatementContext& context, Draft& draft);
+
+}  // namespace witnessmark::claims
