@@ -371,6 +371,13 @@ Meaning Talk::within(const Spec& spec) const {
 // What an offset is reckoned from; its words go into the anchor.
 std::optional<DateValue> Talk::base_of(const Spec& spec, std::string& anchor) const {
   if (!spec.anchor) {
+    // "… in April 1938. It had 1937 on it. Two days after": a year looked back to is not where days are counted from.
+    const bool days = spec.unit == Unit::day || spec.unit == Unit::week;
+    if (!spec.speech && !setting_.prose && days && day_talked_of_ && reference_ && reference_->precision == P::year &&
+        reference_->year < day_talked_of_->year) {
+      anchor = "talk of " + to_timex(*day_talked_of_);
+      return day_talked_of_;
+    }
     anchor = !spec.speech ? reference_anchor() : speech_ ? "interview " + to_timex(*speech_) : "";
     return spec.speech ? speech_ : reference_;
   }

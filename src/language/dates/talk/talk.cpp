@@ -17,6 +17,7 @@ Talk::Talk(const Discourse& discourse) : discourse_(discourse), decade_(discours
     speech_past_ = to_period(*discourse.speech_time, discourse.policy).past_latest();
   if (speech_) setting_.speech_year = speech_->year;
   if (discourse.reference) reference_ = from_edtf(*discourse.reference);
+  if (discourse.day_talked_of) day_talked_of_ = from_edtf(*discourse.day_talked_of);
   year_ = discourse.reference_year;
   if (!year_ && reference_ && reference_->precision >= P::year) year_ = reference_->year;
   setting_.prose = discourse.prose;
@@ -35,6 +36,7 @@ void Talk::refresh_setting() {
 void Talk::put_state(Discourse& discourse) const {
   discourse.reference_year = year_;
   discourse.decade = decade_;
+  if (day_talked_of_) discourse.day_talked_of = to_edtf(*day_talked_of_, false);
   if (!moved_ || !reference_) return;
   auto value = *reference_;
   value.time.clear();
@@ -100,6 +102,10 @@ void Talk::move_to(const Meaning& meaning, const Spec& spec, Mod limit) {
   far_year_.reset();
   moved_ = true;
   reference_ = meaning.value;
+  if (meaning.value.precision >= P::month) {
+    day_talked_of_ = meaning.value;
+    day_talked_of_->time.clear();
+  }
   year_ = meaning.value.year;
   if (*year_ > 0) decade_ = *year_ / 10 * 10;
   refresh_setting();

@@ -120,6 +120,7 @@ class Talk {
   std::optional<DateValue> speech_;  ///< Day, month or year of speaking.
   std::optional<Day> speech_past_;   ///< The day after it; nothing in prose.
   std::optional<DateValue> reference_;
+  std::optional<DateValue> day_talked_of_;  ///< The last reference that names a day or month.
   std::optional<std::int64_t> year_;
   bool moved_ = false;                        ///< reference_ is no longer the discourse's.
   std::optional<std::int64_t> far_year_;      ///< Prose: a far year mentioned once.
