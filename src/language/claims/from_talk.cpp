@@ -51,6 +51,27 @@ void carry(const StatementContext& context, const Surroundings& talk, Draft& dra
   }
 }
 
+bool only_denies(const StatementContext& context) {
+  constexpr int kMostWords = 4;
+  int words = 0;
+  bool pronoun = false;
+  bool negative = false;
+  for (std::uint32_t i = context.reading.span.first; i < context.reading.span.past; ++i) {
+    if (context.passage.tokens[i].kind == Token::Kind::mark) continue;
+    const Flags& f = context.passage.notes[i].flags;
+    if (f.has(WordClass::filler)) continue;
+    if (++words > kMostWords) return false;
+    const bool auxiliary = f.has(WordClass::be) || f.has(WordClass::have) || f.has(WordClass::do_);
+    if (words == 1) {
+      pronoun = f.has(WordClass::it) || f.has(WordClass::they) || f.has(WordClass::this_) || f.has(WordClass::we);
+    } else if (!auxiliary && !f.has(WordClass::negative) && !f.has(WordClass::never) && !f.has(WordClass::adverb)) {
+      return false;
+    }
+    negative = negative || f.has(WordClass::negative) || f.has(WordClass::never);
+  }
+  return pronoun && negative && words > 1;
+}
+
 void settle_basis(const StatementContext& context, Draft& draft) {
   if (draft.basis != Basis::unstated || draft.led) return;
   for (const CueSpan& cue : context.passage.cues) {

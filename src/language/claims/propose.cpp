@@ -289,6 +289,8 @@ class InterviewReader {
                    : focus_.place ? place_key(*focus_.place)
                                   : std::string();
     if (asked_.place && (asked_age_ < 2 || context.inventory)) context.asked_place = &*asked_.place;
+    const bool answers_no = !labelled_ && opening_of(context) == Opening::no;
+    if (only_denies(context) || answers_no) deny_sentence_before(sentence);
     std::vector<Draft> drafts = read_statements(context);
     if (first) {
       drafts = answer(context, asked_, std::move(drafts));
@@ -312,6 +314,22 @@ class InterviewReader {
     focus_.bring_up_to_date(context, std::move(drafts));
     // The narrator goes on to another place.
     if (asked_.place && focus_.place && focus_.place_sentence == focus_.sentences) asked_.place = focus_.place;
+  }
+
+  /// What the sentence before stated is denied by this one; its words become a second quote.
+  void deny_sentence_before(const Sentence& sentence) {
+    for (std::size_t c = short_answer_; c < proposals_.claims.size(); ++c) {
+      Claim& claim = proposals_.claims[c];
+      if (claim.quotes.front().end < sentence.range.begin && sentence.range.begin.value - claim.quotes.front().end.value > 3) continue;
+      if (claim.statement == Statement::present || claim.statement == Statement::absent) {
+        claim.statement = claim.statement == Statement::present ? Statement::absent : Statement::present;
+      } else {
+        claim.polarity = claim.polarity == Polarity::denied ? Polarity::affirmed : Polarity::denied;
+      }
+      claim.quotes.push_back(sentence.range);
+      claim.reason += "; the next sentence denies it";
+    }
+    short_range_ = {};
   }
 
   /// "Absolutely. I've the certificate.": a sentence that states nothing of its own rounds off a short answer.
