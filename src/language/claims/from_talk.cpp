@@ -72,6 +72,20 @@ bool only_denies(const StatementContext& context) {
   return pronoun && negative && words > 1;
 }
 
+bool opens_with_no(const StatementContext& context) {
+  const std::uint32_t first = context.reading.span.first;
+  for (const CueSpan& cue : context.passage.cues) {
+    if (cue.span.first != first || context.words.cues[cue.cue].cue != CueClass::no) continue;
+    if (cue.span.past >= context.reading.span.past) return true;
+    const Flags& next = context.passage.notes[cue.span.past].flags;
+    if (next.has(WordClass::filler) || next.has(WordClass::we) || next.has(WordClass::it) || next.has(WordClass::they) ||
+        next.has(WordClass::she) || next.has(WordClass::never)) {
+      return true;
+    }
+  }
+  return false;
+}
+
 void settle_basis(const StatementContext& context, Draft& draft) {
   if (draft.basis != Basis::unstated || draft.led) return;
   for (const CueSpan& cue : context.passage.cues) {

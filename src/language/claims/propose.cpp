@@ -289,7 +289,7 @@ class InterviewReader {
                    : focus_.place ? place_key(*focus_.place)
                                   : std::string();
     if (asked_.place && (asked_age_ < 2 || context.inventory)) context.asked_place = &*asked_.place;
-    const bool answers_no = !labelled_ && opening_of(context) == Opening::no;
+    const bool answers_no = !labelled_ && opens_with_no(context);
     if (only_denies(context) || answers_no) deny_sentence_before(sentence);
     std::vector<Draft> drafts = read_statements(context);
     if (first) {
