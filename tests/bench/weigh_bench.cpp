@@ -22,6 +22,7 @@
 #include "witnessmark/app/contradictions.h"
 #include "witnessmark/app/corroboration.h"
 #include "witnessmark/app/weigh.h"
+#include "witnessmark/store/claim_acts.h"
 #include "witnessmark/store/claims.h"
 #include "witnessmark/store/evidence.h"
 #include "witnessmark/store/interviews.h"
@@ -71,12 +72,12 @@ class MadeUp {
   }
 
   void fill(SiteFile& site) {
-    const SiteTransaction transaction(site);
+    SiteTransaction transaction(site);
     must(save_list(site, places()));
     must(save_list(site, equipment()));
     must(save_register(site, evidence()));
     fill_interviews(site);
-    const_cast<SiteTransaction&>(transaction).commit();
+    transaction.commit();
   }
 
  private:
@@ -190,7 +191,14 @@ class MadeUp {
     for (int n = 0; n < interviews; ++n) {
       const int count = std::min(kClaimsToAnInterview, claims_ - n * kClaimsToAnInterview);
       must(save_transcript(site, transcript(n, count)));
-      must(replace_proposals(site, fmt::format("interview-{:04}", n), claims_of(n, count)));
+      const std::string key = fmt::format("interview-{:04}", n);
+      must(replace_proposals(site, key, claims_of(n, count)));
+      std::vector<Claim> reviewed;
+      for (StoredClaim& stored : load_claims(site, {.interviews = {key}})) {
+        stored.claim.status = ClaimStatus::said_so;
+        if (number(0, 1) == 0) reviewed.push_back(std::move(stored.claim));
+      }
+      must(decide_many(site, reviewed, ""));
     }
   }
 
@@ -227,7 +235,6 @@ class MadeUp {
       if (number(0, 19) == 0) claim.polarity = Polarity::denied;
       const CodePointRange turn{{i * kTurn}, {(i + 1) * kTurn - 1}};
       claim.quotes = {turn};
-      claim.status = number(0, 1) == 0 ? ClaimStatus::said_so : ClaimStatus::proposed;
       all.push_back(std::move(claim));
     }
     return all;
@@ -352,7 +359,10 @@ int main(int count, char** arguments) {
         _exit(0);
       }
       int status = 0;
-      if (child < 0 || waitpid(child, &status, 0) < 0 || status != 0) return 1;
+      if (child < 0 || waitpid(child, &status, 0) < 0 || status != 0) {
+        fmt::print(stderr, "a measurement ended with status {}\n", status);
+        return 1;
+      }
     }
   }
   return 0;
