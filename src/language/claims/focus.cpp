@@ -61,6 +61,19 @@ bool only_a_limit(const Edtf& value) {
   });
 }
 
+/// "It was the stocktaking, Easter, and there was a fuss": set between marks within a sentence.
+bool explains(const Passage& passage, Span sentence, Span at) {
+  const auto mark = [&](std::uint32_t i) { return passage.tokens[i].kind == Token::Kind::mark; };
+  return at.first > sentence.first && at.past + 1 < sentence.past && mark(at.first - 1) && mark(at.past);
+}
+
+bool lies_in(const DateExpression& inner, const DateExpression& outer) {
+  if (!inner.period || !outer.period) return false;
+  const auto first = inner.period->earliest(), from = outer.period->earliest();
+  const auto past = inner.period->past_latest(), to = outer.period->past_latest();
+  return first && from && past && to && *from <= *first && *past <= *to;
+}
+
 /// "Now", "today": when the interview was, not what is told of.
 bool of_speaking(const DateExpression& said) {
   return said.timex3 == "PRESENT_REF" || said.rule == "day-word";
@@ -163,6 +176,9 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
     }
     // "The old one went in the big gale": looks aside, the talk stays where it was.
     if (said.rule == "named-event" && date && date_age <= kAside) continue;
+    if (date && explains(passage, context.reading.span, at) && (said.rule == "named-day" || lies_in(said, date->expression))) {
+      continue;
+    }
     date = ChosenDate{said, true};
     date_age = 0;
   }
