@@ -35,7 +35,7 @@ std::optional<ChosenDate> time_of_service(const std::vector<ServicePeriod>& serv
   return served;
 }
 
-void carry(const StatementContext& context, const Surroundings& talk, Draft& draft) {
+void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft) {
   const Focus& focus = talk.focus;
   if (!draft.date && talk.served && any(context, WordClass::my_time)) draft.date = *talk.served;
   if (!draft.date && !draft.is_now && focus.date && focus.date_age <= kDateReach) {

@@ -8,17 +8,16 @@
 namespace witnessmark::claims {
 
 /// What talk around a sentence gives its statements where they are silent.
-struct Surroundings {
+struct TalkBefore {
   const Focus& focus;
-  const Referent* asked_place = nullptr;       ///< Of a question not long ago.
-  const std::optional<ChosenDate>& served;     ///< The speaker's time of service, for "in my time".
+  const std::optional<ChosenDate>& served;  ///< The speaker's time of service, for "in my time".
 };
 
 /// "In my time": from the first day of service to the last. Nothing when no service with both ends is known.
 std::optional<ChosenDate> time_of_service(const std::vector<ServicePeriod>& service);
 
 /// Date and place from the talk before.
-void carry(const StatementContext& context, const Surroundings& talk, Draft& draft);
+void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft);
 
 /// "That it was landed. It wasn't.": a sentence that only denies the one before.
 bool only_denies(const StatementContext& context);

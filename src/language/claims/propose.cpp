@@ -302,7 +302,7 @@ class InterviewReader {
     }
     ++asked_age_;
     for (Draft& draft : drafts) {
-      carry(context, {focus_, context.asked_place, served_}, draft);
+      carry(context, {focus_, served_}, draft);
       settle_basis(context, draft);
       if (draft.quotes.empty()) draft.quotes = {quote_of(draft, sentence, reading)};
     }

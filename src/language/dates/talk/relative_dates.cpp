@@ -30,6 +30,19 @@ Edtf one_of_span(std::optional<EdtfDate> first, std::optional<EdtfDate> last) {
 
 namespace {
 
+/// The same expression reckoned from the day of speaking.
+Spec seen_from_today(const Spec& spec) {
+  Spec today;
+  today.kind = spec.kind;
+  today.unit = spec.unit;
+  today.date = spec.date;
+  today.following = spec.following;
+  today.count = spec.count;
+  today.named = spec.named;
+  today.speech = true;
+  return today;
+}
+
 std::int64_t floor_tens(std::int64_t value, std::int64_t by) {
   return (value >= 0 ? value / by : -((-value + by - 1) / by)) * by;
 }
@@ -180,15 +193,7 @@ void put_week(const DateValue& from, int step, bool prose, Meaning& meaning) {
 
 // "I had married the year before last": seen from the day of speaking it would be another.
 void Talk::add_seen_from_today(const Spec& spec, Meaning& meaning) const {
-  Spec today;
-  today.kind = spec.kind;
-  today.unit = spec.unit;
-  today.date = spec.date;
-  today.following = spec.following;
-  today.count = spec.count;
-  today.named = spec.named;
-  today.speech = true;
-  const auto other = relative(today);
+  const auto other = relative(seen_from_today(spec));
   const auto edtf = other.edtf ? other.edtf : to_edtf(other.value, false);
   if (edtf) meaning.alternatives.push_back(to_string(*edtf));
 }
@@ -268,15 +273,8 @@ Meaning Talk::relative_to_nothing(const Spec& spec) const {
   if (spec.speech || year_ || !speech_ || setting_.prose || step == 0 ||
       (step > 0 && spec.unit == Unit::year))
     return meaning;
-  Spec from_today;  // Perhaps it is seen from the day of speaking.
-  from_today.kind = spec.kind;
-  from_today.unit = spec.unit;
-  from_today.date = spec.date;
-  from_today.following = spec.following;
-  from_today.count = spec.count;
-  from_today.named = spec.named;
-  from_today.speech = true;
-  const auto other = relative(from_today);
+  // Perhaps it is seen from the day of speaking.
+  const auto other = relative(seen_from_today(spec));
   if (other.moves_talk)
     meaning.alternatives.push_back(other.timex.empty() ? std::string(to_timex(other.value).view())
                                                        : other.timex);
