@@ -97,8 +97,9 @@ void RecordMaker::add_weighing(const Claim& claim, ClaimRecord& record) const {
   if (!weighing) return;
   record.recall = weighing->recall;
   record.comparisons = std::move(weighing->comparisons);
+  const std::string_view quote = record.quotes.empty() ? std::string_view() : record.quotes.front().text;
   for (Comparison& comparison : record.comparisons) {
-    comparison.explanation = explain(claim, open_.held, comparison, index_);
+    comparison.explanation = explain(claim, quote, open_.held, comparison, index_);
     if (const auto* item = index_.find(comparison.entry)) comparison.noted = item->entry->letter_figure;
   }
 }

@@ -78,30 +78,34 @@ std::string noted_words(const Entry& entry) {
   return entry.letter_figure.empty() ? "" : fmt::format(" (noted {})", entry.letter_figure);
 }
 
-std::string claim_words(const Claim& claim, const RegisterIndex& evidence) {
-  return fmt::format("the narrator {} {}", claim.polarity == Polarity::denied ? "denies" : "has",
-                     statement_words(claim, evidence));
+/// The narrator's own words, then what was read from them. A date as said is not said twice.
+std::string claim_words(const Claim& claim, std::string_view quote, const RegisterIndex& evidence) {
+  const std::string words = brief_quote(quote, claim.when.dated.written);
+  Claim read = claim;
+  if (read.when.period && words.find(read.when.dated.written) != std::string::npos) read.when.dated.written.clear();
+  return fmt::format("the narrator{} {} {}", words.empty() ? "" : fmt::format(", “{}”,", words),
+                     claim.polarity == Polarity::denied ? "denies" : "has", statement_words(read, evidence));
 }
 
 }  // namespace
 
-std::string explain(const Claim& claim, const Interview& interview, const Comparison& comparison,
-                    const RegisterIndex& evidence) {
+std::string explain(const Claim& claim, std::string_view quote, const Interview& interview,
+                    const Comparison& comparison, const RegisterIndex& evidence) {
   if (comparison.outcome == Outcome::silent || comparison.entry.empty())
-    return fmt::format("Nothing in the register speaks to it: {}.", claim_words(claim, evidence));
+    return fmt::format("Nothing in the register speaks to it: {}.", claim_words(claim, quote, evidence));
   if (const auto* stay = evidence.find_stay(comparison.entry)) {
     const Source* source = evidence.source(stay->stay->source);
     return fmt::format("{} ({}) has {} at {}, {}; {}: {}.", source ? source->title : stay->stay->source,
                        stay->stay->key, stay->stay->party.empty() ? "the site" : stay->stay->party,
                        stay->stay->locations.front(), when_words(stay->stay->when, stay->period),
-                       claim_words(claim, evidence), verdict(comparison));
+                       claim_words(claim, quote, evidence), verdict(comparison));
   }
   const auto* item = evidence.find(comparison.entry);
   if (item == nullptr) return fmt::format("Entry {} is no longer in the register.", comparison.entry);
   std::string kind(item->source ? in_words(item->source->kind) : "entry");
   if (!kind.empty()) kind.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(kind.front())));
   return fmt::format("{} {}{} has {}; {}: {}{}.", kind, item->entry->key, noted_words(*item->entry),
-                     statement_words(*item, evidence), claim_words(claim, evidence), verdict(comparison),
+                     statement_words(*item, evidence), claim_words(claim, quote, evidence), verdict(comparison),
                      reservations(claim, interview, comparison, *item, evidence));
 }
 

@@ -2,6 +2,10 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
+#include <vector>
+
+
 namespace witnessmark {
 namespace {
 
@@ -34,6 +38,38 @@ std::string stated(Statement statement, const std::string& what, const std::stri
       return "at " + what;
   }
   return what;
+}
+
+/// In code points: a quote that stands whole, and what is left of a longer one.
+constexpr std::size_t kWholeQuote = 100;
+constexpr std::size_t kBriefQuote = 72;
+
+std::size_t code_points(std::string_view text) {
+  return static_cast<std::size_t>(
+      std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
+}
+
+std::vector<std::string_view> words_of(std::string_view text) {
+  std::vector<std::string_view> words;
+  while (!text.empty()) {
+    const auto begin = text.find_first_not_of(" \t\r\n");
+    if (begin == std::string_view::npos) break;
+    const auto end = std::min(text.size(), text.find_first_of(" \t\r\n", begin));
+    words.push_back(text.substr(begin, end - begin));
+    text.remove_prefix(end);
+  }
+  return words;
+}
+
+/// The words from `first` that hold the wanted ones, punctuation after them allowed.
+bool begins_at(const std::vector<std::string_view>& words, std::size_t first,
+               const std::vector<std::string_view>& wanted) {
+  if (first + wanted.size() > words.size()) return false;
+  for (std::size_t i = 0; i < wanted.size(); ++i) {
+    const bool last = i + 1 == wanted.size();
+    if (last ? !words[first + i].starts_with(wanted[i]) : words[first + i] != wanted[i]) return false;
+  }
+  return true;
 }
 
 }  // namespace
@@ -70,6 +106,35 @@ std::string statement_words(const Claim& claim, const RegisterIndex& evidence) {
       thing_words(evidence.lists(), claim.subject, claim.subject_words, claim.place, claim.place_words);
   return fmt::format("{}, {}", stated(claim.statement, what, detail),
                      when_words(claim.when.dated, claim.when.period));
+}
+
+std::string brief_quote(std::string_view quote, std::string_view about) {
+  const std::vector<std::string_view> words = words_of(quote);
+  const std::vector<std::string_view> wanted = words_of(about);
+  std::size_t all = 0;
+  for (const std::string_view word : words) all += code_points(word) + 1;
+  const std::size_t most = all <= kWholeQuote + 1 ? all : kBriefQuote + 1;
+  std::size_t first = 0, past = 0;
+  for (std::size_t i = 0; !wanted.empty() && past == 0 && i < words.size(); ++i)
+    if (begins_at(words, i, wanted)) first = i, past = i + wanted.size();
+  std::size_t length = 0;
+  for (std::size_t i = first; i < past; ++i) length += code_points(words[i]) + 1;
+  // A word before it for each word after it, as long as there is room: no word is cut, and one stands in any case.
+  for (bool grew = true; grew;) {
+    grew = false;
+    const auto take = [&](std::size_t word) {
+      const std::size_t more = code_points(words[word]) + 1;
+      if (length > 0 && length + more > most) return false;
+      length += more;
+      return grew = true;
+    };
+    if (first > 0 && take(first - 1)) --first;
+    if (past < words.size() && take(past)) ++past;
+  }
+  std::string brief = first > 0 ? "…" : "";
+  for (std::size_t i = first; i < past; ++i) brief += (brief.empty() ? "" : " ") + std::string(words[i]);
+  if (past < words.size()) brief += brief.empty() ? "…" : " …";
+  return brief;
 }
 
 }  // namespace witnessmark

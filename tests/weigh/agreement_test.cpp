@@ -6,6 +6,10 @@
 #include <fstream>
 #include <sstream>
 
+#include "witnessmark/base/code_point_index.h"
+#include "witnessmark/base/fold.h"
+#include "witnessmark/weigh/statement_words.h"
+
 using namespace witnessmark;
 
 namespace {
@@ -136,7 +140,7 @@ TEST_CASE("every pair of statements comes out as the table argues") {
     const std::string gap = gap_of(comparisons[0]);
     CAPTURE(gap);
     CHECK((gap == row[7] || (row[7] == "0" && gap.starts_with("0"))));
-    CHECK(!explain(claim, Interview{}, comparisons[0], index).empty());
+    CHECK(!explain(claim, "", Interview{}, comparisons[0], index).empty());
     ++rows;
   }
   CHECK(rows >= 70);
@@ -220,14 +224,14 @@ TEST_CASE("an event on another day may be another event; how far apart they are 
   const RegisterIndex index(evidence, held, default_date_policy());
   const auto comparisons = compare(claim, Interview{}, index);
   CHECK(comparisons.at(0).outcome == Outcome::cannot_tell);
-  CHECK(explain(claim, Interview{}, comparisons.at(0), index)
+  CHECK(explain(claim, "", Interview{}, comparisons.at(0), index)
             .ends_with("it may be another event; if it is the same, they are 16 days apart."));
   fire.attribute = "burned";
   const Register named = one_entry(fire);
   const RegisterIndex index_of_named(named, held, default_date_policy());
   const auto same = compare(claim, Interview{}, index_of_named);
   CHECK(same.at(0).outcome == Outcome::conflicts);
-  CHECK(explain(claim, Interview{}, same.at(0), index_of_named)
+  CHECK(explain(claim, "", Interview{}, same.at(0), index_of_named)
             .ends_with("they conflict, 16 days apart; unless it happened twice."));
 }
 
@@ -240,19 +244,56 @@ TEST_CASE("what is noted of an entry by the letter-figure scale is said and chan
   const Claim claim = claim_of({"ends", "1962", ""});
   const auto comparisons = compare(claim, Interview{}, index);
   CHECK(comparisons.at(0).outcome == Outcome::agrees);
-  CHECK(explain(claim, Interview{}, comparisons.at(0), index)
+  CHECK(explain(claim, "", Interview{}, comparisons.at(0), index)
             .starts_with("Photograph e1 (noted E5) has derrick"));
 }
 
-TEST_CASE("the explanation names the claim's words, the entry, both dates and the gap") {
+TEST_CASE("the explanation names the quote, the entry, both dates and the gap") {
   const AuthorityLists held = lists();
   const Register evidence = one_entry(entry_of({"", "", "", "present", "1963-02-14", ""}));
   const RegisterIndex index(evidence, held, default_date_policy());
   Claim claim = claim_of({"ends", "[..1962-11]", ""});
   claim.when.dated.written = "by the autumn of 1962";
   const auto comparisons = compare(claim, Interview{}, index);
-  CHECK(explain(claim, Interview{}, comparisons.at(0), index) ==
-        "Photograph e1 has derrick (foredeck) there, " + describe(*index.items()[0].period) +
-            "; the narrator has derrick (foredeck) taken away, “by the autumn of 1962” (" +
-            describe(*claim.when.period) + "): they conflict, at least 76 days apart.");
+  const std::string entry = "Photograph e1 has derrick (foredeck) there, " + describe(*index.items()[0].period);
+  const std::string days = describe(*claim.when.period);
+  // Words said elsewhere stand beside the days they mean; within the quote they are not said twice.
+  CHECK(explain(claim, "", Interview{}, comparisons.at(0), index) ==
+        entry + "; the narrator has derrick (foredeck) taken away, “by the autumn of 1962” (" + days +
+            "): they conflict, at least 76 days apart.");
+  CHECK(explain(claim, "It was gone then.", Interview{}, comparisons.at(0), index) ==
+        entry + "; the narrator, “It was gone then.”, has derrick (foredeck) taken away, “by the autumn of 1962” (" +
+            days + "): they conflict, at least 76 days apart.");
+  CHECK(explain(claim, "It was gone\nby the autumn of 1962.", Interview{}, comparisons.at(0), index) ==
+        entry + "; the narrator, “It was gone by the autumn of 1962.”, has derrick (foredeck) taken away, " + days +
+            ": they conflict, at least 76 days apart.");
+  Comparison silent;
+  CHECK(explain(claim, "It was gone by the autumn of 1962.", Interview{}, silent, index) ==
+        "Nothing in the register speaks to it: the narrator, “It was gone by the autumn of 1962.”, has derrick "
+        "(foredeck) taken away, " +
+            days + ".");
+}
+
+TEST_CASE("a long quote is shortened to whole words around the date as said") {
+  CHECK(brief_quote("", "1962") == "");
+  CHECK(brief_quote(" It  was\n gone. ", "") == "It was gone.");
+  const std::string long_one =
+      "Well, you see, they had always had it standing there by the lamp room door, and nobody thought about it "
+      "until, oh, late in 1962, when the yard men came and took the whole of it away on a Tuesday morning.";
+  CHECK(brief_quote(long_one, "late in 1962") ==
+        "… nobody thought about it until, oh, late in 1962, when the yard men came …");
+  CHECK(brief_quote(long_one, "by 1970") ==
+        "Well, you see, they had always had it standing there by the lamp room …");
+  CHECK(brief_quote(long_one, "Tuesday morning") ==
+        "… the yard men came and took the whole of it away on a Tuesday morning.");
+  const std::string not_long = long_one.substr(0, 100);
+  CHECK(brief_quote(not_long, "by the lamp") == not_long);
+  const std::string one_word(200, 'x');
+  CHECK(brief_quote(one_word, "") == one_word);
+  // Cut between words, never within a character, at no more than 72 of them.
+  std::string accents;
+  for (int i = 0; i < 40; ++i) accents += "éàü ";
+  const std::string brief = brief_quote(accents, "");
+  CHECK(is_valid_utf8(brief));
+  CHECK(CodePointIndex(brief).size().value == 71 + 2);
 }

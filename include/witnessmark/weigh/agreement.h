@@ -1,5 +1,6 @@
 #pragma once
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "witnessmark/model/claim.h"
@@ -24,9 +25,10 @@ std::vector<Comparison> compare(const Claim& claim, const Interview& interview, 
 Comparison compare(const Claim& claim, const Interview& interview, const RegisterIndex::Item& item,
                    const RegisterIndex& evidence);
 
-/// The sentence a curator reads: what the entry is, how its date stands to the claim's, the gap, and what lowered the
-/// outcome. Made when read.
-std::string explain(const Claim& claim, const Interview& interview, const Comparison& comparison,
-                    const RegisterIndex& evidence);
+/// The sentence a curator reads: the entry and its date, the narrator's words (a long quote shortened), what was read from
+/// them and its date, how the two stand, the gap, and what lowered the outcome. Made when read. `quote` is the claim's main
+/// one and may be empty.
+std::string explain(const Claim& claim, std::string_view quote, const Interview& interview,
+                    const Comparison& comparison, const RegisterIndex& evidence);
 
 }  // namespace witnessmark

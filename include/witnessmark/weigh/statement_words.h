@@ -1,6 +1,7 @@
 #pragma once
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "witnessmark/model/authority_list.h"
 #include "witnessmark/model/claim.h"
@@ -18,5 +19,9 @@ std::string thing_words(const AuthorityLists& lists, const std::string& subject,
 
 /// The words as written, and the days they were read to mean: "“the spring of 1963” (March to May 1963)".
 std::string when_words(const Dated& dated, const std::optional<Period>& period);
+
+/// A quote within a sentence: white space made single blanks and, where it is longer than 100 code points, only some 72 of them
+/// around `about` (the date as said, say) or, where it does not hold these, its first words; "…" stands for what is left out.
+std::string brief_quote(std::string_view quote, std::string_view about);
 
 }  // namespace witnessmark
