@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <deque>
 #include <future>
+#include <set>
 #include <thread>
 #include <unordered_map>
 
@@ -21,6 +22,20 @@ namespace {
 /// Claims that one thread weighs at a time, and claims kept in one transaction.
 constexpr std::size_t kBatch = 500;
 constexpr std::int64_t kKeptTogether = 20'000;
+/// So many changed claims are weighed without reading the whole register.
+constexpr std::size_t kFew = 100;
+
+std::vector<Weighing> weighings_of(const std::vector<Claim>& claims, const RegisterIndex& evidence,
+                                   const People& people) {
+  std::vector<Weighing> weighings;
+  weighings.reserve(claims.size());
+  for (const Claim& claim : claims) {
+    const Interview& interview = people.interview(claim.interview);
+    weighings.push_back({claim.id, recall_of(claim.when, interview, people.narrator(claim), evidence.policy()),
+                         compare(claim, interview, evidence)});
+  }
+  return weighings;
+}
 
 /// Weighs claims in batches beside one another and keeps them in the order in which they came.
 class Weighers {
@@ -48,21 +63,11 @@ class Weighers {
   }
 
  private:
-  std::vector<Weighing> weigh_all(const std::vector<Claim>& claims) const {
-    std::vector<Weighing> weighings;
-    weighings.reserve(claims.size());
-    for (const Claim& claim : claims) {
-      const Interview& interview = people_.interview(claim.interview);
-      weighings.push_back(
-          {claim.id, recall_of(claim.when, interview, people_.narrator(claim), evidence_.policy()),
-           compare(claim, interview, evidence_)});
-    }
-    return weighings;
-  }
-
   Result<void> start() {
     at_work_.push_back(std::async(std::launch::async,
-                                  [this, claims = std::move(batch_)] { return weigh_all(claims); }));
+                                  [this, claims = std::move(batch_)] {
+                                    return weighings_of(claims, evidence_, people_);
+                                  }));
     batch_.clear();
     return at_work_.size() < most_at_once_ ? Result<void>() : keep_first();
   }
@@ -94,6 +99,26 @@ Result<std::string> date_policy_text(const Surroundings& surroundings) {
   return surroundings.files.read(surroundings.shared / "date-policy.json");
 }
 
+/// Where the evidence is as it was: what bears on these claims is read, and nothing else.
+Result<std::int64_t> weigh_few(SiteFile& site, const std::vector<Id>& ids, const DatePolicy& policy) {
+  std::vector<Claim> claims;
+  for (StoredClaim& stored : load_claims(site, {.ids = ids, .with_mentions = false}))
+    claims.push_back(std::move(stored.claim));
+  const AuthorityLists lists = load_lists(site);
+  std::set<std::string> subjects;
+  for (const Claim& claim : claims) {
+    subjects.insert(claim.subject);
+    if (claim.subject.empty()) continue;
+    for (const auto& keys : {lists.equipment.all_within(claim.subject), lists.equipment.above(claim.subject)})
+      subjects.insert(keys.begin(), keys.end());
+  }
+  const Register evidence = load_register_on(site, subjects);
+  const RegisterIndex index(evidence, lists, policy);
+  const People people(site);
+  if (auto saved = save_weighings(site, weighings_of(claims, index, people)); !saved) return saved.error();
+  return static_cast<std::int64_t>(claims.size());
+}
+
 }  // namespace
 
 Result<std::int64_t> weigh(SiteFile& site, bool all, const Surroundings& surroundings) {
@@ -103,7 +128,11 @@ Result<std::int64_t> weigh(SiteFile& site, bool all, const Surroundings& surroun
   if (!policy_text) return policy_text.error();
   const std::string rules = rules_sha256(*policy_text);
   const bool may_have_changed = grounds_may_have_changed(site, rules);
-  if (!all && !may_have_changed && claims_to_weigh(site).empty()) return 0;
+  if (!all && !may_have_changed) {
+    const std::vector<Id> ids = claims_to_weigh(site);
+    if (ids.empty()) return 0;
+    if (ids.size() <= kFew) return weigh_few(site, ids, *policy);
+  }
 
   const Register evidence = load_register(site);
   const AuthorityLists lists = load_lists(site);

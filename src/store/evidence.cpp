@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 #include "store/connection.h"
@@ -115,6 +116,28 @@ Register load_register(const SiteFile& site) {
   StoreConnection& connection = site.connection();
   return {all_values<Source>(connection), all_values<Derivation>(connection), all_values<Entry>(connection),
           all_values<Stay>(connection), all_values<NamedEvent>(connection)};
+}
+
+Register load_register_on(const SiteFile& site, const std::set<std::string>& subjects) {
+  StoreConnection& connection = site.connection();
+  std::map<std::string, Entry> entries;
+  const auto add = [&](const char* column, const std::string& value) {
+    for (Entry& entry : values_with<Entry>(connection, column, value))
+      entries.emplace(entry.key, std::move(entry));
+  };
+  for (const std::string& subject : subjects) add("subject", subject);
+  std::set<std::string> beneath;
+  for (const auto& [key, entry] : entries)
+    for (const auto* keys : {&entry.date_rests_on, &entry.identification_rests_on, &entry.caption_rests_on})
+      beneath.insert(keys->begin(), keys->end());
+  for (const std::string& key : beneath)
+    if (!entries.contains(key)) add("key", key);
+  Register found;
+  found.sources = all_values<Source>(connection);
+  found.derivations = all_values<Derivation>(connection);
+  found.itinerary = all_values<Stay>(connection);
+  for (auto& [key, entry] : entries) found.entries.push_back(std::move(entry));
+  return found;
 }
 
 Result<ListChanges> save_list(SiteFile& site, const AuthorityList& list) {

@@ -10,6 +10,7 @@
 #include <functional>
 #include <string>
 
+#include "bench/must.h"
 #include "witnessmark/base/code_point_index.h"
 #include "witnessmark/store/claims.h"
 #include "witnessmark/store/evidence.h"
@@ -33,18 +34,6 @@ using namespace witnessmark;
 namespace {
 
 constexpr int kTurns = 400;
-
-template <typename T>
-T must(Result<T> result) {
-  if (!result.ok()) {
-    fmt::print(stderr, "{}\n", to_string(result.error()));
-    std::exit(1);
-  }
-  return std::move(result).value();
-}
-void must(Result<void> result) {
-  if (!result.ok()) std::exit(1);
-}
 
 /// Of the processor, so that what else the machine does matters less.
 double seconds(const std::function<void()>& work) {

@@ -1,6 +1,8 @@
 #pragma once
 #include <cstdint>
 #include <optional>
+#include <set>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -23,6 +25,10 @@ Result<RegisterChanges> save_register(SiteFile& site, const Register& evidence);
 
 /// All of it, each part sorted by key.
 Register load_register(const SiteFile& site);
+
+/// What of it a claim on one of these things (equipment keys, empty for none) can be held against: their entries, the
+/// entries on which these rest, all stays, sources and derivations. No named events.
+Register load_register_on(const SiteFile& site, const std::set<std::string>& subjects);
 
 struct ListChanges {
   RowCounts terms;

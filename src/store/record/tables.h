@@ -257,6 +257,21 @@ std::vector<R> all_values(StoreConnection& connection, std::string order = {}) {
   return values;
 }
 
+/// The rows with this value in a column, in no order.
+template <typename R>
+std::vector<R> values_with(StoreConnection& connection, const char* column, std::string_view value) {
+  std::vector<R> values;
+  SqlStatement select(*connection.database,
+                      "SELECT " + column_list<R>() + " FROM " + Table<R>::name + " WHERE " + column + " = ?");
+  select.bind(value);
+  while (select.step()) {
+    ReadColumns reader(select);
+    fields(reader, values.emplace_back());
+  }
+  for (R& record : values) load_children(connection, record);
+  return values;
+}
+
 template <typename R>
 void insert_record(StoreConnection& connection, const R& record, std::int64_t since) {
   static const std::string sql = [] {
