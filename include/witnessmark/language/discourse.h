@@ -36,6 +36,8 @@ struct Discourse {
   std::optional<Edtf> reference;  ///< Date under discussion; years, months and days are taken from it.
   std::optional<Edtf> day_talked_of;  ///< The last of them that names a day or month: "two days after" is counted from it.
   std::optional<std::int64_t> reference_year;
+  std::optional<Edtf>
+      told_coming;  ///< "I reported aboard in June 1955": stands for `service` while that is empty.
   std::optional<std::int64_t> decade;  ///< First year of the decade that bare two-digit years belong to.
   std::string speaker;
 };

@@ -249,7 +249,9 @@ class Reader {
   Mod limit_before(const Spec& spec) const {
     if (spec.kind != Spec::Kind::calendar && spec.kind != Spec::Kind::relative &&
         spec.kind != Spec::Kind::event && spec.kind != Spec::Kind::service_edge &&
-        spec.kind != Spec::Kind::offset)
+        spec.kind != Spec::Kind::offset && spec.kind != Spec::Kind::service_year &&
+        ((spec.kind != Spec::Kind::era && spec.kind != Spec::Kind::day_word) || talk_.setting().prose) &&
+        (spec.kind != Spec::Kind::age || spec.rule != "age"))
       return Mod::none;
     const auto i = spec.begin;
     const auto is = [&](std::size_t at, std::uint64_t hash) {
@@ -261,7 +263,8 @@ class Reader {
       return Mod::none;
     }
     if (is(i - 1, w("to")) && (is(i - 2, w("prior")) || is(i - 2, w("previous")))) return Mod::before;
-    if (is(i - 1, w("to")) && is(i - 2, w("up"))) return Mod::until;
+    if (is(i - 1, w("to")) && is(i - 2, w("up")))  // not: it was coming up to Christmas
+      return is(i - 3, w("coming")) || is(i - 3, w("getting")) ? Mod::none : Mod::until;
     if (is(i - 1, w("from")))
       return is(spec.end, w("on")) || is(spec.end, w("onwards")) || is(spec.end, w("onward"))
                  ? Mod::on_or_after
@@ -278,6 +281,10 @@ class Reader {
     const auto& before = tokens_[i - 1];
     if (!before.is(Role::limit)) return Mod::none;
     const auto limit = static_cast<Mod>(before.value(Role::limit));
+    if (is(i - 2, w("or")) && is(i - 3, w("on"))) {  // on or before the tenth of May
+      if (limit == Mod::before) return Mod::on_or_before;
+      if (limit == Mod::after) return Mod::not_before;
+    }
     const bool denied = is(i - 2, w("not")) || is(i - 2, w("never")) || denied_being(i - 2);
     if (denied && limit == Mod::before) return Mod::not_before;
     if (denied && limit == Mod::after) return Mod::on_or_before;
@@ -326,26 +333,43 @@ class Reader {
 
   void take(Spec& spec) {
     constexpr std::size_t kBytesADate = 120, kMost = 16384;
-    if (reading_.expressions.empty()) reading_.expressions.reserve(std::min(text_.size() / kBytesADate + 1, kMost));
+    auto& found = reading_.expressions;
+    if (found.empty()) found.reserve(std::min(text_.size() / kBytesADate + 1, kMost));
     if (!spec.first) {
-      const auto limit = spec.limit = limit_before(spec);
+      spec.limit = limit_before(spec);
+      const auto limit =
+          spec.kind == Spec::Kind::age ? Mod::none : spec.limit;  // A limit set by an age is its own.
       auto meaning = talk_.meaning(spec);
-      fill(reading_.expressions.emplace_back(), spec, meaning, limit);
+      fill(found.emplace_back(), spec, meaning, limit);
       talk_.move_to(meaning, spec, limit);
       talk_.list_year(meaning, tokens_[spec.end - 1].end());
+      const bool dated = spec.kind == Spec::Kind::calendar && limit == Mod::none && meaning.value.year_known;
+      if (dated && talk_.asks_for_coming() && grammar_.tells_coming(spec)) talk_.put_coming(meaning.value);
       return;
     }
+    take_pair(spec, spec.join == Spec::Join::either ? limit_before(spec) : Mod::none, false, found);
+  }
+
+  /// Adds the two dates of a spec to `out`, as one expression if they make one. Under a limit: what stands
+  /// for it, "by 1957 or 1958" by the later, "after" them after the earlier.
+  std::optional<Edtf> take_pair(const Spec& spec, Mod limit, bool nested, std::vector<DateExpression>& out) {
     std::vector<DateExpression> parts;
     parts.reserve(2);
     std::array<std::optional<EdtfDate>, 2> ends;
-    const auto limit = spec.join == Spec::Join::either ? limit_before(spec) : Mod::none;
-    std::optional<Edtf> limited;  // By 1957 or 1958: by the later; after them: after the earlier.
+    std::optional<Edtf> limited;
     const bool by_last = limit == Mod::before || limit == Mod::on_or_before;
     const bool by_first = limit == Mod::after || limit == Mod::not_before;
+    std::size_t number = 0;
     for (const auto* part : {spec.first.get(), spec.second.get()}) {
+      const bool decides = number == 0 ? by_first : by_last;
+      if (part->first) {
+        if (auto edge = take_pair(*part, decides ? limit : Mod::none, true, parts)) limited = std::move(edge);
+        ++number;
+        continue;
+      }
       auto meaning = talk_.meaning(*part);
-      ends[parts.size()] = talk_.end_of(meaning);
-      if (parts.empty() ? by_first : by_last) {
+      ends[number++] = talk_.end_of(meaning);
+      if (decides) {
         auto copy = meaning;
         talk_.put_edtf_of(copy, limit, limited);
       }
@@ -353,8 +377,10 @@ class Reader {
       talk_.move_to(meaning, *part, Mod::none);
       talk_.list_year(meaning, tokens_[part->end - 1].end());
     }
-    if (talk_.setting().prose || spec.join == Spec::Join::none || !join(spec, parts, ends, limited))
-      for (auto& part : parts) reading_.expressions.push_back(std::move(part));
+    if (talk_.setting().prose || spec.join == Spec::Join::none || parts.size() != 2 ||
+        !join(spec, parts, ends, nested ? std::nullopt : limited, out))
+      for (auto& part : parts) out.push_back(std::move(part));
+    return limited;
   }
 
   /// 4/10/1957 to 5/10/1957: month first or day first, but the same in both.
@@ -383,7 +409,8 @@ class Reader {
   /// One expression of two parts; false when a part has no value. `ends`: the parts as ends of an interval;
   /// `limited`: what stands for them when a limit is set on either.
   bool join(const Spec& spec, std::vector<DateExpression>& parts,
-            const std::array<std::optional<EdtfDate>, 2>& ends, const std::optional<Edtf>& limited) {
+            const std::array<std::optional<EdtfDate>, 2>& ends, const std::optional<Edtf>& limited,
+            std::vector<DateExpression>& out) {
     DateExpression e;
     e.range = {parts[0].range.begin, parts[1].range.end};
     const auto& last = tokens_[spec.end - 1];
@@ -399,7 +426,7 @@ class Reader {
       e.timex3 = parts[0].timex3 + "/" + parts[1].timex3;  // from June to August, no year known
       add_either_order(e, parts);
       e.parts = std::move(parts);
-      reading_.expressions.push_back(std::move(e));
+      out.push_back(std::move(e));
       return true;
     }
     if (!parts[0].edtf || !parts[1].edtf) return false;
@@ -414,7 +441,7 @@ class Reader {
       e.parts = std::move(parts);
       put_over_new_year(spec, e);
       if (e.edtf) e.period = to_period(*e.edtf, talk_.policy());
-      reading_.expressions.push_back(std::move(e));
+      out.push_back(std::move(e));
       return true;
     }
     const auto whole = joined_dates(spec.join, whole_of(parts[0]), whole_of(parts[1]), {});
@@ -429,7 +456,7 @@ class Reader {
     if (!e.edtf) e.edtf = whole;
     e.period = to_period(*e.edtf, talk_.policy());
     e.parts = std::move(parts);
-    reading_.expressions.push_back(std::move(e));
+    out.push_back(std::move(e));
     return true;
   }
 

@@ -60,6 +60,9 @@ bool Grammar::year_after(std::size_t i, Spec& spec) const {
   if (!year(j, YearStance::supported, year_spec)) return false;
   if (comma && year_spec.short_year && !t[j].is_sign('\'') && setting_.prose) return false;
   if (comma && year_spec.short_year && t[j].is_number() && !plausible(year_spec.date.year)) return false;
+  if (year_spec.short_year && j == i && !t[j].is_sign('\'') &&
+      stands_as_count(j, year_spec.end, year_spec.date.year))
+    return false;
   // "in March 12 of them", "May 62, 63": a day may not be taken for a year, nor a year for a count.
   spec.end = year_spec.end;
   spec.date.year = year_spec.date.year;
@@ -67,6 +70,22 @@ bool Grammar::year_after(std::size_t i, Spec& spec) const {
   spec.short_year = year_spec.short_year;
   spec.year_said = true;
   return true;
+}
+
+// "In the spring we had forty, in the summer sixty, and that autumn …": behind a bare season or month a round
+// number is a count where the sentence has counted before, or a thing stands behind it.
+bool Grammar::stands_as_count(std::size_t i, std::size_t past, std::int64_t value) const {
+  if (prose()) return false;
+  if (plural_follows(past)) return true;
+  if (value % 10 != 0) return false;
+  constexpr std::size_t kReach = 8;
+  for (std::size_t back = 2; back <= kReach && back <= i; ++back) {
+    const auto& token = t[i - back];
+    if (token.kind == Token::Kind::sign && (token.sign == '.' || token.sign == '?' || token.sign == '!'))
+      break;
+    if (token.is(Role::number) && t[i - back + 1].is_sign(',')) return true;
+  }
+  return false;
 }
 
 // "of that year", "of the same year", "last year".
@@ -258,6 +277,7 @@ bool Grammar::lone_weekday(std::size_t i, Spec& spec) const {
   start(spec, i, DateValue::Precision::day, "weekday");
   spec.date.weekday = t[i].value(Role::weekday);
   spec.end = i + 1;
+  spec.definite = is(i - 1, w("the"));
   if (is(i + 1, w("of"))) {  // Tuesday of that week
     auto of = std::make_unique<Spec>();
     if (relative(i + 2, *of) && of->kind == Spec::Kind::relative && of->unit == Unit::week &&
@@ -310,6 +330,9 @@ bool Grammar::named_day(std::size_t i, Spec& spec) const {
   if (is(j, w("the"))) ++j;
   const auto* phrase = t.phrase_at(j, past);
   if (!phrase || phrase->event >= 0) return false;
+  if (is(j, w("new")) && past == j + 2 && is(j + 1, w("year")) &&
+      (prose() || j != i || is(j - 1, w("the")) || is(j - 1, w("a")) || t[j - 1].capital))
+    return false;  // in the new year: not on its first day; the Chinese New Year
   if (is(past, w("island")) || is(past, w("eve")) || name_not_date(j, past)) return false;
   start(spec, phrase->when ? i : j, DateValue::Precision::day, phrase->day ? "named-day" : "named-time");
   spec.end = past;

@@ -80,7 +80,8 @@ bool Grammar::clock_digits(std::size_t i, Spec& spec) const {
                            after.any(bit(Role::after_year) | bit(Role::pronoun) | bit(Role::determiner));
       const bool no_year = (before == w("around") || before == w("about") || before == w("until")) &&
                            setting_.speech_year && token.number > *setting_.speech_year;
-      const bool talked = !prose() && token.number >= 1000 && no_noun && (clock_follows_at(i) || no_year);
+      const bool talked = !prose() && token.number >= 1000 && no_noun && (clock_follows_at(i) || no_year) &&
+                          !is_measured(i, i + 1);
       if (!hours && !(leading_zero && at) && !talked) return false;
       hour = static_cast<int>(token.number / 100);
       minute = static_cast<int>(token.number % 100);
@@ -146,7 +147,7 @@ bool Grammar::minutes_past(std::size_t i, Spec& spec) const {
 
 // at six thirty, at fifteen thirty-seven, at oh six thirty: hours and minutes as two numbers
 bool Grammar::hours_and_minutes(std::size_t i, Spec& spec) const {
-  if (prose() || !clock_follows_at(i)) return false;
+  if (prose() || !clock_follows_at(i) || is_measured(i, i)) return false;
   std::int64_t hours = 0, minutes = 0;
   std::size_t j = i, past = i;
   const bool zero = t[i].is(Role::year_zero);
@@ -184,6 +185,21 @@ bool Grammar::hours_and_minutes(std::size_t i, Spec& spec) const {
   return true;
 }
 
+// at seven we turned to: no "o'clock", no part of the day
+bool Grammar::hour_alone(std::size_t i, Spec& spec) const {
+  std::int64_t hour = 0;
+  std::size_t past = i;
+  if (prose() || !is(i - 1, w("at")) || (t[i].is_number() && t[i].digits > 2) || !cardinal(i, hour, past) ||
+      hour < 1 || hour > 12)
+    return false;
+  if (!is(past, w("we")) && !is(past, w("they")) && !is(past, w("the"))) return false;
+  spec.date.precision = DateValue::Precision::day;
+  spec.date.time = clock_text(static_cast<int>(hour), 0);
+  spec.rule = "hour";
+  spec.end = past;
+  return true;
+}
+
 bool Grammar::clock(std::size_t i, Spec& spec) const {
   spec.kind = Spec::Kind::clock;
   spec.begin = i;
@@ -208,10 +224,11 @@ bool Grammar::clock(std::size_t i, Spec& spec) const {
     spec.date.precision = DateValue::Precision::day;
     spec.date.time = clock_text(hour, 0);
     spec.end = is(j + 3, w("hours")) ? j + 4 : j + 3;
-  } else if (!minutes_past(i, spec) && !hours_and_minutes(i, spec) && !clock_digits(i, spec)) {
+  } else if (!minutes_past(i, spec) && !hours_and_minutes(i, spec) && !clock_digits(i, spec) &&
+             !hour_alone(i, spec)) {
     return false;
   }
-  clock_day(spec.end, spec);
+  if (spec.rule != "hour") clock_day(spec.end, spec);
   return true;
 }
 

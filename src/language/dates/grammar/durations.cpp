@@ -8,8 +8,8 @@ namespace {
 /// Words before a count that belong to it: about, more than, at least, up to.
 std::size_t count_modifier(const Grammar& g, std::size_t i, Mod& mod) {
   const auto& token = g.token(i);
-  if (g.is(i, w("at")) && g.token(i + 1).is(Role::least_most)) {
-    mod = static_cast<Mod>(g.token(i + 1).value(Role::least_most));
+  if (g.is(i, w("at")) && (g.is(i + 1, w("least")) || g.is(i + 1, w("most")))) {
+    mod = g.is(i + 1, w("least")) ? Mod::equal_or_more : Mod::equal_or_less;
     return i + 2;
   }
   if (g.is(i, w("no")) && g.token(i + 1).is(Role::degree) && g.is(i + 2, w("than"))) {

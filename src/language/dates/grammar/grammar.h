@@ -2,6 +2,7 @@
 #include <cstdint>
 #include <optional>
 #include <string_view>
+#include <vector>
 
 #include "language/dates/grammar/spec.h"
 #include "language/dates/words/tokens.h"
@@ -76,11 +77,11 @@ class Grammar {
     if (next.is_number()) return true;
     if (!next.word) return false;
     if (is(i, w("at")))
-      return next.any(bit(Role::number) | bit(Role::least_most)) || is(i + 1, w("the")) ||
+      return next.is(Role::number) || is(i + 1, w("least")) || is(i + 1, w("most")) || is(i + 1, w("the")) ||
              is(i + 1, w("age"));
-    return is(i + 1, w("was")) || is(i + 1, w("must")) || is(i + 1, w("would")) || is(i + 1, w("might")) ||
-           next.any(bit(Role::join) | bit(Role::leave)) || is(i + 1, w("came")) || is(i + 1, w("went")) ||
-           is(i + 1, w("got")) || is(i + 1, w("first"));
+    return is(i + 1, w("was")) || is(i + 1, w("turned")) || is(i + 1, w("had")) || is(i + 1, w("must")) ||
+           is(i + 1, w("would")) || is(i + 1, w("might")) || next.any(bit(Role::join) | bit(Role::leave)) ||
+           is(i + 1, w("came")) || is(i + 1, w("went")) || is(i + 1, w("got")) || is(i + 1, w("first"));
   }
 
   /// The longest expression that begins at i and one of the rules reads; the spec must be fresh.
@@ -94,7 +95,7 @@ class Grammar {
   bool ordinal(std::size_t i, std::int64_t& value, std::size_t& past) const;
   bool count(std::size_t i, Count& count, std::size_t& past) const;
 
-  // year_forms.cpp
+  // year_forms.cpp; decades and centuries in decades.cpp
   enum class YearStance : std::uint8_t {
     alone,     ///< The year is the whole expression: what stands around it has to support it.
     supported  ///< A month, season or part stands before it.
@@ -138,14 +139,15 @@ class Grammar {
   bool age(std::size_t i, Spec& spec) const;
   bool service(std::size_t i, Spec& spec) const;
   bool event(std::size_t i, Spec& spec) const;
+  bool tells_coming(const Spec& spec) const;  ///< The date of "I reported aboard on …".
 
-  // traps.cpp
+  // traps.cpp, number_traps.cpp
   bool month_is_verb(std::size_t i) const;        ///< may, march.
   bool number_is_label(std::size_t i) const;      ///< room 1944, frame 75, 1-75-4-M.
   bool counts_something(std::size_t past) const;  ///< 1944 feet, sixty of us.
   bool season_is_thing(std::size_t i) const;      ///< spring line, the fall.
 
-  // ranges.cpp
+  // ranges.cpp; what is listed or to choose from in lists.cpp
   bool year_span(std::size_t i, Spec& spec) const;  ///< 1995-96, 499-493 BC.
   bool day_span(std::size_t i, Spec& spec) const;   ///< 6-7 February.
   bool joined(Spec& first) const;                   ///< Takes in "… until 1963", "or early sixty-three".
@@ -170,11 +172,13 @@ class Grammar {
   }
   bool part_before(std::size_t i, Spec& spec) const;
   bool noun_part(std::size_t i, Spec& spec) const;
+  bool quarter_of(std::size_t i, std::size_t j, Spec& spec) const;
   bool portion_part(std::size_t i, Spec& spec) const;
   bool nth_of(std::size_t i, Spec& spec) const;
   bool approximate(std::size_t i, Spec& spec) const;
   bool month_name(std::size_t i, int& month, std::size_t& past, bool beside_number) const;
   bool year_after(std::size_t i, Spec& spec) const;  ///< [,] [of] year; moves spec.end.
+  bool stands_as_count(std::size_t i, std::size_t past, std::int64_t value) const;
   void whole_winter(Spec& spec) const;
   bool said_year(std::size_t i, Spec& spec) const;  ///< of that year, last year.
   bool year_in_digits(std::size_t i, YearStance stance, Spec& spec) const;
@@ -207,9 +211,19 @@ class Grammar {
   bool second_date(const Spec& first, std::size_t j, Spec& second) const;
   bool guesses_between(const Spec& first, const Spec& second) const;
   bool second_day(Spec& first, std::size_t j, Spec& second) const;
+  bool year_put_right(const Spec& first, std::size_t j, Spec& second) const;
+  std::size_t past_doubt(std::size_t j) const;
+  bool third_choice(const Spec& first, Spec& second) const;
+  bool more_days(std::size_t j, std::int64_t last, std::vector<Spec>& days, Spec::Join& join) const;
+  Spec chain_of(std::vector<Spec>& days, const Spec& dated, Spec::Join join) const;
+  bool days_listed(Spec& first) const;
+  bool days_before_month(std::size_t i, std::int64_t day, std::size_t past, Spec& spec) const;
+  bool is_plural(std::size_t i) const;
+  bool plural_follows(std::size_t past) const;
   bool clock_digits(std::size_t i, Spec& spec) const;
   bool clock_span(std::size_t i, Spec& spec) const;
   bool minutes_past(std::size_t i, Spec& spec) const;
+  bool hour_alone(std::size_t i, Spec& spec) const;
   bool hours_and_minutes(std::size_t i, Spec& spec) const;
   void clock_day(std::size_t i, Spec& spec) const;
   bool clock_follows_at(std::size_t i) const;
@@ -230,12 +244,20 @@ class Grammar {
   void put_listed_century(Spec& spec) const;
   bool taken_back_for_year(std::size_t i, std::size_t past, std::int64_t value) const;
   bool is_price(std::size_t i, std::size_t past) const;
+  bool is_measured(std::size_t i, std::size_t past) const;
+  bool names_a_thing(std::size_t i, std::size_t past) const;
+  bool counts_yarn(std::size_t i) const;
+  bool it_has_been(std::size_t i) const;
+  int era_sign(std::size_t i, std::size_t& past) const;
   bool spoken_year(std::size_t i, std::size_t past, std::int64_t head, std::int64_t rest) const;
   bool ends_in_small(std::size_t i) const;
   bool year_apostrophe_words(std::size_t i, YearStance stance, Spec& spec) const;
   bool year_zero(std::size_t i, Spec& spec) const;
   bool birthday(std::size_t i, Spec& spec) const;
   bool supposed_age(std::size_t& j) const;
+  bool turned_age(std::size_t& j) const;
+  bool age_stands(std::size_t past) const;
+  bool joins_service(std::size_t i) const;
   bool week_of(std::size_t i, Spec& spec) const;
   bool year_turned(std::size_t i, Spec& spec) const;
   bool decade_of_life(std::size_t i, Spec& spec) const;

@@ -25,6 +25,34 @@ bool Grammar::supposed_age(std::size_t& j) const {
   return true;
 }
 
+// I'd turned, I had just turned; j is set behind it.
+bool Grammar::turned_age(std::size_t& j) const {
+  std::size_t k = j;
+  if (is(k, w("i")) && is(k + 1, w("had")))
+    k += 2;
+  else if (is(k, w("i'd")))
+    ++k;
+  else
+    return false;
+  if (is(k, w("just")) || is(k, w("only"))) ++k;
+  if (!is(k, w("turned"))) return false;
+  j = k + 1;
+  return true;
+}
+
+// Behind "I was sixty-five": when they pulled it down, in 1997, then, or nothing; not the sixty-five it may
+// count.
+bool Grammar::age_stands(std::size_t past) const {
+  const auto& after = t[past];
+  if (after.kind != Token::Kind::word || after.newline) return !after.is_sign('-') && !after.is_sign('/');
+  Spec dated;
+  if (is(past, w("in"))) return year(past + 1, YearStance::supported, dated);
+  for (const auto word : {w("when"), w("then"), w("by"), w("before"), w("already"), w("and"), w("but"),
+                          w("so"), w("that"), w("because")})
+    if (after.hash == word) return true;
+  return false;
+}
+
 // when I was nineteen, I was about nineteen years old, at nineteen, at the age of 19
 bool Grammar::age(std::size_t i, Spec& spec) const {
   if (prose()) {  // died at age [seventy-nine], aged [26]
@@ -50,8 +78,9 @@ bool Grammar::age(std::size_t i, Spec& spec) const {
     else
       return false;
     said = true;
-  } else if (is(j, w("i")) && is(j + 1, w("was"))) {
+  } else if (is(j, w("i")) && (is(j + 1, w("was")) || is(j + 1, w("turned")))) {
     j += 2;
+  } else if (turned_age(j)) {    // I'd just turned twenty
   } else if (supposed_age(j)) {  // I must have been nineteen
     supposed = true;
   } else if (is(j, w("at")) || is(j, w("age")) || is(j, w("aged"))) {
@@ -99,8 +128,9 @@ bool Grammar::age(std::size_t i, Spec& spec) const {
     if (is(past, w("hundred")) || is(past, w("to")) || after.is(Role::number) || after.is_number())
       return false;
   }
-  if ((is(i, w("i")) || supposed) && !old) {
-    if (years > (supposed ? 80 : 40) || (after.is_word() && !after.newline && !after.is(Role::after_year)))
+  if ((is(i, w("i")) || is(i, w("i'd"))) && !old) {
+    if (years > 40 && !age_stands(past)) return false;
+    if (years > (supposed ? 80 : 95) || (after.is_word() && !after.newline && !after.is(Role::after_year)))
       return false;
   }
   if (counts_something(past)) return false;
@@ -123,6 +153,20 @@ bool Grammar::ends_here(std::size_t i) const {
   return false;
 }
 
+// Behind "joined", "reported", "signed": on, up, for duty, the ship, or a new clause; not the union, the
+// papers.
+bool Grammar::joins_service(std::size_t i) const {
+  const auto& next = t[i];
+  if (next.kind != Token::Kind::word || next.newline) return true;
+  if (is(i, w("on")) || is(i, w("up")) || is(i, w("in"))) return true;
+  if (is(i, w("for"))) return is(i + 1, w("duty")) || is(i + 1, w("work"));
+  const std::size_t at = is(i, w("to")) || is(i, w("with")) ? i + 1 : i;
+  if (is(at, w("the")) || is(at, w("my")) || is(at, w("a")))
+    return t[at + 1].is(Role::workplace) || t[at + 2].is(Role::workplace) ||
+           (t[at + 1].capital && ends_in_small(at + 1));
+  return at == i && next.is(Role::after_year);
+}
+
 // joined, came aboard, left: the edge of a service, its words beginning at i
 bool Grammar::edge_of_service(std::size_t i, Spec& spec) const {
   const bool place = t[i + 1].is(Role::service_place);
@@ -130,7 +174,7 @@ bool Grammar::edge_of_service(std::size_t i, Spec& spec) const {
   spec.kind = Spec::Kind::service_edge;
   spec.first_edge = true;
   spec.rule = "service-begins";
-  if (t[i].is(Role::join)) return spec.end = aboard ? i + 2 : i + 1, true;
+  if (t[i].is(Role::join)) return spec.end = aboard ? i + 2 : i + 1, aboard || joins_service(i + 1);
   if (is(i, w("first")) && is(i + 1, w("came")))
     return spec.end = t[i + 2].is(Role::service_place) ? i + 3 : i + 2, true;
   if (is(i, w("came")) && !aboard && ends_here(i + 1)) return spec.end = i + 1, true;
@@ -149,6 +193,29 @@ bool Grammar::edge_of_service(std::size_t i, Spec& spec) const {
   for (const auto object : {w("it"), w("a"), w("my"), w("him"), w("them"), w("that"), w("out"), w("off")})
     if (after.hash == object) return false;
   return after.is(Role::after_year);
+}
+
+// "I reported aboard on the ninth of June 1955", "In March 1952 I joined her": the date is that of coming.
+bool Grammar::tells_coming(const Spec& spec) const {
+  constexpr std::size_t kReach = 9;
+  const auto comes = [&](std::size_t at, Spec& edge) {
+    if (!is(at, w("i"))) return false;
+    const std::size_t verb = is(at + 1, w("had")) || is(at + 1, w("first")) ? at + 2 : at + 1;
+    return edge_of_service(verb, edge) && edge.first_edge;
+  };
+  for (std::size_t back = 1; back <= kReach && back <= spec.begin; ++back) {
+    const std::size_t at = spec.begin - back;
+    if (!t[at].is_word()) break;
+    Spec edge;
+    if (comes(at, edge)) {
+      for (const auto word : {w("when"), w("before"), w("after"), w("since"), w("until"), w("till"), w("if")})
+        if (is(at - 1, word)) return false;
+      return edge.end <= spec.begin;
+    }
+    if (t[at].is(Role::pronoun) || is(at, w("and")) || is(at, w("that")) || is(at, w("but"))) break;
+  }
+  Spec edge;
+  return comes(t[spec.end].is_sign(',') ? spec.end + 1 : spec.end, edge);
 }
 
 // when I left; before I came aboard; the day I reported
@@ -318,9 +385,10 @@ Life Grammar::life_told(const Spec& spec) const {
 void Grammar::put_life(Spec& spec) const {
   if (!has_short_year(spec)) return;
   const auto life = life_told(spec);
-  spec.life = life;
-  if (spec.first) spec.first->life = life;
-  if (spec.second) spec.second->life = life;
+  for (auto* rest = &spec; rest; rest = rest->second.get()) {
+    rest->life = life;
+    if (rest->first) rest->first->life = life;
+  }
 }
 
 // In November we had sailed; they'd painted her in the fall. Not "by December she had been sold", nor "when
@@ -338,8 +406,9 @@ bool Grammar::pluperfect_near(const Spec& spec) const {
     return had && t[verb].is_word() && (t[verb].is(Role::participle) || ends_with(verb, "ed"));
   };
   if (t[spec.begin - 1].is(Role::limit)) return false;
-  const bool in = is(spec.begin - 1, w("in")) || is(spec.begin - 1, w("on")) || is(spec.begin - 1, w("at"));
-  const std::size_t first = in ? spec.begin - 1 : spec.begin;
+  const std::size_t head = spec.definite ? spec.begin - 1 : spec.begin;
+  const bool in = is(head - 1, w("in")) || is(head - 1, w("on")) || is(head - 1, w("at"));
+  const std::size_t first = in ? head - 1 : head;
   const bool opens = first == 0 || !t[first - 1].is_word() || t[first].newline || is(first - 1, w("and")) ||
                      is(first - 1, w("but"));
   for (std::size_t at = spec.end; opens && at < spec.end + kReach && !ends(t[at]); ++at)

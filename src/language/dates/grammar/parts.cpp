@@ -55,7 +55,12 @@ bool Grammar::core(std::size_t i, Spec& spec) const {
     offer(&Grammar::lone_year, i, spec);
   const auto& next = t[at + 1].is_sign('-') ? t[at + 2] : t[at + 1];
   const bool digits = head.is_number() && t[at + 1].kind != Token::Kind::end && !t[at + 1].space;
-  if (digits || head.is_sign('\'') || head.is(Role::decade) || (number && next.is(Role::decade))) {
+  const auto something = [&] {  // nineteen fifty-something
+    return number && next.is(Role::number) &&
+           (is(at + 2, w("something")) || is(at + 3, w("something")) || is(at + 4, w("something")));
+  };
+  if (digits || head.is_sign('\'') || head.is(Role::decade) || (number && next.is(Role::decade)) ||
+      something()) {
     Spec found;
     if (decade(at, found) && found.end > spec.end) found.begin = i, spec = std::move(found);
   }
@@ -157,6 +162,23 @@ bool Grammar::noun_part(std::size_t i, Spec& spec) const {
   return true;
 }
 
+// [the] first|second|third|last quarter of 1957; `j` is at "quarter"
+bool Grammar::quarter_of(std::size_t i, std::size_t j, Spec& spec) const {
+  std::int64_t number = 0;
+  std::size_t past = 0;
+  if (is(j - 1, w("last")) || is(j - 1, w("final")))
+    number = 4;
+  else if (!ordinal(j - 1, number, past) || number < 1 || number > 4)
+    return false;
+  Spec year_of;
+  if (!is(j + 1, w("of")) || !year(j + 2, YearStance::supported, year_of)) return false;
+  spec = std::move(year_of);
+  spec.begin = i;
+  spec.date.precision = DateValue::Precision::quarter;
+  spec.date.half = static_cast<int>(number);
+  return true;
+}
+
 // [the] first|latter|last … half|part|days of DATE
 bool Grammar::portion_part(std::size_t i, Spec& spec) const {
   std::size_t j = i;
@@ -180,6 +202,7 @@ bool Grammar::portion_part(std::size_t i, Spec& spec) const {
   else if (is(j, w("couple")))
     j = is(j + 1, w("of")) ? j + 2 : j + 1;
   const bool half = is(j, w("half")), unit = t[j].is(Role::units);
+  if (!prose() && is(j, w("quarter")) && quarter_of(i, j, spec)) return true;
   const auto portion_unit = unit ? static_cast<Unit>(t[j].value(Role::units)) : Unit::day;
   if (!t[j].is(Role::portion)) return false;
   if (is(i + 1, w("second")) && !half) mod = Mod::none;
@@ -260,6 +283,7 @@ bool Grammar::approximate(std::size_t i, Spec& spec) const {
   if (!t[i].is(Role::approx) || static_cast<Mod>(t[i].value(Role::approx)) != Mod::approx || is(i, w("some")))
     return false;
   std::size_t j = i + 1;
+  if (is(i, w("around")) && is(j, w("about"))) ++j;
   if (t[j].is_sign('.') && !t[j].space) ++j;
   const bool short_form = is(i, w("c")) || is(i, w("ca")) || is(i, w("circa"));
   if (is(i, w("c")) && (j == i + 1 || !t[j].is_number())) return false;

@@ -47,34 +47,6 @@ void share_year_of_feasts(Spec& first, const Spec& second) {
   first.year_said = true;
 }
 
-/// "1957 to 62", "the 1950s and sixties": the second takes the first's century.
-void share_century(const Spec& first, Spec& second) {
-  if (!second.short_year || first.short_year || first.date.precision != second.date.precision) return;
-  if (first.date.precision != P::year && first.date.precision != P::decade) return;
-  second.date.year += first.date.year / 100 * 100;
-  second.short_year = false;
-  constexpr std::int64_t kLongest = 50;  // 1898 to 03, but not 1944 to 40
-  const bool turn = first.date.precision == P::year && second.date.year < first.date.year;
-  if (turn && second.date.year + 100 - first.date.year <= kLongest) second.date.year += 100;
-}
-
-Spec make_pair(Spec& first, Spec&& second, Spec::Join join) {
-  if (join == Spec::Join::either && first.about && second.mod == Mod::none) {  // about 1957 or 58
-    second.mod = first.mod;
-    second.about = true;
-  }
-  Spec pair;
-  pair.kind = Spec::Kind::calendar;
-  pair.begin = first.begin;
-  pair.end = second.end;
-  pair.join = join;
-  pair.taken_back = false;
-  pair.rule = join == Spec::Join::either ? "either" : join == Spec::Join::between ? "between" : "range";
-  pair.first = std::make_unique<Spec>(std::move(first));
-  pair.second = std::make_unique<Spec>(std::move(second));
-  return pair;
-}
-
 }  // namespace
 
 // 1995-96, 499-493 BC, 496 and 495 BC: the first number is a year only because of the second.
@@ -98,7 +70,7 @@ bool Grammar::year_span(std::size_t i, Spec& spec) const {
     const auto join = is(i + 1, w("or"))    ? Spec::Join::either
                       : is(i + 1, w("and")) ? Spec::Join::none
                                             : Spec::Join::range;
-    spec = make_pair(spec, std::move(second), join);
+    spec = pair_of(spec, std::move(second), join);
     return true;
   }
   if (t[i].digits != 4 || !glued || t[i].number < 1000 || t[i].number > 2199) return false;
@@ -117,7 +89,7 @@ bool Grammar::year_span(std::size_t i, Spec& spec) const {
   second.date = DateValue::of_year(t[i].number / 100 * 100 + t[j].number);
   second.year_said = true;
   second.rule = "year-short";
-  spec = make_pair(spec, std::move(second), Spec::Join::range);
+  spec = pair_of(spec, std::move(second), Spec::Join::range);
   return true;
 }
 
@@ -135,6 +107,7 @@ bool Grammar::day_span(std::size_t i, Spec& spec) const {
   if (day < 1 || day > 31) return false;
   std::size_t k = past;
   const bool dash = t[k].is_sign('-') || (t[k].is_sign('/') && !t[k].space && !t[k + 1].space && !prose());
+  if (!prose() && t[k].is_sign(',')) return days_before_month(i, day, past, spec);
   if (!dash && !is(k, w("to")) && !is(k, w("and")) && !is(k, w("or")) && !is(k, w("until")) &&
       !is(k, w("through")))
     return false;
@@ -153,7 +126,7 @@ bool Grammar::day_span(std::size_t i, Spec& spec) const {
   spec.date.day = static_cast<int>(day);
   spec.short_year = second.short_year;
   spec.year_said = second.year_said;
-  spec = make_pair(spec, std::move(second), join);
+  spec = pair_of(spec, std::move(second), join);
   return true;
 }
 
@@ -173,45 +146,7 @@ bool Grammar::false_start(Spec& first) const {
   first.taken_back = true;
   if (dots > 1) return true;  // The second is read as the next of a list.
   share_century(first, second);
-  first = make_pair(first, std::move(second), Spec::Join::none);
-  return true;
-}
-
-// fifty-one or two, 1951 or 2
-bool Grammar::or_last_digit(Spec& first) const {
-  if (prose() || first.date.precision != P::year || first.date.year < 1 || !is(first.end, w("or")))
-    return false;
-  const std::size_t j = first.end + 1;
-  const auto& digit = t[j];
-  const std::int64_t value = digit.is_number() && digit.digits == 1 ? digit.number
-                             : digit.is(Role::number)               ? digit.value(Role::number)
-                                                                    : 0;
-  const auto& after = t[j + 1];
-  const bool open = !after.is_word() || after.newline || after.is(Role::after_year);
-  if (value <= first.date.year % 10 || value > 9 || !open || (after.is_sign('-') && !after.space))
-    return false;
-  if (first.date.year % 10 == 0 || counts_something(j + 1)) return false;
-  Spec second;
-  second.begin = j;
-  second.end = j + 1;
-  second.date = first.date;
-  second.date.year = first.date.year / 10 * 10 + value;
-  second.short_year = first.short_year;
-  second.year_said = true;
-  second.rule = first.rule;
-  first = make_pair(first, std::move(second), Spec::Join::either);
-  return true;
-}
-
-// about forty nine fifty: one or the other
-bool Grammar::years_in_a_row(Spec& first) const {
-  if (prose() || first.rule != "year-short-words" || first.date.precision != P::year || !first.short_year)
-    return false;
-  if (past_next_year(first.end, first.date.year) == first.end) return false;
-  Spec second;
-  if (!year(first.end, YearStance::supported, second) || second.date.year != first.date.year + 1)
-    return false;
-  first = make_pair(first, std::move(second), Spec::Join::either);
+  first = pair_of(first, std::move(second), Spec::Join::none);
   return true;
 }
 
@@ -225,7 +160,8 @@ bool Grammar::corrected(Spec& first) const {
            (t[at].sign == ',' || t[at].sign == '-' || t[at].sign == '.' || t[at].sign == ';');
   };
   for (int signs = 0; signs < 3 && pause(k); ++signs) ++k;
-  if (k == first.end && !is(k, w("no")) && !is(k, w("sorry"))) return false;
+  if (k == first.end && !t[k].is(Role::correct) && !(is(k, w("i")) && t[k + 1].is(Role::correct)))
+    return false;
   bool corrects = false;
   constexpr int kMostWords = 9;
   for (int words = 0; words < kMostWords; ++words, ++k) {
@@ -236,7 +172,9 @@ bool Grammar::corrected(Spec& first) const {
       break;
   }
   Spec second;
-  if (!corrects || !second_date(first, k, second) || !same_grain(first, second)) return false;
+  if (!corrects) return false;
+  if ((!second_date(first, k, second) || !same_grain(first, second)) && !year_put_right(first, k, second))
+    return false;
   first.taken_back = true;
   const auto& before_second = t[k - 1];
   if (before_second.is(Role::correct) || before_second.is_sign(','))
@@ -248,7 +186,25 @@ bool Grammar::corrected(Spec& first) const {
     second.date.year_known = second.year_said = true;
     second.short_year = first.short_year;
   }
-  first = make_pair(first, std::move(second), Spec::Join::none);
+  first = pair_of(first, std::move(second), Spec::Join::none);
+  return true;
+}
+
+// "June of eighty-three, no, eighty-four": the year alone is put right; the month stands.
+bool Grammar::year_put_right(const Spec& first, std::size_t j, Spec& second) const {
+  if (!first.year_said || first.of || first.named || first.date.precision < P::half) return false;
+  Spec found;
+  if (t[j].paragraph || !year(j, YearStance::supported, found) || counts_till(found.end) ||
+      plural_follows(found.end))
+    return false;
+  second = {};
+  second.begin = j;
+  second.end = found.end;
+  second.date = first.date;
+  second.date.year = found.date.year;
+  second.short_year = found.short_year;
+  second.year_said = true;
+  second.rule = first.rule;
   return true;
 }
 
@@ -296,7 +252,7 @@ bool Grammar::second_day(Spec& first, std::size_t j, Spec& second) const {
   return true;
 }
 
-// 1953 or so, 1953 or thereabouts, 1953 give or take
+// 1953 or so, 1953 or thereabouts, 1953 give or take, 1953ish
 void Grammar::more_or_less(Spec& spec) const {
   if (prose() || spec.kind != Spec::Kind::calendar || spec.full_end ||
       (spec.mod != Mod::none && spec.mod != Mod::approx))
@@ -306,6 +262,8 @@ void Grammar::more_or_less(Spec& spec) const {
     past += 2;
   else if (is(past, w("give")) && is(past + 1, w("or")) && is(past + 2, w("take")))
     past += 3;
+  else if (is(past, w("ish")) || (t[past].is_sign('-') && is(past + 1, w("ish"))))
+    past += is(past, w("ish")) ? 1 : 2;
   else
     return;
   spec.mod = Mod::approx;
@@ -315,7 +273,7 @@ void Grammar::more_or_less(Spec& spec) const {
 
 bool Grammar::joined(Spec& first) const {
   if (first.kind != Spec::Kind::calendar || (first.full_end && !first.named) || first.first) return false;
-  if (corrected(first) || or_last_digit(first) || years_in_a_row(first)) return true;
+  if (corrected(first) || or_last_digit(first) || years_in_a_row(first) || days_listed(first)) return true;
   more_or_less(first);
   std::size_t j = first.end;
   if (!prose() && t[j].is_sign(',')) {  // 1957, I think, or maybe 1958
@@ -329,7 +287,7 @@ bool Grammar::joined(Spec& first) const {
   if ((!dash && !range_word && !and_word && !or_word && !comma) || t[j].paragraph) return false;
   if (comma && (prose() || first.date.precision != P::year)) return false;
   ++j;
-  if (or_word && (is(j, w("maybe")) || is(j, w("perhaps")) || is(j, w("possibly")) || is(j, w("even")))) ++j;
+  if (or_word) j = past_doubt(j);
   if (((range_word || dash) && is(j, w("about"))) || (or_word && is(j, w("in")))) ++j;
   Spec second;
   if (!second_date(first, j, second)) {
@@ -340,6 +298,10 @@ bool Grammar::joined(Spec& first) const {
   if (t[head].is(Role::seasons) && first.date.precision == P::season && second.date.precision == P::year) {
     second.date.precision = P::season;  // the summers of 1955 and 1956
     second.date.season = first.date.season;
+  }
+  if ((comma || or_word) && third_choice(first, second)) {
+    first = pair_of(first, std::move(second), Spec::Join::either);
+    return true;
   }
   if (comma ? !guesses_between(first, second)
             : !same_grain(first, second) && !range_word && !dash && !between)
@@ -353,27 +315,8 @@ bool Grammar::joined(Spec& first) const {
                     : between        ? Spec::Join::between
                                      : Spec::Join::none;
   more_or_less(second);
-  first = make_pair(first, std::move(second), join);
+  first = pair_of(first, std::move(second), join);
   return true;
-}
-
-// "in sixty-two, sixty-three": one or the other.
-bool Grammar::guesses_between(const Spec& first, const Spec& second) const {
-  if (!first.short_year || !second.short_year || second.date.precision != P::year ||
-      second.date.year != first.date.year + 1)
-    return false;
-  const auto before = t[first.begin - 1].hash;
-  if (before == w("about") || before == w("around") || first.mod == Mod::approx) return true;
-  return hedged(second.end);
-}
-
-// something like that, somewhere in there, around there, or so, I think
-bool Grammar::hedged(std::size_t past) const {
-  const std::size_t i = t[past].is_sign(',') ? past + 1 : past;
-  for (const auto word : {w("something"), w("somewhere"), w("sometime"), w("thereabouts"), w("around"),
-                          w("about"), w("or"), w("maybe"), w("perhaps"), w("probably")})
-    if (is(i, word)) return true;
-  return is(i, w("i")) && (is(i + 1, w("think")) || is(i + 1, w("guess")) || is(i + 1, w("believe")));
 }
 
 }  // namespace witnessmark::dates

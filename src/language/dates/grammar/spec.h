@@ -64,6 +64,7 @@ struct Spec {
   bool year_said = false;   ///< A year stands in the words.
   Life life = Life::untold;
   bool going_back = false;   ///< "back in December", "in November we had sailed": before the reference.
+  bool definite = false;     ///< "the Friday".
   bool day_only = false;     ///< "the seventh": month and year are missing.
   std::unique_ptr<Spec> of;  ///< "August of that year": the year's spec; "the second of that month".
   const NamedDay* named = nullptr;
@@ -101,7 +102,13 @@ struct Spec {
 
   enum class Join : std::uint8_t { none, range, between, either };
   Join join = Join::none;               ///< How first and second make one expression.
-  std::unique_ptr<Spec> first, second;  ///< Two dates said as one; both or neither.
+  std::unique_ptr<Spec> first,
+      second;  ///< Two dates said as one; both or neither. The second may be two again.
 };
+
+/// Two specs said as one; takes both.
+Spec pair_of(Spec& first, Spec&& second, Spec::Join join);
+/// "1957 to 62", "the 1950s and sixties": the second takes the first's century.
+void share_century(const Spec& first, Spec& second);
 
 }  // namespace witnessmark::dates

@@ -25,6 +25,9 @@ bool Grammar::month_is_verb(std::size_t i) const {
     return true;  // the Ice March
   const auto& before = t[i - 1];
   const auto& after = t[i + 1];
+  if (!prose() && (is(i + 1, w("or")) || is(i + 1, w("and")) || is(i + 1, w("to"))) &&
+      t[i + 2].is(Role::month))
+    return false;  // March or April of 1962
   if (i == 0 || ends_sentence(before)) {
     // At the head of a sentence the capital says nothing: "May 4", "March 1962" but "May I", "March on".
     return !(after.is_number() || after.is(Role::ordinal) || after.is_sign(',') || after.is_sign('-') ||
@@ -81,101 +84,6 @@ bool Grammar::name_not_date(std::size_t i, std::size_t past) const {
 bool Grammar::ends_in_small(std::size_t i) const {
   const auto text = t.text(t[i]);
   return !text.empty() && text.back() >= 'a' && text.back() <= 'z';
-}
-
-bool Grammar::number_is_label(std::size_t i) const {
-  if (i == 0) return false;
-  const auto& before = t[i - 1];
-  if (before.kind == Token::Kind::sign) {
-    const char sign = before.sign;
-    if (sign == '$' || sign == '#' || sign == '?' || sign == '@' || sign == '=' || sign == '_') return true;
-    if ((sign == '-' || sign == '/' || sign == '.' || sign == ':') && !before.space && !t[i].space &&
-        i >= 2) {
-      const auto& head = t[i - 2];
-      if (head.is_number()) {  // 1-75-4, but 1955-1957 and 6-7 February
-        if (head.digits == 4 || head.grouped) return false;
-        const auto& beyond = t[i + 1];
-        const bool chain = beyond.kind == Token::Kind::sign && (beyond.sign == '-' || beyond.sign == '/') &&
-                           !beyond.space && !t[i + 2].space;
-        const bool earlier = i >= 3 && t[i - 3].kind == Token::Kind::sign &&
-                             (t[i - 3].sign == '-' || t[i - 3].sign == '/') && !t[i - 2].space;
-        return (sign != '-' && (sign != '/' || prose())) || chain || earlier ||
-               !t[i + 1].any(bit(Role::month) | bit(Role::month_short));
-      }
-      if (head.is_word() &&
-          !head.any(bit(Role::part) | bit(Role::month) | bit(Role::month_short) | bit(Role::season) |
-                    bit(Role::limit)) &&
-          sign == '-' && head.hash != w("pre") && head.hash != w("post"))
-        return head.length <= 4 || head.capital;  // F-105, MiG-21
-    }
-    if (sign == '.' && i >= 2 && !before.space && t[i - 2].is(Role::label)) return true;  // No. 12
-    return false;
-  }
-  if (before.is(Role::label)) return true;
-  if (is(i - 1, w("was")) || is(i - 1, w("is")))  // my number was 1952
-    for (const auto word :
-         {w("number"), w("serial"), w("phone"), w("telephone"), w("extension"), w("code"), w("license"),
-          w("licence"), w("badge"), w("address"), w("room"), w("combination")})
-      if (is(i - 2, word)) return true;
-  return !t[i].space && before.is_word();  // A1944
-}
-
-// "Up to nineteen fifty revolutions", "we landed 1950 herrings": a plural the lists do not know, behind a
-// number that does not stand where a date stands.
-bool Grammar::counts_unknown(std::size_t i, std::size_t past) const {
-  const auto& thing = t[past];
-  if (!prose() && thing.is_word() && thing.capital && t[past + 1].is(Role::belonging))
-    return true;  // 1957 Main Street
-  if (prose() || !thing.is_word() || thing.word || thing.capital || !thing.space || thing.newline)
-    return false;
-  constexpr std::size_t kShortest = 4;
-  const auto text = t.text(thing);
-  if (text.size() < kShortest || text.back() != 's' || text[text.size() - 2] == 's' || thing.possessive)
-    return false;
-  const auto& before = t[i - 1];
-  if (!before.is_word()) return before.kind == Token::Kind::end;
-  for (const auto word :
-       {w("in"), w("since"), w("of"), w("by"), w("from"), w("until"), w("till"), w("year"), w("the"),
-        w("before"), w("after"), w("during"), w("and"), w("through"), w("between")})
-    if (is(i - 1, word)) return false;
-  return !before.any(bit(Role::month) | bit(Role::season) | bit(Role::part) | bit(Role::ordinal) |
-                     bit(Role::phrase) | bit(Role::month_short) | bit(Role::weekday));
-}
-
-// "My '49 Ford", "an old '52 Chevrolet", "the 1957 Evinrude": the year something was made, not one of the
-// talk. "The '38 hurricane" and "a 1957 photograph" are of their year.
-bool Grammar::model_year(std::size_t i, std::size_t past) const {
-  const auto& after = t[past];
-  if (prose() || !after.is_word() || !after.space || after.newline ||
-      after.any(bit(Role::after_year) | bit(Role::limit) | bit(Role::range_word) | bit(Role::month) |
-                bit(Role::season) | bit(Role::weekday) | bit(Role::number) | bit(Role::later) |
-                bit(Role::phrase)))
-    return false;
-  const auto possessive = [&](std::size_t at) {
-    for (const auto word : {w("my"), w("his"), w("her"), w("their"), w("your"), w("our")})
-      if (is(at, word)) return true;
-    return t[at].is_word() && t[at].possessive != 0;
-  };
-  const bool product = after.capital && ends_in_small(past);
-  const bool adjective = t[i - 1].is_word() && !t[i - 1].word;  // my rusty '49 Ford
-  const std::size_t head = adjective || is(i - 1, w("old")) ? i - 2 : i - 1;
-  const bool four_digits = t[i].is_number() && t[i].digits == 4;
-  if (possessive(head)) return product || !four_digits;
-  if (is(head, w("a")) || is(head, w("an"))) return product || !four_digits;
-  return is(head, w("the")) && product;
-}
-
-bool Grammar::counts_something(std::size_t past) const {
-  const auto& after = t[past];
-  if (after.kind == Token::Kind::end || after.newline) return false;
-  if (after.is_sign('%') || after.is_sign('$')) return true;
-  if (after.is_sign('-') && !after.space && !t[past + 1].space)
-    return t[past + 1].is_word() &&
-           !t[past + 1].any(bit(Role::month) | bit(Role::part));  // 300-millimetre, sixty-foot
-  if (!after.is_word()) return false;
-  if (after.any(bit(Role::counted) | bit(Role::units))) return true;
-  if (after.hash == w("of")) return true;
-  return !after.space && t[past - 1].is_number();  // 1944mm
 }
 
 bool Grammar::season_is_thing(std::size_t i) const {

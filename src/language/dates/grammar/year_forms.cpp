@@ -1,18 +1,9 @@
-// Years, decades, centuries: 1962, '62, nineteen sixty-two, nineteen-oh-eight, in 62, 490 BC, the late
-// sixties, the 19th century. A bare two-digit number is a year only in talk, where a word of time stands
-// before it and nothing it could count behind it.
+// Years: 1962, '62, nineteen sixty-two, nineteen-oh-eight, in 62, 490 BC. A bare two-digit number is a
+// year only in talk, where a word of time stands before it and nothing it could count behind it.
 #include "language/dates/grammar/grammar.h"
 
 namespace witnessmark::dates {
 namespace {
-
-constexpr std::uint64_t kPossessive[]{w("my"), w("his"), w("her"), w("their"), w("your"), w("our")};
-
-bool is_possessive(std::uint64_t hash) {
-  for (const auto word : kPossessive)
-    if (word == hash) return true;
-  return false;
-}
 
 void set_year(Spec& spec, std::size_t begin, std::size_t end, std::int64_t year, bool short_year,
               const char* rule) {
@@ -25,20 +16,20 @@ void set_year(Spec& spec, std::size_t begin, std::size_t end, std::int64_t year,
   spec.rule = rule;
 }
 
-/// BC, B.C., BCE at i; past is set behind it. 1 for before Christ, 2 for AD.
-int era_sign(const Grammar& g, std::size_t i, std::size_t& past) {
-  const auto& token = g.token(i);
+}  // namespace
+
+// BC, B.C., BCE at i; past is set behind it. 1 for before Christ, 2 for AD.
+int Grammar::era_sign(std::size_t i, std::size_t& past) const {
+  const auto& token = t[i];
   if (token.is(Role::era_sign) && token.capital) return past = i + 1, token.value(Role::era_sign);
-  if ((g.is(i, w("b")) || g.is(i, w("a"))) && token.capital && g.token(i + 1).is_sign('.') &&
-      !g.token(i + 1).space && (g.is(i + 2, w("c")) || g.is(i + 2, w("d"))) && g.token(i + 2).capital) {
-    const bool before = g.is(i, w("b"));
-    past = g.token(i + 3).is_sign('.') ? i + 4 : i + 3;
+  if ((is(i, w("b")) || is(i, w("a"))) && token.capital && t[i + 1].is_sign('.') && !t[i + 1].space &&
+      (is(i + 2, w("c")) || is(i + 2, w("d"))) && t[i + 2].capital) {
+    const bool before = is(i, w("b"));
+    past = t[i + 3].is_sign('.') ? i + 4 : i + 3;
     return before ? 1 : 2;
   }
   return 0;
 }
-
-}  // namespace
 
 bool Grammar::plausible(std::int64_t two_digits) const {
   const auto year = setting_.century + two_digits;
@@ -72,7 +63,8 @@ bool Grammar::taken_back_for_year(std::size_t i, std::size_t past, std::int64_t 
       i == 0 || before.is(Role::place_in_time) || before.kind == Token::Kind::sign || t[i].newline;
   std::size_t j = past;
   while (t[j].is_sign(',') || t[j].is_sign('-')) ++j;
-  if (!told || !t[j].is(Role::correct) || (j == past && !is(j, w("no")) && !is(j, w("sorry")))) return false;
+  if (is(j, w("i")) && t[j + 1].is(Role::correct)) ++j;  // I mean
+  if (!told || !t[j].is(Role::correct)) return false;
   ++j;
   while (t[j].is_sign(',') || t[j].any(bit(Role::filler) | bit(Role::correct))) ++j;
   std::int64_t second = 0;
@@ -97,6 +89,7 @@ bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t 
   if (number_is_label(i) || counts_something(past)) return false;
   if (words) past = past_next_year(past, value);
   if (counts_something(past)) return false;
+  if (words && taken_back_for_year(i, past, value)) return true;
   const auto& after = t[past];
   const bool boundary = after.kind == Token::Kind::end || after.kind == Token::Kind::sign || after.newline ||
                         after.is(Role::after_year);
@@ -107,20 +100,21 @@ bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t 
   const auto before = t[i - 1].hash;
   if (t[i].newline && t[i].paragraph) return false;
   if (continues_list(i, value)) return true;
-  if (words && taken_back_for_year(i, past, value)) return true;
   const bool strong =
       before == w("in") || before == w("since") || (before == w("either") && is(i - 2, w("in"))) ||
       t[i - 1].any(bit(Role::part) | bit(Role::season)) || before == w("year") ||
       (before == w("of") &&
        (t[i - 2].any(bit(Role::part_noun) | bit(Role::portion) | bit(Role::season) | bit(Role::happening))));
   const bool tens = value % 10 == 0;
+  if (t[i - 1].is(Role::season) && stands_as_count(i, past, value)) return false;
   if (before == w("it") && is(i - 2, w("was")) && is(i - 3, w("or")) && setting_.year) return value >= 20;
   if (strong) return value >= 10 || (t[i].is_number() && t[i].digits == 2);
   // Talk has set the decade: "and then sixty-three, that was worse".
   const bool in_list = t[i - 1].is_sign(',') && (t[i - 2].is(Role::number) || t[i - 2].is_number());
   const bool opens = i == 0 || (t[i - 1].kind != Token::Kind::word && !in_list) || before == w("then") ||
                      before == w("and") || before == w("was") || before == w("or") || before == w("maybe") ||
-                     before == w("probably") || before == w("that");
+                     before == w("probably") || before == w("that") ||
+                     (before == w("been") && it_has_been(i));
   if (words && setting_.year && opens && value > 20 && after.kind != Token::Kind::end) {
     const auto apart = setting_.century + value - *setting_.year;
     const bool list =
@@ -168,6 +162,16 @@ bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t 
   return !setting_.year || (year - *setting_.year <= 25 && *setting_.year - year <= 25) || !words;
 }
 
+// It would have been, that must have been, it might've been, it'd have been.
+bool Grammar::it_has_been(std::size_t i) const {
+  std::size_t j = i - 2;
+  if (is(j, w("have"))) --j;
+  for (const auto word : {w("must"), w("would"), w("might"), w("could"), w("may"), w("must've"),
+                          w("would've"), w("might've"), w("could've")})
+    if (is(j, word)) return is(j - 1, w("it")) || is(j - 1, w("that"));
+  return is(j, w("it'd")) || is(j, w("that'd"));
+}
+
 // A year after the year of speaking has to be said as one: by 2050.
 bool Grammar::told_future(std::size_t i, std::int64_t year) const {
   if (prose() || !setting_.speech_year || year <= *setting_.speech_year) return true;
@@ -190,7 +194,7 @@ bool Grammar::four_digit_supported(std::size_t i) const {
       return false;
   }
   if (!after.is_word()) return true;
-  if (!after.space) return false;  // 1944mm; 1940s is read as a decade before
+  if (!after.space) return is(i + 1, w("ish"));  // not 1944mm; 1940s is read as a decade before
   if (after.any(bit(Role::counted) | bit(Role::units))) return false;
   const auto year = t[i].number;
   const auto before = t[i - 1].hash;
@@ -209,7 +213,7 @@ bool Grammar::year_in_digits(std::size_t i, YearStance stance, Spec& spec) const
   const auto& token = t[i];
   std::size_t past = i;
   if (token.grouped) return false;
-  if (const int era = era_sign(*this, i + 1, past); era && token.digits <= 4 && token.number > 0) {
+  if (const int era = era_sign(i + 1, past); era && token.digits <= 4 && token.number > 0) {
     const bool before_christ = era == 1;
     set_year(spec, i, past, before_christ ? 1 - token.number : token.number, false,
              before_christ ? "year-bc" : "year-ad");
@@ -217,7 +221,9 @@ bool Grammar::year_in_digits(std::size_t i, YearStance stance, Spec& spec) const
   }
   if (token.digits == 4 && token.number >= 1000 && token.number <= 2199) {
     if (!t[i + 1].space && (is(i + 1, w("s")) || is(i + 1, w("a")))) return false;
-    if (!four_digit_supported(i) || model_year(i, i + 1) || counts_unknown(i, i + 1)) return false;
+    if (!four_digit_supported(i) || model_year(i, i + 1) || counts_unknown(i, i + 1) ||
+        names_a_thing(i, i + 1) || is_measured(i, i + 1))
+      return false;
     if (stance == YearStance::alone && !told_future(i, token.number)) return false;
     set_year(spec, i, i + 1, token.number, false, "year-digits");
     return true;
@@ -265,44 +271,6 @@ std::int64_t Grammar::rest_of_year(std::size_t i, std::size_t j, std::size_t& pa
   return below_hundred(j, value, past) && value >= 10 ? value : -1;
 }
 
-// "cost nineteen fifty", "paid me about nineteen forty", "nineteen forty a week": money, unless "in" or the
-// like stands before it.
-bool Grammar::is_price(std::size_t i, std::size_t past) const {
-  const auto& before = t[i - 1];
-  const bool loose = is(i - 1, w("about")) || is(i - 1, w("around")) || is(i - 1, w("like")) ||
-                     is(i - 1, w("say")) || is(i - 1, w("maybe")) || is(i - 1, w("was")) ||
-                     is(i - 1, w("past"));
-  if (before.is(Role::place_in_time) && !loose) return false;
-  const bool rate = (is(past, w("a")) || is(past, w("an")) || is(past, w("per"))) && t[past + 1].is_word() &&
-                    !t[past + 2].is(Role::later) && t[past + 1].is(Role::unit);
-  if (rate || is(past, w("apiece")) || is(past, w("each"))) return true;
-  constexpr std::size_t kReach = 6;
-  for (std::size_t back = 1; back <= kReach && back <= i; ++back) {
-    const auto& token = t[i - back];
-    if (token.kind == Token::Kind::end || (token.is(Role::place_in_time) && !loose)) return false;
-    if (token.kind == Token::Kind::sign && token.sign != '\'') return false;
-    if (token.is(Role::price)) return true;
-  }
-  return false;
-}
-
-// Whether a year in words is one: no price, no round number of things, and, long before the narrator's time,
-// said where a year is said.
-bool Grammar::spoken_year(std::size_t i, std::size_t past, std::int64_t head, std::int64_t rest) const {
-  if (is_price(i, past)) return false;
-  const auto& before = t[i - 1];
-  const auto& after = t[past];
-  const bool told = before.any(bit(Role::place_in_time) | bit(Role::part) | bit(Role::month) |
-                               bit(Role::season) | bit(Role::ordinal) | bit(Role::phrase)) ||
-                    is(i - 1, w("year")) || before.is_sign(',') || before.is_number();
-  if (rest == 0 && after.is_word() && !after.newline &&
-      !after.any(bit(Role::after_year) | bit(Role::limit) | bit(Role::place_in_time) | bit(Role::range_word) |
-                 bit(Role::pronoun) | bit(Role::determiner) | bit(Role::later)))
-    return false;  // eighteen hundred spindles
-  const auto century_before = setting_.century / 100 - 1;
-  return head >= century_before || (told && !is(i - 1, w("was")));
-}
-
 // The next of a list of years is of the last one's century.
 void Grammar::put_listed_century(Spec& spec) const {
   if (!continues_list(spec.begin, spec.date.year)) return;
@@ -320,9 +288,10 @@ bool Grammar::year_in_words(std::size_t i, YearStance stance, Spec& spec) const 
   const bool early = head >= 11 && head < 16 && told;
   if ((early || (head >= 16 && head <= 20)) && !t[j].newline) {
     const auto rest = rest_of_year(i, j, past);
-    const bool other = rest >= 0 && (counts_something(past) || counts_unknown(i, past) ||
-                                     is(i - 1, w("at")) || is(past, w("hours")) || number_is_label(i) ||
-                                     (!prose() && !spoken_year(i, past, head, rest)));
+    const bool other =
+        rest >= 0 && (counts_something(past) || counts_unknown(i, past) || is(i - 1, w("at")) ||
+                      is(past, w("hours")) || number_is_label(i) || names_a_thing(i, past) ||
+                      is_measured(i, past) || (!prose() && !spoken_year(i, past, head, rest)));
     if (rest >= 0 && !other && (stance == YearStance::supported || told_future(i, head * 100 + rest))) {
       set_year(spec, i, past, head * 100 + rest, false, "year-words");
       return true;
@@ -400,116 +369,6 @@ bool Grammar::year(std::size_t i, YearStance stance, Spec& spec) const {
   if (!supported) return false;
   set_year(spec, i, past, value, true, "year-short-words");
   if (stance == YearStance::alone) put_listed_century(spec);
-  return true;
-}
-
-bool Grammar::decade(std::size_t i, Spec& spec) const {
-  const auto make = [&](std::size_t past, std::int64_t first, bool short_year, const char* rule) {
-    spec.kind = Spec::Kind::calendar;
-    spec.begin = i;
-    spec.end = past;
-    spec.date = DateValue::of_year(first);
-    spec.date.precision = DateValue::Precision::decade;
-    spec.short_year = short_year;
-    spec.year_said = true;
-    spec.rule = rule;
-    std::size_t after = past;
-    if (const int era = short_year ? 0 : era_sign(*this, past, after); era == 1) {
-      spec.end = after;
-      spec.date.before_christ = true;
-      spec.date.year = 1 - first;
-    }
-    return true;
-  };
-  const auto ending = [&](std::size_t j, std::size_t& past) {  // s, 's
-    if (is(j, w("s")) && !t[j].space) return past = j + 1, true;
-    if (t[j].is_sign('\'') && !t[j].space && is(j + 1, w("s")) && !t[j + 1].space) return past = j + 2, true;
-    return false;
-  };
-  std::size_t j = i, past = i;
-  if (t[j].is_sign('\'')) ++j;
-  if (t[j].is_number() && !t[j].grouped && t[j].number % 10 == 0 && ending(j + 1, past)) {
-    if (t[j].digits == 4 && j == i) {
-      if (!prose() && t[j].number % 100 == 0 && t[j].number <= 1800) return false;  // the 1800s: a century
-      if (is(past, w("men"))) return false;
-      return make(past, t[j].number, false, "decade-digits");
-    }
-    if (t[j].digits == 3 && j == i) {  // the 470s BC
-      std::size_t after = past;
-      return era_sign(*this, past, after) != 0 && make(past, t[j].number, false, "decade-digits");
-    }
-    if (t[j].digits == 2 && !number_is_label(i)) {
-      if (is_possessive(t[i - 1].hash)) return false;
-      return make(past, t[j].number, true, "decade-digits");
-    }
-    return false;
-  }
-  if (t[i].is(Role::number) && t[i].value(Role::number) >= 16 &&
-      t[i].value(Role::number) <= 20) {  // nineteen-sixties
-    j = i + 1;
-    if (t[j].is_sign('-') && !t[j].space) ++j;
-    if (t[j].is(Role::decade))
-      return make(j + 1, t[i].value(Role::number) * 100 + t[j].value(Role::decade), false, "decade-words");
-    return false;
-  }
-  if (t[i].is_sign('\'') && t[i + 1].is(Role::decade) && !t[i + 1].space && !prose())  // the 'thirties
-    return make(i + 2, t[i + 1].value(Role::decade), true, "decade-words");
-  if (!t[i].is(Role::decade)) return false;
-  const auto before = t[i - 1].hash;
-  const bool told = before == w("the") || before == w("those") || t[i - 1].any(bit(Role::part)) ||
-                    (t[i - 1].is_sign('-') && t[i - 2].is(Role::part)) || is(i - 1, w("in")) ||
-                    ((is(i - 1, w("and")) || is(i - 1, w("or"))) && t[i - 2].is(Role::decade) && !prose());
-  if (!told) return false;
-  return make(i + 1, t[i].value(Role::decade), true, "decade-words");
-}
-
-// the eighteen hundreds, the 1800s
-bool Grammar::hundreds(std::size_t i, Spec& spec) const {
-  if (prose()) return false;
-  std::size_t past = i;
-  std::int64_t first = 0;
-  if (t[i].is(Role::number) && is(i + 1, w("hundreds"))) {
-    first = t[i].value(Role::number) * 100;
-    past = i + 2;
-  } else if (t[i].is_number() && t[i].digits == 4 && !t[i].grouped && t[i].number % 100 == 0 &&
-             is(i + 1, w("s")) && !t[i + 1].space) {
-    first = t[i].number;
-    past = i + 2;
-  } else {
-    return false;
-  }
-  if (first < 1000 || first > 1800)
-    return false;  // The nineteen hundreds may be a century or its first ten years.
-  spec.kind = Spec::Kind::calendar;
-  spec.begin = i;
-  spec.end = past;
-  spec.date = DateValue::of_year(first);
-  spec.date.precision = DateValue::Precision::century;
-  spec.year_said = true;
-  spec.rule = "century";
-  return true;
-}
-
-bool Grammar::century(std::size_t i, Spec& spec) const {
-  if (hundreds(i, spec)) return true;
-  std::int64_t number = 0;
-  std::size_t past = 0;
-  if (!ordinal(i, number, past) || number < 1 || number > 30) return false;
-  if (t[past].is_sign('-') && !t[past].space) ++past;
-  if (!is(past, w("century")) && !is(past, w("centuries"))) return false;
-  spec.kind = Spec::Kind::calendar;
-  spec.begin = i;
-  spec.end = past + 1;
-  spec.date = DateValue::of_year((number - 1) * 100);
-  spec.date.precision = DateValue::Precision::century;
-  spec.year_said = true;
-  spec.rule = "century";
-  std::size_t after = 0;
-  if (era_sign(*this, past + 1, after) == 1) {
-    spec.end = after;
-    spec.date.before_christ = true;
-    spec.date.year = 1 - (number - 1) * 100;
-  }
   return true;
 }
 

@@ -58,6 +58,11 @@ Meaning Talk::age(const Spec& spec) const {
   const bool day_known = value->precision == P::day;
   const Day first = years_after(born->first, spec.number);
   const Day last = years_after(born->last, std::max<std::int64_t>(spec.number, spec.count.upper) + 1) - 1;
+  meaning.anchor = "birth " + to_string(*discourse_.birth);
+  if (spec.limit != Mod::none) {
+    limit_age(spec, first, years_after(born->last, spec.number), day_known, meaning);
+    if (meaning.edtf) return meaning;
+  }
   meaning.edtf = interval(first, last, day_known);
   if (spec.mod == Mod::approx) {
     auto& ends = std::get<EdtfInterval>(meaning.edtf->value);
@@ -70,8 +75,34 @@ Meaning Talk::age(const Spec& spec) const {
   }
   meaning.timex = to_string(*meaning.edtf);
   meaning.value = DateValue::of_year(to_civil(first).year);
-  meaning.anchor = "birth " + to_string(*discourse_.birth);
   return meaning;
+}
+
+// Before I was twenty, until I turned thirty: the limit is the birthday, between `first` and `last`.
+void Talk::limit_age(const Spec& spec, Day first, Day last, bool days_known, Meaning& meaning) const {
+  const auto date = [&](Day day) {
+    return days_known ? day_date(day) : std::get<EdtfDate>(edtf_year(to_civil(day).year).value);
+  };
+  switch (spec.limit) {
+    case Mod::before:
+      meaning.edtf = one_of_span(std::nullopt, date(days_known ? last - 1 : last));
+      break;
+    case Mod::until:
+      meaning.edtf = Edtf{EdtfInterval{EdtfOpen{}, date(last)}};
+      break;
+    case Mod::after:
+    case Mod::not_before:
+      meaning.edtf = one_of_span(date(first), std::nullopt);
+      break;
+    case Mod::on_or_after:
+      meaning.edtf = Edtf{EdtfInterval{date(first), EdtfOpen{}}};
+      break;
+    default:
+      return;
+  }
+  meaning.timex = to_string(*meaning.edtf);
+  meaning.mod = spec.limit;
+  meaning.value = DateValue::of_year(to_civil(first).year);
 }
 
 // The summer I turned sixteen, the winter I was nineteen: the season of that year, or each that touches that
@@ -150,7 +181,7 @@ Meaning Talk::service_edge(const Spec& spec) const {
   Meaning meaning;
   meaning.value.precision = spec.unit == Unit::year ? P::year : spec.unit == Unit::month ? P::month : P::day;
   std::vector<DateValue> found;
-  for (const auto& service : discourse_.service) {
+  for (const auto& service : service_) {
     if (!service.when.value) continue;
     const auto& edtf = service.when.value->value;
     std::optional<DateValue> value;
@@ -193,7 +224,7 @@ Meaning Talk::service_year(const Spec& spec) const {
   meaning.moves_talk = false;
   meaning.value.precision = spec.unit == Unit::year ? P::year : P::day;
   const ServicePeriod* service = nullptr;
-  for (const auto& period : discourse_.service) {
+  for (const auto& period : service_) {
     if (!period.when.value) continue;
     if (!service || spec.number < 0) service = &period;
   }

@@ -17,6 +17,8 @@ Talk::Talk(const Discourse& discourse) : discourse_(discourse), decade_(discours
     speech_past_ = to_period(*discourse.speech_time, discourse.policy).past_latest();
   if (speech_) setting_.speech_year = speech_->year;
   if (discourse.reference) reference_ = from_edtf(*discourse.reference);
+  service_ = discourse.service;
+  if (service_.empty() && discourse.told_coming) put_coming(*from_edtf(*discourse.told_coming));
   if (discourse.day_talked_of) day_talked_of_ = from_edtf(*discourse.day_talked_of);
   year_ = discourse.reference_year;
   if (!year_ && reference_ && reference_->precision >= P::year) year_ = reference_->year;
@@ -33,7 +35,19 @@ void Talk::refresh_setting() {
   setting_.decade_set = year_.has_value() || decade_.has_value();
 }
 
+void Talk::put_coming(const DateValue& value) {
+  const auto edtf = to_edtf(value, false);
+  const auto* date = edtf ? std::get_if<EdtfDate>(&edtf->value) : nullptr;
+  if (!date || value.precision < P::year) return;
+  ServicePeriod period;
+  period.when.value = Edtf{EdtfInterval{*date, EdtfUnknown{}}};
+  service_ = {std::move(period)};
+}
+
 void Talk::put_state(Discourse& discourse) const {
+  if (asks_for_coming() && !service_.empty())
+    discourse.told_coming =
+        Edtf{std::get<EdtfDate>(std::get<EdtfInterval>(service_[0].when.value->value).begin)};
   discourse.reference_year = year_;
   discourse.decade = decade_;
   if (day_talked_of_) discourse.day_talked_of = to_edtf(*day_talked_of_, false);
@@ -185,6 +199,15 @@ Meaning Talk::weekday(const Spec& spec) const {
     if (setting_.prose || !reference_ || !is_day(*reference_)) return meaning;
     const Day day = day_of(*reference_);  // The one before or the one after the day under discussion.
     const int ahead = (spec.date.weekday - iso_weekday(day) + 7) % 7;
+    const bool told_on =
+        spec.definite && !spec.going_back && ahead != 0;  // and on the Friday we were in Carrow
+    if (told_on && !(speech_past_ && day + ahead >= *speech_past_)) {
+      meaning.value = DateValue::of_day(to_civil(day + ahead));
+      meaning.anchor = reference_anchor();
+      meaning.alternatives = {to_string(day + (ahead - 7))};
+      meaning.moves_talk = true;
+      return meaning;
+    }
     if (ahead == 0)
       meaning.alternatives = {to_string(day)};
     else
@@ -265,9 +288,27 @@ Meaning Talk::calendar(const Spec& spec) const {
   return meaning;
 }
 
+namespace {
+
+/// One date, or an interval of a day and the next: what the night of an event can be.
+bool short_enough(const std::optional<Edtf>& edtf) {
+  if (!edtf) return false;
+  if (std::holds_alternative<EdtfDate>(edtf->value)) return true;
+  const auto* span = std::get_if<EdtfInterval>(&edtf->value);
+  const auto* first = span ? std::get_if<EdtfDate>(&span->begin) : nullptr;
+  const auto* last = span ? std::get_if<EdtfDate>(&span->end) : nullptr;
+  if (!first || !last) return false;
+  const auto a = from_edtf(Edtf{*first}), b = from_edtf(Edtf{*last});
+  return a && b && is_day(*a) && is_day(*b) && day_of(*b) == day_of(*a) + 1;
+}
+
+}  // namespace
+
 Meaning Talk::clock(const Spec& spec) const {
   Meaning meaning;
-  if (spec.of) {
+  if (spec.rule == "hour") {  // At seven we ate: an hour, or an age; of no day.
+    meaning.value.precision = P::day;
+  } else if (spec.of) {
     meaning = this->meaning(*spec.of);
     if (meaning.value.precision == P::none && !meaning.timex.empty()) meaning.value.precision = P::day;
   } else if (reference_ && reference_->precision == P::day) {
@@ -282,8 +323,13 @@ Meaning Talk::clock(const Spec& spec) const {
     meaning.value.precision = P::day;
   }
   if (meaning.value.precision != P::day) meaning.value = DateValue{}, meaning.value.precision = P::day;
+  const bool night_of_event =
+      spec.of && spec.of->kind == Spec::Kind::event && meaning.value.precision != P::none;
   meaning.timex.clear();
-  meaning.edtf.reset();
+  if (!night_of_event)
+    meaning.edtf.reset();
+  else if (!short_enough(meaning.edtf))
+    meaning.edtf.reset(), meaning.value = DateValue{}, meaning.value.precision = P::day;
   if (!spec.timex.empty()) {  // 1200 to 1600
     meaning.value.time = spec.timex;
     meaning.timex = to_timex(meaning.value).view();
@@ -291,7 +337,7 @@ Meaning Talk::clock(const Spec& spec) const {
   meaning.value.time = spec.date.time;
   if (!spec.timex.empty()) meaning.timex.insert(0, std::string(to_timex(meaning.value).view()) + "/");
   meaning.type = TimexType::time;
-  meaning.no_edtf = meaning.value.day == 0;
+  meaning.no_edtf = meaning.value.day == 0 && !meaning.edtf;
   if (!spec.of) meaning.moves_talk = false;
   return meaning;
 }

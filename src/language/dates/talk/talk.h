@@ -45,6 +45,10 @@ class Talk {
   void begin_section(std::int64_t year);
   void end_section();
   void begin_paragraph();
+  /// Whether the talk itself has to say when the narrator came: nothing else does.
+  bool asks_for_coming() const { return discourse_.service.empty() && !setting_.prose; }
+  /// The talk has said when the narrator came.
+  void put_coming(const DateValue& value);
   /// Writes the state reached into the discourse the talk began with.
   void put_state(Discourse& discourse) const;
 
@@ -90,6 +94,7 @@ class Talk {
   Meaning era(const Spec& spec) const;
   Meaning day_word(const Spec& spec) const;
   Meaning age(const Spec& spec) const;
+  void limit_age(const Spec& spec, Day first, Day last, bool days_known, Meaning& meaning) const;
   Meaning age_said_otherwise(const Spec& spec) const;
   Meaning season_of_life(const Spec& spec, const DateValue& born, Day first, Meaning& meaning) const;
   void put_week_of(const Spec& spec, Day day, Meaning& meaning) const;
@@ -110,6 +115,7 @@ class Talk {
   void put_century(const Spec& spec, Meaning& meaning) const;
   void forget_future(const Spec& spec, Meaning& meaning) const;
   std::optional<Edtf> limited(const Edtf& edtf, const Meaning& meaning, Mod limit) const;
+  void named_once_of_several(const NamedDay& rule, Meaning& meaning, std::optional<std::int64_t> year) const;
   void named(const Spec& spec, Meaning& meaning, std::optional<std::int64_t> year) const;
   std::string reference_anchor() const;
   void refresh_setting();
@@ -122,6 +128,7 @@ class Talk {
   std::optional<DateValue> reference_;
   std::optional<DateValue> day_talked_of_;  ///< The last reference that names a day or month.
   std::optional<std::int64_t> year_;
+  std::vector<ServicePeriod> service_;        ///< The discourse's, or what the talk said.
   bool moved_ = false;                        ///< reference_ is no longer the discourse's.
   std::optional<std::int64_t> far_year_;      ///< Prose: a far year mentioned once.
   std::optional<std::int64_t> section_year_;  ///< Prose: the one year of the section's heading.

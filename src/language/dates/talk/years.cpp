@@ -126,10 +126,36 @@ void Talk::forget_future(const Spec& spec, Meaning& meaning) const {
   if (const auto edtf = to_edtf(before, false)) meaning.alternatives = {to_string(*edtf)};
 }
 
+// Coronation Day was in 1911, 1937 and 1953: the year told, or else the only one of the narrator's life.
+void Talk::named_once_of_several(const NamedDay& rule, Meaning& meaning,
+                                 std::optional<std::int64_t> year) const {
+  auto& value = meaning.value;
+  const auto time = value.time;
+  std::vector<const NamedDay*> in_life, in_year;
+  const auto add = [&](const NamedDay& one) {
+    if (year && one.year == *year) in_year.push_back(&one);
+    if (one.year > setting_.first_year + 10 && one.year <= setting_.last_year) in_life.push_back(&one);
+  };
+  add(rule);
+  for (const auto& one : rule.also) add(one);
+  const auto& found = in_year.empty() ? in_life : in_year;
+  value = DateValue{};
+  value.precision = P::day;
+  if (found.size() == 1)
+    value = DateValue::of_day(to_civil(day_in_year(*found[0], found[0]->year)));
+  else
+    meaning.moves_talk = false;
+  for (const auto* one : found)
+    if (found.size() > 1) meaning.alternatives.push_back(to_string(day_in_year(*one, one->year)));
+  value.time = time;
+}
+
 void Talk::named(const Spec& spec, Meaning& meaning, std::optional<std::int64_t> year) const {
   const auto& rule = *spec.named;
   auto& value = meaning.value;
   if (!rule.part.empty() || spec.date.time.empty()) value.time = rule.part;
+  if (rule.kind == NamedDay::Kind::once && !rule.also.empty())
+    return named_once_of_several(rule, meaning, year);
   if (rule.kind == NamedDay::Kind::once) year = rule.year;
   if (year) {
     const auto time = value.time;

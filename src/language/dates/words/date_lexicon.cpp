@@ -14,20 +14,38 @@ namespace witnessmark {
 namespace dates {
 namespace {
 
-constexpr std::array<std::string_view, kRoleCount> kRoleNames{
-    "month",      "month_short", "weekday",       "weekdays", "weekday_short",
-    "number",     "multiplier",  "year_zero",     "ordinal",  "ordinal_ending",
-    "decade",     "season",      "seasons",       "unit",     "units",
-    "day_part",   "day_parts",   "clock_word",    "watch",    "watch_noun",
-    "day_word",   "present",     "past",          "future",   "part",
-    "part_noun",  "portion",     "portion_place", "approx",   "degree",
-    "least_most", "vague",       "following",     "later",    "long",
-    "frequency",  "every",       "determiner",    "era",      "place_in_time",
-    "limit",      "range_word",  "era_sign",      "half_day", "label",
-    "counted",    "after_year",  "pronoun",       "verb_may", "service_place",
-    "workplace",  "join",        "leave",         "correct",  "filler",
-    "elder",      "descendant",  "death",         "price",    "participle",
-    "title",      "happening",   "belonging",     ""};
+constexpr std::array<std::string_view, kRoleCount> kRoleNames{"month",         "month_short",
+                                                              "weekday",       "weekdays",
+                                                              "weekday_short", "number",
+                                                              "multiplier",    "year_zero",
+                                                              "ordinal",       "ordinal_ending",
+                                                              "decade",        "season",
+                                                              "seasons",       "unit",
+                                                              "units",         "day_part",
+                                                              "day_parts",     "clock_word",
+                                                              "watch",         "watch_noun",
+                                                              "day_word",      "present",
+                                                              "past",          "future",
+                                                              "part",          "part_noun",
+                                                              "portion",       "portion_place",
+                                                              "approx",        "degree",
+                                                              "vague",         "following",
+                                                              "later",         "long",
+                                                              "frequency",     "every",
+                                                              "determiner",    "era",
+                                                              "place_in_time", "limit",
+                                                              "range_word",    "era_sign",
+                                                              "half_day",      "label",
+                                                              "counted",       "after_year",
+                                                              "pronoun",       "verb_may",
+                                                              "service_place", "workplace",
+                                                              "join",          "leave",
+                                                              "correct",       "filler",
+                                                              "elder",         "descendant",
+                                                              "death",         "amount",
+                                                              "participle",    "title",
+                                                              "happening",     "belonging",
+                                                              "yarn",          ""};
 
 struct Named {
   std::string_view name;
@@ -116,7 +134,6 @@ bool role_value(Role role, std::string_view text, int& out) {
     case Role::portion_place:
     case Role::approx:
     case Role::degree:
-    case Role::least_most:
     case Role::limit:
       return look_up(kMods, text, out);
     case Role::following:

@@ -133,9 +133,12 @@ Result<NamedDay> parse_rules_of_one_time(std::string_view text) {
   if (at == std::string_view::npos || within_rule) return parse_one_rule(text);
   auto named = parse_one_rule(text.substr(0, at));
   if (!named) return named;
-  auto other = parse_one_rule(text.substr(at + kOr.size()));
+  auto other = parse_rules_of_one_time(text.substr(at + kOr.size()));
   if (!other) return other;
+  auto more = std::move(other.value().also);
+  other.value().also.clear();
   named.value().also.push_back(std::move(other).value());
+  for (auto& rule : more) named.value().also.push_back(std::move(rule));
   return named;
 }
 

@@ -47,9 +47,9 @@ RuleSet rules_after_determiner(std::uint64_t roles, std::uint64_t hash);
 /// Function words that begin or follow in a rule but have no class of their own: they must be known to the
 /// scan.
 inline constexpr std::string_view kFunctionWords[]{
-    "later", "earlier", "couple", "half",   "quarter", "at",      "well",  "no",    "per",   "when",  "age",
-    "aged",  "i",       "right",  "very",   "dozens",  "present", "date",  "all",   "my",    "these", "year",
-    "few",   "good",    "great",  "number", "pair",    "matter",  "other", "first", "final", "last",  "days",
-    "was",   "came",    "went",   "got",    "future",  "most",    "least", "teens"};
+    "later", "earlier", "couple", "half",   "quarter", "at",      "well",  "no",    "per",    "when",  "age",
+    "aged",  "i",       "right",  "very",   "dozens",  "present", "date",  "all",   "my",     "these", "year",
+    "few",   "good",    "great",  "number", "pair",    "matter",  "other", "first", "final",  "last",  "days",
+    "was",   "came",    "went",   "got",    "future",  "most",    "least", "teens", "turned", "had"};
 
 }  // namespace witnessmark::dates

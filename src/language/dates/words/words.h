@@ -47,7 +47,6 @@ enum class Role : std::uint8_t {
   portion_place,
   approx,
   degree,
-  least_most,
   vague,
   following,
   later,
@@ -75,11 +74,12 @@ enum class Role : std::uint8_t {
   elder,
   descendant,
   death,
-  price,
+  amount,
   participle,
   title,
   happening,
   belonging,
+  yarn,
   phrase,  ///< First word of a named day or time; no class of its own in the file.
   count_
 };
