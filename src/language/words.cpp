@@ -109,7 +109,9 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "measure",
     "one",
     "habit",
-    "past_form"};
+    "past_form",
+    "journey",
+    "leaving"};
 
 constexpr std::array<std::string_view, 19> kCueClasses{
     "hedge",    "told",       "told_order",     "told_own",   "read",

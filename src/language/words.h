@@ -109,6 +109,8 @@ enum class WordClass : std::uint8_t {
   one,          ///< one, ones: stands for a noun
   habit,        ///< every day, always: done again and again
   past_form,    ///< took, lay: past forms that do not end in -ed
+  journey,      ///< went, came, stayed: of people, they ask for whereabouts
+  leaving,      ///< left, came off: of people, the end of a stay
   count_
 };
 /// Flags of a token; more classes than fit in one word.

@@ -243,6 +243,10 @@ std::optional<Referent> Arguments::pronoun(bool plural, std::uint32_t at) const 
     if (thing.span.past <= at) inside = &thing;
   }
   if (inside) return referent_of(c_, *inside);
+  // "Mum kept a tin of peaches, and she opened it": of no list.
+  constexpr std::uint32_t kNear = 14;
+  const std::uint32_t from = at > c_.reading.span.first + kNear ? at - kNear : c_.reading.span.first;
+  if (brings_in_unlisted(c_.passage, {from, at})) return std::nullopt;
   const std::optional<Referent> before = c_.focus.pronoun(plural, c_.asking);
   const Focus::Mentioned& nearest = plural ? c_.focus.things : c_.focus.thing;
   if (!before || c_.focus.words - nearest.at > 15) {

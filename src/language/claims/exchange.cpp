@@ -161,8 +161,9 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
   });
   next.inventory = next.place && !next.when && !next.where && !next.how_many && !names_thing;
   next.answered = false;
+  if (next.drafts.empty()) next.journey = journey_asked(context);
   // "You were aboard then. Right." adds nothing to the question before it in the same turn.
-  const bool empty = next.drafts.empty() && !next.place && !context.reading.question;
+  const bool empty = next.drafts.empty() && !next.place && !next.journey && !context.reading.question;
   if (empty && !asked.answered) return;
   asked = std::move(next);
 }
@@ -228,8 +229,15 @@ Opening opening_of(const StatementContext& context) {
 }
 
 std::vector<Draft> answer(const StatementContext& context, const Asked& asked, std::vector<Draft> own) {
-  if (asked.drafts.empty() && !asked.where) return own;
   const Opening opening = opening_of(context);
+  if (asked.journey && own.empty() && (opening == Opening::other || opening == Opening::yes)) {
+    if (std::optional<Draft> told = journey_answered(context, *asked.journey)) {
+      lay_cues(context, *told, opening);
+      told->quotes = {context.positions.range_of(context.passage, context.reading.span), asked.quote};
+      return {std::move(*told)};
+    }
+  }
+  if (asked.drafts.empty() && !asked.where) return own;
   std::vector<Draft> drafts;
   const auto add = [&](Draft draft) {
     draft.quotes = {context.positions.range_of(context.passage, context.reading.span), asked.quote};

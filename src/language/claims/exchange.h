@@ -2,7 +2,7 @@
 #include <optional>
 #include <vector>
 
-#include "language/claims/statements.h"
+#include "language/claims/journeys.h"
 
 namespace witnessmark::claims {
 
@@ -13,6 +13,7 @@ struct Asked {
   bool when = false, where = false, how_many = false;
   bool of_people = false;  ///< "Where were you": of the narrator or the site.
   bool inventory = false;  ///< What there was at a place.
+  std::optional<JourneyAsked> journey;  ///< What it asks of where people were.
   CodePointRange quote;
   std::optional<Referent> place;  ///< Place it was about.
   bool answered = true;           ///< Nothing left to answer.

@@ -47,4 +47,8 @@ struct Focus {
   void name(const Referent& referent);
 };
 
+/// "a washing machine", "a box": whether an indefinite noun of no list that is neither abstract nor a person stands in the
+/// words.
+bool brings_in_unlisted(const Passage& passage, Span span);
+
 }  // namespace witnessmark::claims

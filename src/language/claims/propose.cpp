@@ -337,8 +337,13 @@ class InterviewReader {
     if (short_range_.length() <= 0 || span.past - span.first > kRoundingOff) return;
     if (sentence.range.begin < short_range_.end || sentence.range.begin.value - short_range_.end.value > 3) return;
     for (std::size_t c = short_answer_; c < proposals_.claims.size(); ++c) {
-      CodePointRange& quote = proposals_.claims[c].quotes.front();
-      if (quote.begin == short_range_.begin) quote.end = sentence.range.end;
+      Claim& claim = proposals_.claims[c];
+      // "And the closets were away." says all of it.
+      const bool whole = claim.statement != Statement::located && !claim.subject.empty() && !claim.subject_carried &&
+                         std::any_of(claim.mentions.begin(), claim.mentions.end(),
+                                     [](const Mention& mention) { return mention.kind == MentionKind::action; });
+      CodePointRange& quote = claim.quotes.front();
+      if (quote.begin == short_range_.begin && !whole) quote.end = sentence.range.end;
     }
   }
 

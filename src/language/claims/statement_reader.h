@@ -40,12 +40,13 @@ class StatementReader {
   const Thing* lying_off(Span span) const;
   Subject person_before(const Predicate& p) const;
   bool is_of_site(const Predicate& p) const;
-  bool located_in_words(const Predicate& p, const Subject& who);
+  bool located_in_words(const Predicate& p, const Subject& who, bool towards);
   bool was_somewhere(const Predicate& p);
   void been_at_location();
   void built(const Predicate& p);
   void does(const Predicate& p);
   bool is_habit(const Predicate& p) const;
+  bool in_past_form(const Predicate& p) const;
   void seen(const Predicate& p);
   void stands(const Predicate& p);
   void instead_of(const Predicate& p);
@@ -84,6 +85,7 @@ class StatementReader {
   void inventory_item();
   bool colour_of_topic();
   bool gone_of_topic();
+  void is_of(Draft& draft, const Thing& place) const;
   void carry_place(Draft& draft, const Referent& place) const;
   void with_part(std::size_t of);
   void called_in_passing(std::size_t of);

@@ -239,7 +239,7 @@ bool StatementReader::is_attribute(const Predicate& p, const std::vector<Subject
       continue;
     }
     if (!f.has(WordClass::adverb) && !f.has(WordClass::determiner) && !f.has(WordClass::everything) &&
-        passage_.notes[i].cue < 0) {
+        !f.has(WordClass::habit) && !f.has(WordClass::still) && !f.has(WordClass::already) && passage_.notes[i].cue < 0) {
       return false;
     }
   }
@@ -431,7 +431,7 @@ void StatementReader::is(const Predicate& p) {
     // "The salle was cream."
     if (const Thing* place = arguments_.place_in(p.left, {Role::none}); place && !another) {
       if (is_attribute(p, {Subject{}})) {
-        drafts_.back().place = referent_of(c_, *place);
+        is_of(drafts_.back(), *place);
         return;
       }
     }

@@ -215,6 +215,12 @@ void StatementReader::instead_of(const Predicate& p) {
   }
 }
 
+/// Of the place itself, which is what "it" stands for from here.
+void StatementReader::is_of(Draft& draft, const Thing& place) const {
+  draft.place = referent_of(c_, place);
+  draft.of_place = true;
+}
+
 void StatementReader::paint(const Predicate& p) {
   std::vector<Subject> subjects = objects_or_pronoun(p);
   const Span clause = c_.reading.clauses[p.clause].span;
@@ -246,7 +252,7 @@ void StatementReader::paint(const Predicate& p) {
           add(&p, p.passive && !dated ? Statement::attribute : Statement::begins, subject, negated);
       draft.attribute = colour;
       if (place) {
-        draft.place = referent_of(c_, *place);
+        is_of(draft, *place);
       } else {
         place_it(draft, &p, false);
       }
@@ -257,7 +263,7 @@ void StatementReader::paint(const Predicate& p) {
     Draft& draft = add(&p, Statement::happened, subject, p.negated);
     draft.attribute = "painted";
     if (place) {
-      draft.place = referent_of(c_, *place);
+      is_of(draft, *place);
     } else {
       place_it(draft, &p, false);
     }
@@ -318,6 +324,14 @@ bool StatementReader::is_habit(const Predicate& p) const {
   return false;
 }
 
+/// "They tried it", not "nobody could try it", "for trying it": what happened is told in a past form.
+bool StatementReader::in_past_form(const Predicate& p) const {
+  const WordInfo* info = passage_.notes[p.at].info;
+  if (p.verb == &c_.words.any_doing || !info) return true;
+  constexpr auto kPast = static_cast<std::uint8_t>(VerbForm::past) | static_cast<std::uint8_t>(VerbForm::participle);
+  return ((info->verb_forms[0] | info->verb_forms[1]) & kPast) != 0;
+}
+
 void StatementReader::happened(const Predicate& p) {
   std::vector<Subject> subjects =
       p.verb->frame == VerbFrame::object ? objects_or_pronoun(p) : things(arguments_.subjects(p));
@@ -332,12 +346,13 @@ void StatementReader::happened(const Predicate& p) {
     }
   }
   const bool again = is_habit(p);
+  if (!again && !p.passive && !in_past_form(p)) return;
   for (const Subject& subject : subjects) {
     Draft& draft = add(&p, again ? Statement::present : Statement::happened, subject, p.negated);
     draft.attribute = draft.action;
     if (again) draft.quantity.reset();
     if (place) {
-      draft.place = referent_of(c_, *place);
+      is_of(draft, *place);
     } else {
       place_it(draft, &p, false);
     }

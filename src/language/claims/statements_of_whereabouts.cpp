@@ -50,8 +50,9 @@ bool StatementReader::is_of_site(const Predicate& p) const {
 }
 
 /// Whereabouts in words of no list; false when there are none.
-bool StatementReader::located_in_words(const Predicate& p, const Subject& who) {
-  Span words = whereabouts_after(passage_, c_.reading.span, p.span.past);
+bool StatementReader::located_in_words(const Predicate& p, const Subject& who, bool towards) {
+  Span words = towards ? destination_after(passage_, c_.reading.span, p.span.past)
+                       : whereabouts_after(passage_, c_.reading.span, p.span.past);
   if (words.empty()) return false;
   const bool negated = p.negated || negative_in(passage_, {p.span.past, words.first}).has_value();
   Draft& draft = add(&p, Statement::located, who, negated);
@@ -84,7 +85,10 @@ void StatementReader::located(const Predicate& p) {
   if (!where) where = arguments_.place_in({p.at, clause.past}, {Role::at, Role::to});
   const bool named_site = arguments_.place_in(p.left, {Role::none}) != nullptr;
   if (!who.referent && who.words.empty() && p.agent != Agent::we && p.agent != Agent::it && !named_site) return;
-  if (!where) return;
+  if (!where) {
+    if (in_past_form(p)) located_in_words(p, who, true);
+    return;
+  }
   Draft& draft = add(&p, Statement::located, who, p.negated);
   draft.quantity.reset();
   draft.place = referent_of(c_, *where);
@@ -97,7 +101,7 @@ bool StatementReader::was_somewhere(const Predicate& p) {
   const Thing* where = arguments_.place_in(p.right, {Role::at}, true);
   if (!where) where = lying_off(p.right);
   if (!where) where = arguments_.place_in(p.right, {Role::at});
-  if (!where) return located_in_words(p, who);
+  if (!where) return located_in_words(p, who, false);
   const bool negated = p.negated || negative_in(passage_, {p.span.past, where->head}).has_value();
   Draft& draft = add(&p, Statement::located, who, negated);
   draft.quantity.reset();

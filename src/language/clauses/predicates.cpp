@@ -230,7 +230,8 @@ class Finder : private VerbSurroundings {
     const bool known = notes_[i].info && (notes_[i].info->verb_forms[0] & 4U) != 0;
     if (!known && (predicate.passive || acts_on(i))) {
       predicate.verb = &words_.any_doing;
-    } else if (somebody_before(predicate.span.first) && place_behind(i + 1)) {
+    } else if (somebody_before(predicate.span.first) &&
+               (place_behind(i + 1) || !destination_after(passage_, span_, i + 1).empty())) {
       predicate.verb = &words_.any_going;
     } else {
       return false;
@@ -296,7 +297,10 @@ class Finder : private VerbSurroundings {
           break;
         }
       }
-      if (predicate.kind == Predicate::Kind::be && i + 1 < span_.past && has(i + 1, WordClass::exist) &&
+      // "The winch was there when I came" says of what was named that it was there.
+      const bool named_before = i > span_.first && (notes_[i - 1].thing >= 0 || has(i - 1, WordClass::it) ||
+                                                    has(i - 1, WordClass::this_));
+      if (predicate.kind == Predicate::Kind::be && !named_before && i + 1 < span_.past && has(i + 1, WordClass::exist) &&
           i + 2 < span_.past && !is_mark(i + 2) && notes_[i + 2].date < 0) {
         predicate.kind = Predicate::Kind::exist;  // "Was there a radar".
         predicate.span.past = i + 2;

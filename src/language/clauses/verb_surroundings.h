@@ -187,7 +187,8 @@ class VerbSurroundings {
         return counted_after(i);
       case VerbNeeds::location:
         return (location_after(i) && who_can_be_somewhere(i)) ||
-               (somebody_before(p.span.first) && place_behind(past_verb(i, verb)));
+               (somebody_before(p.span.first) &&
+              (place_behind(past_verb(i, verb)) || !destination_after(passage_, span_, past_verb(i, verb)).empty()));
     }
     return false;
   }

@@ -10,7 +10,8 @@ namespace {
 
 class Finder {
  public:
-  Finder(const Passage& passage, Span sentence) : passage_(passage), notes_(passage.notes), span_(sentence) {}
+  Finder(const Passage& passage, Span sentence, bool towards)
+      : passage_(passage), notes_(passage.notes), span_(sentence), towards_(towards) {}
 
   Span after(std::uint32_t from) const {
     std::uint32_t k = from;
@@ -39,7 +40,8 @@ class Finder {
   std::uint32_t reach(std::uint32_t i) const { return std::max<std::uint32_t>(1, notes_[i].reach); }
 
   bool opens_place(std::uint32_t i) const {
-    return (has(i, WordClass::at) || has(i, WordClass::relation) || has(i, WordClass::off)) &&
+    return (has(i, WordClass::at) || has(i, WordClass::relation) || has(i, WordClass::off) ||
+            (towards_ && has(i, WordClass::to))) &&
            !has(i, WordClass::by) && !has(i, WordClass::for_);
   }
 
@@ -59,12 +61,17 @@ class Finder {
            has(i, WordClass::event_noun);
   }
 
+  bool capitalised(std::uint32_t i) const {
+    const char c = passage_.words({i, i + 1}).front();
+    return c >= 'A' && c <= 'Z' && !notes_[i].flags.any();
+  }
+
   /// From token first to the end of the noun phrase behind the preposition.
   Span phrase(std::uint32_t preposition, std::uint32_t first) const {
     std::uint32_t begin = preposition + reach(preposition);
     while (begin < span_.past && opens_place(begin)) begin += reach(begin);  // "up in", "down at"
     if (begin >= span_.past || is_stop(begin)) return {};
-    const bool named = notes_[begin].thing >= 0;
+    const bool named = notes_[begin].thing >= 0 || (towards_ && capitalised(begin));
     if (has(begin, WordClass::she) &&
         (begin + 1 >= span_.past || is_stop(begin + 1) || notes_[begin + 1].flags.any())) {
       return {first, begin + 1};
@@ -90,12 +97,17 @@ class Finder {
   const Passage& passage_;
   const std::vector<Note>& notes_;
   Span span_;
+  bool towards_;
 };
 
 }  // namespace
 
 Span whereabouts_after(const Passage& passage, Span sentence, std::uint32_t from) {
-  return Finder(passage, sentence).after(from);
+  return Finder(passage, sentence, false).after(from);
+}
+
+Span destination_after(const Passage& passage, Span sentence, std::uint32_t from) {
+  return Finder(passage, sentence, true).after(from);
 }
 
 }  // namespace witnessmark::claims

@@ -1,0 +1,22 @@
+#pragma once
+#include <optional>
+
+#include "language/claims/statements.h"
+
+namespace witnessmark::claims {
+
+/// What a question asks of where people were: "When did the family go out to the island?", "Which house did you have?",
+/// "You left the next year."
+struct JourneyAsked {
+  Draft draft;            ///< Without a date, and without a place where the place is asked for.
+  bool of_narrator = false;
+  bool leaving = false;   ///< The date is the end of a stay.
+};
+
+std::optional<JourneyAsked> journey_asked(const StatementContext& question);
+
+/// The answer's whereabouts: the asked ones with the date or the place of a sentence that states nothing else
+/// ("Nineteen thirty-five.", "Number three."). Nothing when it gives neither.
+std::optional<Draft> journey_answered(const StatementContext& answer, const JourneyAsked& asked);
+
+}  // namespace witnessmark::claims
