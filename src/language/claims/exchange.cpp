@@ -168,9 +168,25 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
   asked = std::move(next);
 }
 
+/// "I was.", "We did, there was …", "She hadn't.": a pronoun and what the question asked with.
+Opening short_form(const StatementContext& c, std::uint32_t first) {
+  std::uint32_t i = first;
+  const auto flags = [&](std::uint32_t k) { return k < c.reading.span.past ? c.passage.notes[k].flags : Flags{}; };
+  const Flags f = flags(i);
+  if (!f.has(WordClass::we) && !f.has(WordClass::they) && !f.has(WordClass::it) && !f.has(WordClass::she)) return Opening::other;
+  const Flags auxiliary = flags(++i);
+  if (!auxiliary.has(WordClass::be) && !auxiliary.has(WordClass::do_) && !auxiliary.has(WordClass::have)) return Opening::other;
+  bool negative = auxiliary.has(WordClass::negative);
+  for (++i; flags(i).has(WordClass::negative) || flags(i).has(WordClass::never); ++i) negative = true;
+  const bool ends = i >= c.reading.span.past || c.passage.tokens[i].kind == Token::Kind::mark;
+  if (!ends) return Opening::other;
+  return negative ? Opening::no : Opening::yes;
+}
+
 Opening opening_of(const StatementContext& context) {
   const std::uint32_t first = first_word(context);
-  Opening found = Opening::other;
+  Opening found = short_form(context, first);
+  if (found != Opening::other) return found;
   std::uint32_t length = 0;
   for (const CueSpan& cue : context.passage.cues_in({first, first + 1})) {
     Opening what = Opening::other;
@@ -230,9 +246,14 @@ Opening opening_of(const StatementContext& context) {
 
 std::vector<Draft> answer(const StatementContext& context, const Asked& asked, std::vector<Draft> own) {
   const Opening opening = opening_of(context);
-  if (asked.journey && own.empty() && (opening == Opening::other || opening == Opening::yes)) {
-    if (std::optional<Draft> told = journey_answered(context, *asked.journey)) {
+  if (asked.journey && own.empty()) {
+    const bool confirms = asked.yes_no && (opening == Opening::yes || opening == Opening::no);
+    std::optional<Draft> told;
+    if (opening == Opening::other || opening == Opening::yes) told = journey_answered(context, *asked.journey);
+    if (!told && confirms) told = journey_confirmed(context, *asked.journey, opening == Opening::no);
+    if (told) {
       lay_cues(context, *told, opening);
+      if (asked.journey->of_narrator && told->basis == Basis::unstated) told->basis = Basis::first_hand;
       told->quotes = {context.positions.range_of(context.passage, context.reading.span), asked.quote};
       return {std::move(*told)};
     }

@@ -12,9 +12,9 @@ namespace {
 constexpr std::uint32_t kLongestAnswer = 16;
 
 /// People as the subject of token verb: the nearest before it.
-bool find_people(const StatementContext& c, std::uint32_t verb, JourneyAsked& asked) {
+bool find_people(const StatementContext& c, std::uint32_t past, JourneyAsked& asked) {
   const Passage& passage = c.passage;
-  for (std::uint32_t k = verb; k > c.reading.span.first; --k) {
+  for (std::uint32_t k = past; k > c.reading.span.first; --k) {
     const std::uint32_t i = k - 1;
     const Flags& f = passage.notes[i].flags;
     if (passage.notes[i].thing >= 0) {
@@ -41,6 +41,41 @@ bool find_people(const StatementContext& c, std::uint32_t verb, JourneyAsked& as
   return false;
 }
 
+/// "From April sixty-four": a stay that began then.
+Edtf stay_from(const Edtf& value) {
+  const auto* date = std::get_if<EdtfDate>(&value.value);
+  return date ? Edtf{EdtfInterval{*date, EdtfOpen{}}} : value;
+}
+
+/// What was asked, as the narrator's.
+Draft told_by(const StatementContext& answer, const JourneyAsked& asked) {
+  Draft draft = asked.draft;
+  draft.clause_range = answer.positions.range_of(answer.passage, answer.reading.span);
+  if (asked.of_narrator) {
+    if (answer.narrator) {
+      draft.subject = *answer.narrator;
+      draft.subject->words = draft.subject_words;
+    }
+    draft.subject_words.clear();
+  }
+  if (draft.subject) draft.subject->carried = true;
+  return draft;
+}
+
+/// "Were you aboard that autumn?", "You were there for all of that.": the token behind which the whereabouts stand; the end
+/// of the sentence when there are none.
+std::uint32_t being_somewhere(const StatementContext& c, JourneyAsked& asked) {
+  const Span span = c.reading.span;
+  for (std::uint32_t i = span.first; i < span.past; ++i) {
+    if (!c.passage.notes[i].flags.has(WordClass::be) || c.passage.notes[i].thing >= 0) continue;
+    const bool inverted = i == span.first;
+    if (!find_people(c, inverted ? std::min(span.past, i + 2) : i, asked)) continue;
+    const std::uint32_t behind = inverted ? i + 1 : i;
+    if (!whereabouts_after(c.passage, span, behind + 1).empty()) return behind;
+  }
+  return span.past;
+}
+
 }  // namespace
 
 std::optional<JourneyAsked> journey_asked(const StatementContext& question) {
@@ -52,10 +87,13 @@ std::optional<JourneyAsked> journey_asked(const StatementContext& question) {
     const Note& note = passage.notes[i];
     if (note.thing >= 0 || note.date >= 0) continue;
     if (!note.flags.has(WordClass::journey) && !note.flags.has(WordClass::leaving)) continue;
+    // "Do you want to go up?" asks of no time past.
+    if (i > span.first && passage.notes[i - 1].flags.has(WordClass::to)) continue;
     if (!find_people(question, i, asked)) continue;
     verb = i;
     asked.leaving = note.flags.has(WordClass::leaving);
   }
+  if (verb == span.past) verb = being_somewhere(question, asked);
   if (verb == span.past) return std::nullopt;
   const bool equipment = std::any_of(passage.things.begin(), passage.things.end(), [&](const Thing& thing) {
     return thing.kind == ThingKind::equipment && span.holds(thing.span.first) && thing.role == Role::none;
@@ -69,24 +107,26 @@ std::optional<JourneyAsked> journey_asked(const StatementContext& question) {
   } else if (const Span where = destination_after(passage, span, verb + 1); !where.empty()) {
     asked.draft.place_words = std::string(passage.words(where));
   }
+  for (auto [d, past] = passage.dates_in(span); d < past; ++d) {
+    const Span& at = passage.date_spans[d];
+    if (!at.empty() && span.holds(at.first) && passage.dates[d].edtf) asked.draft.date = ChosenDate{passage.dates[d], true};
+  }
   return asked;
+}
+
+std::optional<Draft> journey_confirmed(const StatementContext& answer, const JourneyAsked& asked, bool denied) {
+  if (!asked.draft.place && asked.draft.place_words.empty()) return std::nullopt;
+  Draft draft = told_by(answer, asked);
+  draft.led = true;
+  draft.polarity = denied ? Polarity::denied : Polarity::affirmed;
+  return draft;
 }
 
 std::optional<Draft> journey_answered(const StatementContext& answer, const JourneyAsked& asked) {
   const Span span = answer.reading.span;
   if (span.past - span.first > kLongestAnswer) return std::nullopt;
-  Draft draft = asked.draft;
+  Draft draft = told_by(answer, asked);
   draft.fragment = true;
-  draft.clause_range = answer.positions.range_of(answer.passage, span);
-  if (asked.of_narrator) {
-    if (answer.narrator) {
-      draft.subject = *answer.narrator;
-      draft.subject->words = draft.subject_words;
-    }
-    draft.subject_words.clear();
-    draft.basis = Basis::first_hand;
-  }
-  if (draft.subject) draft.subject->carried = true;
   bool any = false;
   for (auto [d, past] = answer.passage.dates_in(span); d < past; ++d) {
     const Span& at = answer.passage.date_spans[d];
@@ -94,7 +134,12 @@ std::optional<Draft> journey_answered(const StatementContext& answer, const Jour
     if (at.empty() || !span.holds(at.first) || said.corrected || !said.edtf) continue;
     if (said.type == TimexType::duration || said.type == TimexType::set) continue;
     draft.date = ChosenDate{said, false};
-    if (asked.leaving) draft.date->expression.edtf = as_interval(at_the_latest(*said.edtf));
+    std::optional<Edtf>& when = draft.date->expression.edtf;
+    if (at.first > span.first && answer.passage.notes[at.first - 1].flags.has(WordClass::from)) {
+      when = stay_from(*when);
+    } else if (asked.leaving) {
+      when = as_interval(at_the_latest(*when));
+    }
     any = true;
   }
   const Arguments arguments(answer);

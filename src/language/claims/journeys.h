@@ -19,4 +19,7 @@ std::optional<JourneyAsked> journey_asked(const StatementContext& question);
 /// ("Nineteen thirty-five.", "Number three."). Nothing when it gives neither.
 std::optional<Draft> journey_answered(const StatementContext& answer, const JourneyAsked& asked);
 
+/// What was asked, said yes or no to ("I was.", "No."). Nothing when the question names no whereabouts.
+std::optional<Draft> journey_confirmed(const StatementContext& answer, const JourneyAsked& asked, bool denied);
+
 }  // namespace witnessmark::claims

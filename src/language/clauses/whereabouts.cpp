@@ -91,6 +91,7 @@ class Finder {
       if (past > begin && ends_phrase(past)) break;
       if (past < begin + 4 && is_no_place(past)) return {};
     }
+    while (past > begin && (opens_place(past - 1) || has(past - 1, WordClass::from))) --past;
     return past > begin + (named ? 0 : 1) ? Span{first, past} : Span{};
   }
 
