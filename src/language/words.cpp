@@ -174,6 +174,8 @@ Result<void> load_plurals(Words& words, const FileReader& files, const std::file
   }
   words.any_doing.kind = VerbKind::happened;
   words.any_doing.needs = VerbNeeds::thing;
+  words.any_does.kind = VerbKind::does;
+  words.any_does.frame = VerbFrame::subject;
   words.any_going.kind = VerbKind::located;
   words.any_going.frame = VerbFrame::subject;
   return {};

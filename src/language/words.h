@@ -266,6 +266,7 @@ struct Words {
   std::vector<Verb> verbs;
   // What a past form of no row is taken for.
   Verb any_doing;  ///< Done to a thing: it happened.
+  Verb any_does;   ///< Done by a thing: what it is like.
   Verb any_going;  ///< Done by people somewhere: where they were.
   std::vector<std::vector<std::uint32_t>>
       verb_groups;  ///< Rows of verbs of one base, longest particle first.

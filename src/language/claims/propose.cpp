@@ -301,10 +301,11 @@ class InterviewReader {
       if (!empty) asked_.answered = true;
     }
     ++asked_age_;
+    const bool of_several = speak_of_several(drafts);
     for (Draft& draft : drafts) {
       carry(context, {focus_, served_}, draft);
       settle_basis(context, draft);
-      if (draft.quotes.empty()) draft.quotes = {quote_of(draft, sentence, reading)};
+      if (draft.quotes.empty()) draft.quotes = {quote_of(draft, sentence, reading, of_several)};
     }
     if (drafts.empty()) finish_short_answer(sentence, span);
     const Writer writer{context_, finders_, utterance, speaker};
@@ -347,13 +348,21 @@ class InterviewReader {
     }
   }
 
-  /// The clause it was said in; the whole sentence when that has no other clause.
-  CodePointRange quote_of(const Draft& draft, const Sentence& sentence,
-                          const SentenceReading& reading) const {
+  /// "And number two was dry as a bone, and the range drew.": clauses of one sentence that speak of different things.
+  static bool speak_of_several(const std::vector<Draft>& drafts) {
+    const auto about = [](const Draft& draft) { return draft.subject ? draft.subject->terms : std::vector<std::uint32_t>(); };
+    return std::any_of(drafts.begin(), drafts.end(), [&](const Draft& draft) {
+      return draft.clause != drafts.front().clause && about(draft) != about(drafts.front());
+    });
+  }
+
+  /// The clause it was said in; the whole sentence when that has no other clause or is short and all of one thing.
+  CodePointRange quote_of(const Draft& draft, const Sentence& sentence, const SentenceReading& reading,
+                          bool of_several) const {
     const Clause& clause = reading.clauses[draft.clause];
     const bool whole = reading.clauses.size() < 2 && clause.core.past + 1 >= clause.span.past;
     const bool stopped = passage_.tokens[reading.span.past - 1].kind == Token::Kind::mark;
-    if (whole || (stopped && reading.span.past - reading.span.first <= kShortSentence)) return sentence.range;
+    if (whole || (stopped && !of_several && reading.span.past - reading.span.first <= kShortSentence)) return sentence.range;
     Span span = clause.core;
     while (span.first + 1 < span.past && (passage_.notes[span.first].flags.has(WordClass::coordinator) ||
                                           passage_.tokens[span.first].kind == Token::Kind::mark)) {

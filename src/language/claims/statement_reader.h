@@ -72,6 +72,7 @@ class StatementReader {
   bool had_one(const Predicate& p);
   bool absent_in_service();
   std::optional<Referent> place_of_unlisted(const Predicate& p, const Thing*& named) const;
+  bool is_said_of(const Predicate& p, const std::vector<Subject>& subjects);
   bool is_like(const Predicate& p, const std::vector<Subject>& subjects);
   bool again_and_again(const Span& clause) const;
   void named_in_passing();

@@ -352,6 +352,43 @@ void StatementReader::is_dated(const Predicate& p, const std::vector<Subject>& s
   drafts_.push_back(std::move(again));
 }
 
+/// "Number two was dry as a bone", "the cold store was down a deck": whatever is said of a place or thing that is named right
+/// before.
+bool StatementReader::is_said_of(const Predicate& p, const std::vector<Subject>& subjects) {
+  const Thing* named = nullptr;
+  for (const Thing& thing : passage_.things_in(p.left)) {
+    if (p.left.holds(thing.span.first) && !thing.shadowed && thing.role == Role::none) named = &thing;
+  }
+  if (!named || named->span.past > p.span.first || named->kind == ThingKind::person || named->kind == ThingKind::location) return false;
+  for (std::uint32_t i = named->span.past; i < p.span.first; ++i)
+    if (!arguments_.has(i, WordClass::adverb)) return false;
+  if (named->kind == ThingKind::equipment && (subjects.empty() || subjects[0].thing != named)) return false;
+  std::uint32_t first = p.span.past;
+  while (first < p.right.past && (arguments_.has(first, WordClass::adverb) || arguments_.has(first, WordClass::negative))) ++first;
+  std::uint32_t past = first;
+  for (; past < p.right.past && past < first + 9 && !arguments_.is_mark(past) && !arguments_.has(past, WordClass::subordinator) &&
+         !arguments_.has(past, WordClass::coordinator) && !arguments_.has(past, WordClass::relative);
+       ++past) {
+    const Note& note = passage_.notes[past];
+    if (past < first + 3 && (note.date >= 0 || note.flags.has(WordClass::person) || note.flags.has(WordClass::abstract) ||
+                             note.flags.has(WordClass::when) || note.thing >= 0))
+      return false;
+  }
+  const bool of_place = named->kind == ThingKind::place;
+  const auto plain = [&](std::uint32_t i) { return i < past && !passage_.notes[i].flags.any() && passage_.notes[i].number < 0; };
+  // "Down a deck", "round on the other side" are said of places only.
+  const bool where = of_place && past > first + 1 && !arguments_.has(first, WordClass::determiner);
+  // "The horn was going."
+  const bool under_way = !of_place && passage_.words({first, first + 1}).ends_with("ing");
+  if (!plain(first) && !arguments_.has(first, WordClass::quality) && !where && !under_way) return false;
+  const bool negated = p.negated || negative_in(passage_, {p.span.past, first}).has_value();
+  Draft& draft = add(&p, under_way ? Statement::happened : Statement::attribute, {referent_of(c_, *named), named}, negated);
+  draft.quantity.reset();
+  draft.attribute = "is: " + std::string(passage_.words({first, past}));
+  place_it(draft, &p, false);
+  return true;
+}
+
 /// Whether the first thing after the verb is a name or a date, as in "it was the winch", "it was 1962".
 bool StatementReader::complement_is_named(const Predicate& p, std::uint32_t limit) const {
   for (std::uint32_t k = p.span.past; k < limit; ++k) {
@@ -440,6 +477,7 @@ void StatementReader::is(const Predicate& p) {
       p.span.past < p.right.past && bare_count(&p, {p.span.past, p.span.past + 1})) {
     return;
   }
+  if (drafts_.size() == before && !another && !c_.asking && is_said_of(p, subjects)) return;
   if (drafts_.size() == before) is_dated(p, subjects);
   // "Where was the searchlight?" wants a place.
   if (c_.asking && drafts_.size() == before && !subjects.empty() && !another) {

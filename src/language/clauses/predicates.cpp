@@ -228,8 +228,13 @@ class Finder : private VerbSurroundings {
     predicate.agent = agent_before(i);
     predicate.span.past = i + 1;
     const bool known = notes_[i].info && (notes_[i].info->verb_forms[0] & 4U) != 0;
+    const bool goes = has(i, WordClass::journey) || has(i, WordClass::leaving);
     if (!known && (predicate.passive || acts_on(i))) {
       predicate.verb = &words_.any_doing;
+    } else if (known && !goes && !predicate.passive && named_object(i)) {
+      predicate.verb = &words_.any_doing;
+    } else if (!goes && !predicate.passive && equipment_right_before(predicate.span.first)) {
+      predicate.verb = &words_.any_does;
     } else if (somebody_before(predicate.span.first) &&
                (place_behind(i + 1) || !destination_after(passage_, span_, i + 1).empty())) {
       predicate.verb = &words_.any_going;

@@ -136,6 +136,8 @@ class VerbSurroundings {
       const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
       if (thing.kind == ThingKind::equipment) {
         if (any_place && thing.role == Role::relation) return true;
+        // "They put the bulb in the lens."
+        if (with_role_to && k > i + 2 && (thing.role == Role::to || thing.role == Role::at)) return true;
         continue;
       }
       if (with_role_to && (thing.role == Role::to || thing.role == Role::at)) return true;
@@ -161,7 +163,7 @@ class VerbSurroundings {
       case VerbNeeds::place:
         return thing_after(i, 16, false, false, true) || has(span_.first, WordClass::where);
       case VerbNeeds::toplace:
-        return (thing_after(i, 16, true, false, false) || has(span_.first, WordClass::where)) &&
+        return (thing_after(i, 16, true, false, false) || has(span_.first, WordClass::where) || put_somewhere(i)) &&
                (verb.frame == VerbFrame::subject || p.passive || object_after(i) || relative_before(i));
       case VerbNeeds::fromplace:
         return thing_after(i, 12, false, true, false);
@@ -345,6 +347,36 @@ class VerbSurroundings {
       if (thing.kind == ThingKind::location || thing.location) return true;
     }
     return false;
+  }
+
+  /// "We stopped the lens": equipment by its name, right behind the verb.
+  bool named_object(std::uint32_t i) const {
+    if (!direct_object(i)) return false;
+    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 7); ++k) {
+      if (notes_[k].thing >= 0) return true;
+      if (has(k, WordClass::pronoun) || has(k, WordClass::one)) return false;
+    }
+    return false;
+  }
+
+  /// "They put the bulb in the lens": equipment by its name, then in, on or into anything definite.
+  bool put_somewhere(std::uint32_t i) const {
+    if (!named_object(i)) return false;
+    for (std::uint32_t k = i + 1; k + 1 < std::min(span_.past, i + 9); ++k) {
+      if (is_mark(k) || notes_[k].date >= 0) return false;
+      if (notes_[k].thing < 0 && (has(k, WordClass::at) || has(k, WordClass::to)))
+        return has(k + 1, WordClass::determiner) && !has(k + 1, WordClass::pronoun) && !has(k + 1, WordClass::indefinite);
+    }
+    return false;
+  }
+
+  /// "The range drew": equipment by its name as the subject.
+  bool equipment_right_before(std::uint32_t i) const {
+    std::uint32_t k = i;
+    while (k > span_.first && is_adverb(k - 1)) --k;
+    if (k == span_.first || notes_[k - 1].thing < 0) return false;
+    const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k - 1].thing)];
+    return thing.kind == ThingKind::equipment && thing.role == Role::none && !thing.shadowed;
   }
 
   /// People as the subject right before a verb: "we", "Dad", a person of the list, "she" (who may be the vessel).
