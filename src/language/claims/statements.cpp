@@ -178,7 +178,8 @@ void StatementReader::with_part(std::size_t of) {
   const Draft& state = drafts_[of];
   if (state.subject_thing < 0 || state.statement != Statement::present) return;
   std::uint32_t i = passage_.things[static_cast<std::size_t>(state.subject_thing)].span.past;
-  const std::uint32_t end = std::min(c_.reading.span.past, i + 9);
+  constexpr std::uint32_t kReach = 16;
+  const std::uint32_t end = std::min(c_.reading.span.past, i + kReach);
   while (i < end && !arguments_.has(i, WordClass::with)) {
     if (passage_.notes[i].thing >= 0 && passage_.things[static_cast<std::size_t>(passage_.notes[i].thing)].kind ==
                                             ThingKind::equipment) {

@@ -223,7 +223,8 @@ bool StatementReader::is_attribute(const Predicate& p, const std::vector<Subject
     const std::string property = property_at(i, clause.past, &end);
     if (!property.empty()) {
       // "It's only new to me": of the speaker, not of the thing.
-      if (end < clause.past && arguments_.has(end, WordClass::to)) return false;
+      const bool coloured = property.starts_with("colour");
+      if (!coloured && end < clause.past && arguments_.has(end, WordClass::to)) return false;
       // "a brass plate": the adjective of another noun, unless that is what the thing is said to be.
       if (end < clause.past && passage_.notes[end].thing >= 0 && property.rfind("type", 0) != 0) return false;
       for (const Subject& subject : subjects) {

@@ -374,6 +374,7 @@ class Finder : private VerbSurroundings {
     predicate.span.past = i + 1;
     const Flags& f = notes_[i].flags;
     predicate.agent = f.has(WordClass::we)     ? Agent::we
+                      : f.has(WordClass::it)   ? Agent::it
                       : f.has(WordClass::they) ? Agent::them
                                                : agent_before(i);
     found_.push_back(predicate);

@@ -35,7 +35,11 @@ class VerbSurroundings {
     const std::uint32_t before = i - 1;
     if (is_mark(before)) return false;
     const Flags& f = notes_[before].flags;
-    if (notes_[before].number >= 0) return true;
+    // "Six pumps", but "the new one came".
+    const bool stands_alone = has(before, WordClass::one) && before > span_.first &&
+                              (has(before - 1, WordClass::new_) || has(before - 1, WordClass::old) ||
+                               has(before - 1, WordClass::quality) || has(before - 1, WordClass::this_));
+    if (notes_[before].number >= 0) return !stands_alone;
     if (f.has(WordClass::determiner) && !f.has(WordClass::relative) && !f.has(WordClass::it) &&
         !f.has(WordClass::them) && !f.has(WordClass::this_)) {
       return true;
@@ -161,7 +165,8 @@ class VerbSurroundings {
       case VerbNeeds::seen:
         return object_after(i);
       case VerbNeeds::place:
-        return thing_after(i, 16, false, false, true) || has(span_.first, WordClass::where);
+        return thing_after(i, 16, false, false, true) || has(span_.first, WordClass::where) ||
+               (verb.kind == VerbKind::present && beside_something(i));
       case VerbNeeds::toplace:
         return (thing_after(i, 16, true, false, false) || has(span_.first, WordClass::where) || put_somewhere(i)) &&
                (verb.frame == VerbFrame::subject || p.passive || object_after(i) || relative_before(i));
@@ -370,6 +375,18 @@ class VerbSurroundings {
     return false;
   }
 
+  /// "It stood out behind the house", "lying in the nettles": a place in words of no list.
+  bool beside_something(std::uint32_t i) const {
+    for (std::uint32_t k = i + 1; k + 1 < std::min(span_.past, i + 4); ++k) {
+      if (is_mark(k) || notes_[k].date >= 0) return false;
+      if (has(k, WordClass::side)) return true;
+      if (!has(k, WordClass::relation) && !has(k, WordClass::at)) continue;
+      const std::uint32_t next = k + std::max<std::uint32_t>(1, notes_[k].reach);
+      return next < span_.past && has(next, WordClass::determiner) && notes_[next].date < 0 && !has(next, WordClass::pronoun);
+    }
+    return false;
+  }
+
   /// "The range drew": equipment by its name as the subject.
   bool equipment_right_before(std::uint32_t i) const {
     std::uint32_t k = i;
@@ -465,7 +482,7 @@ class VerbSurroundings {
         !has(i + 1, WordClass::negative_determiner)) {
       return false;
     }
-    return notes_[i - 1].thing >= 0 || has(i - 1, WordClass::it);
+    return notes_[i - 1].thing >= 0 || has(i - 1, WordClass::it) || has(i, WordClass::it);
   }
 
  protected:
