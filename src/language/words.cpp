@@ -111,7 +111,8 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "habit",
     "past_form",
     "journey",
-    "leaving"};
+    "leaving",
+    "article"};
 
 constexpr std::array<std::string_view, 19> kCueClasses{
     "hedge",    "told",       "told_order",     "told_own",   "read",

@@ -111,6 +111,7 @@ enum class WordClass : std::uint8_t {
   past_form,    ///< took, lay: past forms that do not end in -ed
   journey,      ///< went, came, stayed: of people, they ask for whereabouts
   leaving,      ///< left, came off: of people, the end of a stay
+  article,      ///< a, an
   count_
 };
 /// Flags of a token; more classes than fit in one word.

@@ -69,6 +69,7 @@ class StatementReader {
   bool bare_count(const Predicate* p, Span where);
   void add_counted_elsewhere(const Predicate& p, Span clause, const std::vector<Subject>& subjects);
   bool points_at(const Predicate& p);
+  bool it_was(const Predicate& p, bool another);
   bool had_one(const Predicate& p);
   bool absent_in_service();
   std::optional<Referent> place_of_unlisted(const Predicate& p, const Thing*& named) const;

@@ -81,6 +81,16 @@ std::vector<StatementReader::Subject> StatementReader::subjects_or_pronoun(const
 void StatementReader::set_number(Draft& draft, const Subject& subject) const {
   if (!subject.thing) return;
   const Thing& thing = *subject.thing;
+  // "Earth closets, three of them in a row."
+  const std::uint32_t behind = thing.span.past + 1;
+  if (thing.quantity < 0 && thing.plural && behind + 1 < c_.reading.span.past && arguments_.is_mark(behind - 1) &&
+      passage_.notes[behind].number >= 0) {
+    const Number& number = passage_.numbers[static_cast<std::size_t>(passage_.notes[behind].number)];
+    if (number.span.first == behind && arguments_.has(number.span.past, WordClass::of_them)) {
+      draft.quantity = Quantity{number.least, number.most, std::string(passage_.words(number.span))};
+      return;
+    }
+  }
   if (thing.quantity >= 0) {
     const Number& number = passage_.numbers[static_cast<std::size_t>(thing.quantity)];
     Quantity quantity{number.least, number.most, std::string(passage_.words(number.span))};
@@ -413,7 +423,7 @@ std::vector<Draft> StatementReader::run() {
   // A place can be what something is done to or said of, but it neither stands anywhere nor goes.
   std::erase_if(drafts_, [](const Draft& draft) {
     return draft.of_place && draft.statement != Statement::attribute && draft.statement != Statement::happened &&
-           draft.statement != Statement::begins;
+           draft.statement != Statement::begins && draft.statement != Statement::ends;
   });
   return std::move(drafts_);
 }

@@ -163,6 +163,9 @@ bool StatementReader::gone_of_topic() {
   return false;
 }
 
+/// "Tin bath in front of the fire on a Friday."
+constexpr std::uint32_t kShortFragment = 16;
+
 void StatementReader::fragment() {
   const Span span = c_.reading.span;
   std::vector<const Thing*> all = arguments_.group_in(span);
@@ -189,7 +192,9 @@ void StatementReader::fragment() {
         !arguments_.has(thing.head, WordClass::negative_determiner) && thing.head > span.first;
     // A bare name in answer to what there was: "A stove. The old bell."
     const bool named = (c_.asked_place && (bare_name(thing) || (c_.inventory && opens_with(thing)))) ||
-                       ((c_.asked_what || c_.answering) && thing.indefinite && bare_name(thing));
+                       ((c_.asked_what || c_.answering) && thing.indefinite && bare_name(thing)) ||
+                       (c_.answering && opens_with(thing) && thing.role == Role::none && span.past - span.first <= kShortFragment &&
+                        (thing.head == thing.span.first || thing.indefinite));
     // "Black hull, buff funnel."
     for (std::uint32_t i = thing.head; i < thing.span.first; ++i) {
       const std::string colour =

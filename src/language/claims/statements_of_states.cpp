@@ -405,6 +405,20 @@ bool StatementReader::complement_is_named(const Predicate& p, std::uint32_t limi
   return false;
 }
 
+/// "When I came it was bottles", "it was a motor": what there was, where "it" stands for nothing named.
+bool StatementReader::it_was(const Predicate& p, bool another) {
+  if (another || p.negated || p.present_tense || c_.asking || p.agent != Agent::it || p.infinitive) return false;
+  for (const Thing& thing : passage_.things_in(p.right)) {
+    if (thing.kind != ThingKind::equipment || thing.shadowed || thing.negated || !p.right.holds(thing.span.first)) continue;
+    const bool next = thing.head <= p.span.past + 1 && thing.role == Role::none;
+    const bool unnamed = thing.indefinite || (thing.plural && thing.head == thing.span.first) || thing.quantity >= 0;
+    if (!next || !unnamed || arguments_.has(p.at, WordClass::she)) return false;
+    add_state(&p, {referent_of(c_, thing), &thing}, false);
+    return true;
+  }
+  return false;
+}
+
 /// "That's the crane", "this is the bell": pointed at, so it is there.
 bool StatementReader::points_at(const Predicate& p) {
   if (c_.asking || p.negated || !p.present_tense) return false;
@@ -459,7 +473,7 @@ void StatementReader::is(const Predicate& p) {
       drafts_.back().place = referent_of(c_, *place);
     return;
   }
-  if (points_at(p)) return;
+  if (points_at(p) || it_was(p, another)) return;
   if (!subjects.empty() && had_been_there(p, subjects)) return;
   if (!subjects.empty() && !another) {
     if (is_gone(p, subjects) || is_attribute(p, subjects) || is_somewhere(p, subjects) || is_like(p, subjects))

@@ -75,6 +75,13 @@ void StatementReader::begins_or_ends(const Predicate& p, Statement statement) {
       draft.polarity = Polarity::affirmed;
     }
   }
+  if (subjects.empty() && object) {
+    // "They built the engine house", "the engine house was built".
+    const Thing* place = arguments_.place_in(p.passive ? p.left : p.right, {Role::none});
+    const bool right_there = place && (p.passive ? place->span.past + 2 >= p.span.first : place->head <= p.span.past + 1);
+    if (right_there && !place->negated) is_of(add(&p, statement, {}, p.negated), *place);
+    return;
+  }
   if (subjects.empty()) return;
   for (const Thing* thing : arguments_.contrasted(c_.reading.clauses[p.clause].span)) {
     const bool already =
@@ -346,8 +353,10 @@ void StatementReader::happened(const Predicate& p) {
     }
   }
   const bool again = is_habit(p);
-  if (!again && !p.passive && !in_past_form(p)) return;
+  if (!again && (p.present_tense || (!p.passive && !in_past_form(p)))) return;
   for (const Subject& subject : subjects) {
+    // "I passed it": a place is entered, passed and looked at without anything happening to it.
+    if (subject.referent && subject.referent->kind == ThingKind::place && subject.referent->carried) continue;
     Draft& draft = add(&p, again ? Statement::present : Statement::happened, subject, p.negated);
     draft.attribute = draft.action;
     if (again) draft.quantity.reset();

@@ -189,7 +189,11 @@ class NumberReader {
     const std::uint32_t at = number.span.past;
     if (at < count) {
       const QuantityWord* next = word_at(at);
-      number.measure = next && next->quantity == QuantityClass::not_a_count;
+      // "a twelve foot mast", "a 40-ton crane": one thing of that size.
+      const bool after_article = number.span.first > 0 && number.least == number.most && number.least > 1 &&
+                                 passage.notes[number.span.first - 1].flags.has(WordClass::indefinite) &&
+                                 !passage.notes[number.span.first - 1].flags.has(WordClass::adverb);
+      number.measure = after_article || (next && next->quantity == QuantityClass::not_a_count);
     }
     if (number.span.first > 0) {
       number.ordinal_name = passage_.notes[number.span.first - 1].flags.has(WordClass::number_sign) &&
