@@ -191,8 +191,7 @@ class NumberReader {
       const QuantityWord* next = word_at(at);
       // "a twelve foot mast", "a 40-ton crane": one thing of that size.
       const bool after_article = number.span.first > 0 && number.least == number.most && number.least > 1 &&
-                                 passage.notes[number.span.first - 1].flags.has(WordClass::indefinite) &&
-                                 !passage.notes[number.span.first - 1].flags.has(WordClass::adverb);
+                                 passage_.notes[number.span.first - 1].flags.has(WordClass::article);
       number.measure = after_article || (next && next->quantity == QuantityClass::not_a_count);
     }
     if (number.span.first > 0) {
