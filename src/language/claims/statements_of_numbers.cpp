@@ -113,7 +113,7 @@ bool StatementReader::bare_count(const Predicate* p, Span where) {
     if (!alone) return false;
     std::optional<Referent> subject;
     for (const Draft& earlier : drafts_) {
-      if (earlier.subject) subject = earlier.subject;
+      if (earlier.subject && (earlier.subject->plural || earlier.statement == Statement::count)) subject = earlier.subject;
     }
     if (!subject) subject = c_.focus.counted_now();
     if (!subject && p) subject = arguments_.pronoun(true, p->at);

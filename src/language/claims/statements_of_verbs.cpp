@@ -310,7 +310,7 @@ void StatementReader::name(const Predicate& p) {
     ++past;
   }
   const std::string words(passage_.words({first, past}));
-  if (words.empty()) return;
+  if (words.empty() || passage_.notes[first].number >= 0) return;
   for (const Subject& subject : subjects) {
     Draft& draft = add(&p, Statement::attribute, subject, p.negated);
     draft.attribute = "name: " + words;

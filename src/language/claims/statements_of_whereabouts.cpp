@@ -86,7 +86,8 @@ void StatementReader::located(const Predicate& p) {
   const bool named_site = arguments_.place_in(p.left, {Role::none}) != nullptr;
   if (!who.referent && who.words.empty() && p.agent != Agent::we && p.agent != Agent::it && !named_site) return;
   if (!where) {
-    if (in_past_form(p)) located_in_words(p, who, true);
+    const bool somebody = who.referent || !who.words.empty() || p.agent == Agent::we;
+    if (somebody && in_past_form(p)) located_in_words(p, who, true);
     return;
   }
   Draft& draft = add(&p, Statement::located, who, p.negated);

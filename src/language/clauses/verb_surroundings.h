@@ -291,6 +291,10 @@ class VerbSurroundings {
     return true;
   }
 
+  bool lasts(std::uint32_t i) const {
+    return passage_.dates[static_cast<std::size_t>(notes_[i].date)].type == TimexType::duration;
+  }
+
   /// "it went in 1961", "the whaler went": no way to is named.
   bool goes_away(std::uint32_t i, std::uint8_t forms) const {
     // "it didn't come" as well as "it came".
@@ -298,7 +302,8 @@ class VerbSurroundings {
     for (std::uint32_t k = i; k > span_.first && k + 3 > i; --k) did = did || has(k - 1, WordClass::do_);
     if ((forms & 4U) == 0 && !(did && (forms & 1U) != 0)) return false;
     if (i + 1 >= span_.past || is_mark(i + 1)) return true;
-    if (notes_[i + 1].date >= 0) return true;
+    if (notes_[i + 1].date >= 0) return did || !lasts(i + 1);
+    if (i + 2 < span_.past && notes_[i + 2].date >= 0 && !did && lasts(i + 2)) return false;  // "It went for nine days."
     const Flags& f = notes_[i + 1].flags;
     return f.has(WordClass::when) || f.has(WordClass::then) || f.has(WordClass::adverb) ||
            f.has(WordClass::coordinator) || f.has(WordClass::before) || f.has(WordClass::after) ||

@@ -161,6 +161,9 @@ void Annotator::find_heads(HeadMemory& heads, Passage& passage) {
 /// "the steam one", "the electric one": a word of a name in the place of the whole.
 void Annotator::find_one(HeadMemory& heads, std::uint32_t i, Passage& passage) {
   if (i < 2 || !passage.notes[i - 2].flags.has(WordClass::determiner)) return;
+  // "The old one", "the new one": of what is spoken of, whatever else the lists call old.
+  const Flags& which = passage.notes[i - 1].flags;
+  if (which.has(WordClass::old) || which.has(WordClass::new_)) return;
   const auto term = heads.one_of(passage.tokens[i - 1].form);
   if (!term) return;
   Thing thing;
