@@ -21,7 +21,7 @@ class Finder : private VerbSurroundings {
       if (note.thing >= 0 || note.date >= 0 || is_mark(i)) continue;
       const bool verb = note.info && (note.info->verb_forms[0] | note.info->verb_forms[1]) != 0;
       if (verb && try_verb(i)) continue;
-      if (try_any(i)) continue;
+      if (try_any(i) || try_ability(i)) continue;
       if (!note.info) continue;
       if (note.flags.has(WordClass::be)) try_be(i);
       if (note.flags.has(WordClass::have) || note.flags.has(WordClass::had_or_would)) try_have(i);
@@ -241,6 +241,27 @@ class Finder : private VerbSurroundings {
     } else {
       return false;
     }
+    found_.push_back(predicate);
+    return true;
+  }
+
+  /// "The derrick could lift ten tons", "it would shake the cups": what a thing did whenever it did.
+  bool try_ability(std::uint32_t i) {
+    const Note& note = notes_[i];
+    if (i < span_.first + 2 || (note.flags.any() && !has(i, WordClass::journey)) || note.cue >= 0 || note.number >= 0) return false;
+    std::uint32_t k = i;
+    while (k > span_.first && is_adverb(k - 1)) --k;
+    if (k == span_.first || (!has(k - 1, WordClass::modal) && !has(k - 1, WordClass::would))) return false;
+    const std::uint32_t modal = k - 1;
+    if (notes_[modal].cue >= 0 || modal == span_.first) return false;
+    const bool pronoun = has(modal - 1, WordClass::it) && notes_[modal - 1].cue < 0;
+    if (!pronoun && !equipment_right_before(modal)) return false;
+    Predicate predicate;
+    predicate.at = i;
+    read_auxiliaries(i, predicate);
+    predicate.span.past = i + 1;
+    predicate.agent = pronoun ? Agent::it : Agent::none;
+    predicate.verb = &words_.any_does;
     found_.push_back(predicate);
     return true;
   }
