@@ -35,12 +35,39 @@ std::optional<ChosenDate> time_of_service(const std::vector<ServicePeriod>& serv
   return served;
 }
 
+namespace {
+
+/// "When I came", of somebody who came twice: the time that talk has reached.
+void settle_service(const Focus& focus, DateExpression& said) {
+  const auto* times = said.edtf ? std::get_if<EdtfSet>(&said.edtf->value) : nullptr;
+  if (!said.rule.starts_with("service") || !times || times->elements.size() < 2 || !focus.date) return;
+  const DatePolicy policy;
+  const Edtf* talked_of = focus.date->expression.edtf ? &*focus.date->expression.edtf : nullptr;
+  const auto past = talked_of ? to_period(*talked_of, policy).past_latest() : std::nullopt;
+  if (!past) return;
+  std::optional<Edtf> reached;
+  for (const EdtfSetElement& element : times->elements) {
+    if (!element.first || element.is_span) return;
+    const auto begins = to_period(Edtf{*element.first}, policy).earliest();
+    if (begins && *begins < *past) reached = Edtf{*element.first};
+  }
+  if (!reached) return;
+  said.alternatives.clear();
+  said.edtf = reached;
+  said.period = to_period(*reached, policy);
+}
+
+}  // namespace
+
 void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft) {
   const Focus& focus = talk.focus;
+  if (draft.date && !draft.date->carried) settle_service(focus, draft.date->expression);
   if (!draft.date && talk.served && any(context, WordClass::my_time)) draft.date = *talk.served;
   if (!draft.date && !draft.is_now && focus.date && focus.date_age <= kDateReach) {
     draft.date = focus.date;
     draft.date->carried = true;
+    std::optional<Edtf>& when = draft.date->expression.edtf;
+    if (draft.by_then && when) when = at_the_latest(*when);
   }
   const bool silent = !draft.place && draft.place_words.empty();
   if (!silent || !draft.subject) return;

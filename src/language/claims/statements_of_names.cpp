@@ -155,7 +155,7 @@ bool StatementReader::gone_of_topic() {
     const std::optional<Referent> topic = arguments_.pronoun(false, span.first);
     if (!topic || topic->kind != ThingKind::equipment) return false;
     const std::size_t first = drafts_.size();
-    add(nullptr, Statement::ends, {topic, nullptr}, negative_in(passage_, {span.first, i}).has_value());
+    add(nullptr, Statement::ends, {topic, nullptr}, negative_in(passage_, {span.first, i}).has_value()).by_then = true;
     put_dates(nullptr, first);
     put_cues(nullptr, 0, first);
     return true;

@@ -29,6 +29,9 @@ void StatementReader::exists(const Predicate& p) {
     add_state(&p, subject, negated);
     for (std::size_t d = made; d < drafts_.size(); ++d) {
       if (!drafts_[d].place && c_.asked_place) carry_place(drafts_[d], *c_.asked_place);
+      // "There's two here still."
+      const bool now = p.present_tense && arguments_.has(p.at, WordClass::present_be);
+      if (now && c_.today && !c_.asking) drafts_[d].date = *c_.today;
     }
   }
 }
@@ -206,6 +209,7 @@ bool StatementReader::is_gone(const Predicate& p, const std::vector<Subject>& su
     if (i + 1 < clause.past && arguments_.has(i + 1, WordClass::to)) return false;  // "had gone to …"
     for (const Subject& subject : subjects) {
       Draft& draft = add(&p, Statement::ends, subject, p.negated);
+      draft.by_then = true;  // "In 1963 it was gone."
       place_it(draft, &p, true);
     }
     return true;
