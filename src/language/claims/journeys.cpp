@@ -35,6 +35,7 @@ bool find_people(const StatementContext& c, std::uint32_t past, JourneyAsked& as
       const std::string_view word = passage.words({i, i + 1});
       asked.of_narrator = word.starts_with("you") || word.starts_with("You");
       if (asked.of_narrator) asked.draft.subject_words = std::string(word);
+      asked.people = c.positions.range_of(passage, {i, i + 1});
       return true;
     }
   }
@@ -55,6 +56,7 @@ Draft told_by(const StatementContext& answer, const JourneyAsked& asked) {
     if (answer.narrator) {
       draft.subject = *answer.narrator;
       draft.subject->words = draft.subject_words;
+      draft.subject->range = asked.people;
     }
     draft.subject_words.clear();
   }

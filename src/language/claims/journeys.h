@@ -10,6 +10,7 @@ namespace witnessmark::claims {
 struct JourneyAsked {
   Draft draft;            ///< Without a date, and without a place where the place is asked for.
   bool of_narrator = false;
+  CodePointRange people;  ///< Where the question names them.
   bool leaving = false;   ///< The date is the end of a stay.
 };
 

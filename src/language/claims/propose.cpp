@@ -301,7 +301,7 @@ class InterviewReader {
       if (!empty) asked_.answered = true;
     }
     ++asked_age_;
-    const bool of_several = speak_of_several(drafts);
+    const bool of_several = speak_of_several(reading, drafts);
     for (Draft& draft : drafts) {
       carry(context, {focus_, served_}, draft);
       settle_basis(context, draft);
@@ -348,8 +348,13 @@ class InterviewReader {
     }
   }
 
-  /// "And number two was dry as a bone, and the range drew.": clauses of one sentence that speak of different things.
-  static bool speak_of_several(const std::vector<Draft>& drafts) {
+  /// "And number two was dry as a bone, and the range drew.": clauses of one sentence that speak of different things. "They
+  /// took it off and put the crane in its place" hangs together.
+  static bool speak_of_several(const SentenceReading& reading, const std::vector<Draft>& drafts) {
+    const bool apart = std::all_of(drafts.begin(), drafts.end(), [&](const Draft& draft) {
+      return draft.clause == 0 || reading.clauses[draft.clause].own_subject;
+    });
+    if (!apart) return false;
     const auto about = [](const Draft& draft) { return draft.subject ? draft.subject->terms : std::vector<std::uint32_t>(); };
     return std::any_of(drafts.begin(), drafts.end(), [&](const Draft& draft) {
       return draft.clause != drafts.front().clause && about(draft) != about(drafts.front());
