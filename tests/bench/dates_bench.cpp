@@ -158,12 +158,12 @@ struct Timing {
 Timing by_turns(const std::string& text, const DateLexicon& lexicon) {
   Timing timing;
   const auto start = Clock::now();
-  auto state = narrator();
+  DateReader reader(lexicon, narrator());
+  std::vector<DateExpression> found;
   for (std::size_t begin = 0; begin < text.size();) {
     const auto end = std::min(text.find('\n', begin), text.size());
-    auto reading = read_dates(std::string_view(text).substr(begin, end - begin), lexicon, std::move(state));
-    timing.found += reading.expressions.size();
-    state = std::move(reading.after);
+    reader.read(std::string_view(text).substr(begin, end - begin), found);
+    timing.found += found.size();
     begin = end + 1;
   }
   timing.seconds = seconds_since(start);

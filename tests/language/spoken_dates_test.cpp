@@ -100,6 +100,30 @@ TEST_CASE(
   CHECK(right * 20 >= rows.size() * 19);
 }
 
+TEST_CASE("A talk read by one reader turn after turn is read as with the state handed on") {
+  const auto lexicon = english();
+  for (const char* who : {"tender", "mill", "late", "fresh", "prose"}) {
+    DateReader reader(lexicon, setting(who));
+    auto before = setting(who);
+    std::vector<DateExpression> found;
+    std::size_t expressions = 0;
+    for (const auto& row : table("spoken-dates.tsv")) {
+      CAPTURE(row.line);
+      auto reading = read_dates(row.text, lexicon, before);
+      reader.read(row.text, found);
+      CHECK(found == reading.expressions);
+      CHECK(reader.talk().reference == reading.after.reference);
+      CHECK(reader.talk().day_talked_of == reading.after.day_talked_of);
+      CHECK(reader.talk().reference_year == reading.after.reference_year);
+      CHECK(reader.talk().decade == reading.after.decade);
+      CHECK(reader.talk().told_coming == reading.after.told_coming);
+      before = std::move(reading.after);
+      expressions += found.size();
+    }
+    CHECK(expressions > 500);
+  }
+}
+
 TEST_CASE("Traps give no date") {
   const auto lexicon = english();
   const auto rows = table("date-traps.tsv");

@@ -1,4 +1,5 @@
 #pragma once
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -19,6 +20,7 @@ std::string_view to_string(TimexType type);   ///< "DATE" …
 
 /// One date expression in running text and what it can mean.
 struct DateExpression {
+  DateExpression() {}                ///< Leaves the room for values it does not hold as it is: there are many.
   CodePointRange range;              ///< In the text given.
   std::string text;
   TimexType type = TimexType::date;
@@ -31,7 +33,7 @@ struct DateExpression {
   std::optional<Edtf> edtf;
   std::optional<Period> period;      ///< Of edtf under the discourse's policy.
   std::optional<Edtf> whole;         ///< What edtf would be without early, mid, late …; nothing without such a word.
-  std::string rule;                  ///< Name of the rule that read it.
+  std::string_view rule;             ///< Name of the rule that read it; lives as long as the program.
   std::string anchor;                ///< What it was reckoned from, in words and value: "interview 1998-06-15".
   std::vector<std::string> alternatives;   ///< Other EDTF values (or TIMEX3 when unresolved) it may mean.
   bool corrected = false;            ///< Taken back by the speaker in the same breath.
@@ -52,5 +54,22 @@ struct DateReading {
 /// Reads the date expressions of a text in the light of what came before it, which may be moved in where a talk is read
 /// turn by turn. Time grows linearly with the text.
 DateReading read_dates(std::string_view text, const DateLexicon& lexicon, Discourse before);
+
+/// Reads a talk turn by turn: the same as read_dates with the state handed on from turn to turn, without being made anew
+/// for each. The lexicon must outlive it.
+class DateReader {
+ public:
+  DateReader(const DateLexicon& lexicon, Discourse before);
+  DateReader(DateReader&&) noexcept;
+  DateReader& operator=(DateReader&&) noexcept;
+  ~DateReader();
+  /// Puts the expressions of the next turn in place of what `expressions` holds; their ranges lie in `text`.
+  void read(std::string_view text, std::vector<DateExpression>& expressions);
+  const Discourse& talk() const;   ///< The state the talk has reached.
+
+ private:
+  class Impl;
+  std::unique_ptr<Impl> impl_;
+};
 
 }  // namespace witnessmark

@@ -52,14 +52,15 @@ Result<TranscriptDates> dates_in_transcript(const std::filesystem::path& path, c
   if (!transcript) return transcript.error();
   TranscriptDates dates;
   const CodePointIndex index(transcript->reading_text);
+  DateReader turns(reader->lexicon, std::move(reader->discourse));
+  std::vector<DateExpression> found;
   for (const Utterance& utterance : transcript->utterances) {
-    DateReading reading = read_dates(index.slice(utterance.range), reader->lexicon, std::move(reader->discourse));
-    for (DateExpression& expression : reading.expressions) {
+    turns.read(index.slice(utterance.range), found);
+    for (DateExpression& expression : found) {
       expression.range.begin.value += utterance.range.begin.value;
       expression.range.end.value += utterance.range.begin.value;
       dates.expressions.push_back(std::move(expression));
     }
-    reader->discourse = std::move(reading.after);
   }
   dates.reading_text = std::move(transcript->reading_text);
   return dates;

@@ -180,7 +180,7 @@ void collect_mentions(const Passage& passage, const Positions& positions, const 
     const DateExpression& date = passage.dates[d];
     if (passage.date_spans[d].empty()) continue;
     mentions.push_back({MentionKind::date, positions.range_of(passage, passage.date_spans[d]),
-                        date.edtf ? to_string(*date.edtf) : date.timex3, date.rule, false});
+                        date.edtf ? to_string(*date.edtf) : date.timex3, std::string(date.rule), false});
   }
   for (const Number& number : passage.numbers) {
     mentions.push_back({MentionKind::quantity, positions.range_of(passage, number.span),

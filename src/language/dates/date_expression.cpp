@@ -163,18 +163,35 @@ const Edtf& whole_of(const DateExpression& e) {
   return e.whole ? *e.whole : *e.edtf;
 }
 
+}  // namespace
+
+/// Reads one text after the other; what one leaves behind is the next one's beginning.
 class Reader {
  public:
-  /// Fills `reading`, whose `after` is as yet the state before.
-  Reader(std::string_view text, const DateLexicon& lexicon, DateReading& reading)
-      : talk_(reading.after),
-        events_(event_phrases(reading.after.events)),
-        tokens_(text, lexicon.data(), events_.empty() ? nullptr : &events_, reading.after.prose),
-        grammar_(tokens_, talk_.setting()),
-        counter_(text),
-        text_(text),
-        reading_(reading) {}
+  Reader(const DateLexicon& lexicon, Discourse before)
+      : discourse_(std::move(before)),
+        talk_(discourse_),
+        events_(event_phrases(discourse_.events)),
+        tokens_(lexicon.data(), events_.empty() ? nullptr : &events_, discourse_.prose),
+        grammar_(tokens_, talk_.setting()) {}
+  Reader(const Reader&) = delete;  // Its parts point to one another.
+  Reader& operator=(const Reader&) = delete;
 
+  Discourse& discourse() { return discourse_; }
+
+  /// Adds the expressions of the text to `found`.
+  void read(std::string_view text, std::vector<DateExpression>& found) {
+    tokens_.begin(text);
+    counter_ = Counter(text);
+    text_ = text;
+    found_ = &found;
+    run();
+    if (found.empty() && !discourse_.prose) return;
+    talk_.put_state(discourse_);
+    talk_.take_state();
+  }
+
+ private:
   void run() {
     for (std::size_t i = tokens_.refill(0); i < tokens_.size(); i = tokens_.refill(i)) {
       const auto limit = tokens_.safe_end();
@@ -187,15 +204,13 @@ class Reader {
         if ((rules & kLineBegins) != 0) begin_line(i);
         if ((rules & kBehindDeterminer) != 0) rules |= grammar_.rules_behind_determiner(i + 1);
         if ((rules & kLooksAhead) != 0 && !grammar_.worth_a_look(i)) rules &= kLineBegins | kEventMayBegin;
-        i = (rules & ~(kBehindDeterminer | kLineBegins)) != 0 ? read(i, rules) : i + 1;
+        i = (rules & ~(kBehindDeterminer | kLineBegins)) != 0 ? read_at(i, rules) : i + 1;
       }
     }
-    talk_.put_state(reading_.after);
   }
 
- private:
   /// Reads what begins at token i; the token to go on with.
-  std::size_t read(std::size_t i, RuleSet rules) {
+  std::size_t read_at(std::size_t i, RuleSet rules) {
     Spec spec;
     if (!grammar_.read(i, rules, spec) || spec.end <= i) return i + 1;
     take(spec);
@@ -333,7 +348,7 @@ class Reader {
 
   void take(Spec& spec) {
     constexpr std::size_t kBytesADate = 120, kMost = 16384;
-    auto& found = reading_.expressions;
+    auto& found = *found_;
     if (found.empty()) found.reserve(std::min(text_.size() / kBytesADate + 1, kMost));
     if (!spec.first) {
       spec.limit = limit_before(spec);
@@ -417,7 +432,7 @@ class Reader {
     const auto begin = tokens_[spec.begin].begin;
     const auto end = spec.second->full_end ? last.full_end() : last.end();
     e.text = std::string(text_.substr(begin, end - begin));
-    e.rule = std::string(spec.rule);
+    e.rule = spec.rule;
     e.anchor = parts[0].anchor;
     e.corrected = spec.taken_back;
     const bool either_order = spec.join == Spec::Join::range && parts[0].alternatives.size() == 2 &&
@@ -460,22 +475,44 @@ class Reader {
     return true;
   }
 
+  Discourse discourse_;
   Talk talk_;
   std::vector<Phrase> events_;
   TokenWindow tokens_;
   Grammar grammar_;
-  Counter counter_;
+  Counter counter_{{}};
   std::string_view text_;
-  DateReading& reading_;
+  std::vector<DateExpression>* found_ = nullptr;
 };
 
-}  // namespace
 }  // namespace dates
 
 DateReading read_dates(std::string_view text, const DateLexicon& lexicon, Discourse before) {
-  DateReading reading{{}, std::move(before)};
-  dates::Reader(text, lexicon, reading).run();
+  DateReading reading;
+  dates::Reader reader(lexicon, std::move(before));
+  reader.read(text, reading.expressions);
+  reading.after = std::move(reader.discourse());
   return reading;
+}
+
+class DateReader::Impl : public dates::Reader {
+ public:
+  using Reader::Reader;
+};
+
+DateReader::DateReader(const DateLexicon& lexicon, Discourse before)
+    : impl_(std::make_unique<Impl>(lexicon, std::move(before))) {}
+DateReader::DateReader(DateReader&&) noexcept = default;
+DateReader& DateReader::operator=(DateReader&&) noexcept = default;
+DateReader::~DateReader() = default;
+
+void DateReader::read(std::string_view text, std::vector<DateExpression>& expressions) {
+  expressions.clear();
+  impl_->read(text, expressions);
+}
+
+const Discourse& DateReader::talk() const {
+  return impl_->discourse();
 }
 
 }  // namespace witnessmark

@@ -200,6 +200,20 @@ bool Grammar::hour_alone(std::size_t i, Spec& spec) const {
   return true;
 }
 
+bool Grammar::may_be_clock(std::size_t i) const {
+  if (t[i].is_number()) return t[i].digits != 2 || !t[i + 1].is_sign('.');
+  if (clock_follows_at(i)) return true;
+  constexpr std::size_t kReach = 3;
+  for (std::size_t j = i + 1; j <= i + kReach; ++j) {
+    if (!t[j].is_word()) continue;
+    if (t[j].is(Role::half_day)) return true;
+    for (const auto word : {w("o'clock"), w("oclock"), w("past"), w("to"), w("hundred"), w("minutes"),
+                            w("hours"), w("in"), w("on"), w("at"), w("a"), w("p")})
+      if (t[j].hash == word) return true;
+  }
+  return false;
+}
+
 bool Grammar::clock(std::size_t i, Spec& spec) const {
   spec.kind = Spec::Kind::clock;
   spec.begin = i;

@@ -17,7 +17,7 @@ bool Grammar::read(std::size_t i, RuleSet rules, Spec& best) const {
                                     &Grammar::service,   &Grammar::day_of_month};
   constexpr std::size_t kRuleCount = std::size(kRules);
   constexpr std::size_t kAheadOfUnit = 10;  // The words between a count and its unit, a day and its month
-  constexpr RuleSet kLongReach = bit(RuleName::day_span) | bit(RuleName::duration);
+  constexpr RuleSet kLongReach = bit(RuleName::day_span) | bit(RuleName::duration) | bit(RuleName::watch);
   std::uint64_t ahead = 0;
   for (std::size_t j = i; (rules & kLongReach) != 0 && j < i + kAheadOfUnit; ++j)
     if (const auto* word = t[j].word) ahead |= word->roles;
@@ -25,6 +25,13 @@ bool Grammar::read(std::size_t i, RuleSet rules, Spec& best) const {
                           bit(Role::day_part) | bit(Role::day_parts) | bit(Role::weekday) | bit(Role::phrase);
   if ((ahead & (bit(Role::month) | bit(Role::month_short))) == 0) rules &= ~bit(RuleName::day_span);
   if ((ahead & kUnits) == 0) rules &= ~bit(RuleName::duration);
+  if ((ahead & bit(Role::watch)) == 0) rules &= ~bit(RuleName::watch);
+  if (!prose()) {
+    const bool number = t[i].is_number() || t[i].is(Role::number);
+    if (number) rules &= ~bit(RuleName::age);  // In talk an age begins with a word before the number.
+    if (number && !may_be_clock(i)) rules &= ~bit(RuleName::clock);
+    if (is(i, w("the")) && !is(i + 2, w("i")) && !is(i + 3, w("i"))) rules &= ~bit(RuleName::service);
+  }
   for (auto left = rules & ((RuleSet{1} << kRuleCount) - 1); left != 0; left &= left - 1)
     offer(kRules[std::countr_zero(left)], i, best);
   if ((rules & kEventMayBegin) != 0) offer(&Grammar::event, i, best);

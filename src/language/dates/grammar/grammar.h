@@ -132,6 +132,7 @@ class Grammar {
 
   // clock.cpp
   bool clock(std::size_t i, Spec& spec) const;
+  bool may_be_clock(std::size_t i) const;  ///< In talk: whether clock() is worth trying at a number.
   bool part_of_day(std::size_t i, Spec& spec) const;
   bool watch(std::size_t i, Spec& spec) const;
 

@@ -312,9 +312,12 @@ bool Grammar::parted(std::size_t i, Spec& spec) const {
   if (head.is(Role::part)) offer(&Grammar::part_before, i, spec);
   if ((head.is(Role::part_noun) || is(at, w("back"))) && (is(at + 1, w("of")) || is(at + 1, w("end"))))
     offer(&Grammar::noun_part, i, spec);
-  if (head.any(bit(Role::portion_place) | bit(Role::part))) offer(&Grammar::portion_part, i, spec);
+  if (head.any(bit(Role::portion_place) | bit(Role::part)) &&
+      (near(at + 1, bit(Role::portion), 5) || is(at + 1, w("quarter"))))
+    offer(&Grammar::portion_part, i, spec);
   if (t[i].is(Role::approx)) offer(&Grammar::approximate, i, spec);
-  if (head.any(bit(Role::ordinal) | bit(Role::portion_place)) || head.is_number())
+  if ((head.any(bit(Role::ordinal) | bit(Role::portion_place)) || head.is_number()) &&
+      near(at + 1, bit(Role::weekday) | bit(Role::unit), 3))
     offer(&Grammar::nth_of, i, spec);
   return spec.end != 0;
 }

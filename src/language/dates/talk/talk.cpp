@@ -11,22 +11,32 @@ namespace witnessmark::dates {
 
 using P = DateValue::Precision;
 
-Talk::Talk(const Discourse& discourse) : discourse_(discourse), decade_(discourse.decade) {
+Talk::Talk(const Discourse& discourse) : discourse_(discourse) {
   if (discourse.speech_time) speech_ = from_edtf(*discourse.speech_time);
   if (speech_ && !discourse.prose)
     speech_past_ = to_period(*discourse.speech_time, discourse.policy).past_latest();
   if (speech_) setting_.speech_year = speech_->year;
-  if (discourse.reference) reference_ = from_edtf(*discourse.reference);
-  service_ = discourse.service;
-  if (service_.empty() && discourse.told_coming) put_coming(*from_edtf(*discourse.told_coming));
-  if (discourse.day_talked_of) day_talked_of_ = from_edtf(*discourse.day_talked_of);
-  year_ = discourse.reference_year;
-  if (!year_ && reference_ && reference_->precision >= P::year) year_ = reference_->year;
   setting_.prose = discourse.prose;
   setting_.century = discourse.century.century_begins;
   if (discourse.birth)
     if (const auto born = from_edtf(*discourse.birth)) setting_.first_year = born->year - 10;
   setting_.last_year = speech_ ? speech_->year : setting_.century + 99;
+  service_ = discourse.service;
+  if (service_.empty() && discourse.told_coming)
+    if (const auto value = from_edtf(*discourse.told_coming)) put_coming(*value);
+  take_state();
+}
+
+void Talk::take_state() {
+  reference_ = discourse_.reference ? from_edtf(*discourse_.reference) : std::nullopt;
+  day_talked_of_ = discourse_.day_talked_of ? from_edtf(*discourse_.day_talked_of) : std::nullopt;
+  year_ = discourse_.reference_year;
+  if (!year_ && reference_ && reference_->precision >= P::year) year_ = reference_->year;
+  decade_ = discourse_.decade;
+  moved_ = false;
+  far_year_.reset();
+  section_year_.reset();
+  setting_.listed.reset();
   refresh_setting();
 }
 

@@ -51,6 +51,8 @@ class Talk {
   void put_coming(const DateValue& value);
   /// Writes the state reached into the discourse the talk began with.
   void put_state(Discourse& discourse) const;
+  /// Begins the next text where the discourse stands.
+  void take_state();
 
   /// Completes the edtf of a meaning: part, sign and limit. `limit` is none when there is none. Takes what
   /// the meaning holds.

@@ -51,7 +51,7 @@ class ShortText {
     size_ = 0;
     *this += text;
   }
-  char bytes_[kMost]{};
+  char bytes_[kMost];  // Not cleared: a value is made for every rule that is tried.
   std::uint8_t size_ = 0;
 };
 

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <memory>
 
 #include "witnessmark/base/fold.h"
 
@@ -58,16 +59,27 @@ std::size_t apostrophe(std::string_view text) {
 
 }  // namespace
 
-TokenWindow::TokenWindow(std::string_view text, const DateLexicon::Data& lexicon,
-                         const std::vector<Phrase>* events, bool lines_matter)
-    : text_(text), lexicon_(lexicon), events_(events), lines_matter_(lines_matter) {
+TokenWindow::TokenWindow(const DateLexicon::Data& lexicon, const std::vector<Phrase>* events,
+                         bool lines_matter)
+    : lexicon_(lexicon), events_(events), lines_matter_(lines_matter) {
   if (events_) {
     event_filter_.fill(0);
     for (const auto& event : *events_)
       event_filter_[event.words[0] >> 6 & 63] |= std::uint64_t{1} << (event.words[0] & 63);
   }
-  tokens_.reserve(std::min<std::size_t>(kBlock, text.size() / 4 + 8));
   end_.paragraph = end_.newline = end_.space = true;
+}
+
+void TokenWindow::begin(std::string_view text) {
+  text_ = text;
+  position_ = 0;
+  size_ = 0;
+  const auto wanted = std::min<std::size_t>(kBlock, text.size() + 1);
+  if (wanted > held_) {
+    held_ = std::min<std::size_t>(kBlock, std::max<std::size_t>(wanted, 2 * held_));
+    tokens_ = std::make_unique<Token[]>(held_);
+    first_ = tokens_.get();
+  }
   end_.begin = text.size();
 }
 
@@ -75,12 +87,11 @@ std::size_t TokenWindow::refill(std::size_t i) {
   if (i + kAhead < size_ || at_text_end()) return i;
   if (i > kBehind) {
     const auto drop = i - kBehind;
-    tokens_.erase(tokens_.begin(), tokens_.begin() + static_cast<std::ptrdiff_t>(drop));
+    std::copy(first_ + drop, first_ + size_, first_);
+    size_ -= drop;
     i = kBehind;
   }
-  scan(kBlock);
-  first_ = tokens_.data();
-  size_ = tokens_.size();
+  scan();
   return i;
 }
 
@@ -130,10 +141,12 @@ std::size_t TokenWindow::refill(std::size_t i) {
 
 // A token is made in its place and written once: a copy right after its small fields were set would stall on
 // every token.
-void TokenWindow::scan(std::size_t wanted) {
+void TokenWindow::scan() {
   const auto text = text_;
   auto position = position_;
-  while (tokens_.size() < wanted) {
+  Token* next = first_ + size_;
+  const Token* const end = first_ + held_;
+  while (next != end) {
     const auto before = position;
     int lines = 0;
     char sign = 0;
@@ -153,7 +166,7 @@ void TokenWindow::scan(std::size_t wanted) {
     }
     if (position >= text.size()) break;
     position_ = position;
-    auto& token = tokens_.emplace_back();
+    auto& token = *std::construct_at(next++);
     token.begin = position;
     token.space = position != before;
     if (lines > 0) {
@@ -173,6 +186,7 @@ void TokenWindow::scan(std::size_t wanted) {
     position = position_;
   }
   position_ = position;
+  size_ = static_cast<std::size_t>(next - first_);
 }
 
 void TokenWindow::scan_sign(Token& token, char sign, std::size_t length) {
@@ -302,7 +316,8 @@ const Phrase* TokenWindow::phrase_at(std::size_t i, std::size_t& past) const {
 }
 
 std::vector<Token> all_tokens(std::string_view text, const DateLexicon::Data& lexicon) {
-  TokenWindow window(text, lexicon, nullptr, false);
+  TokenWindow window(lexicon, nullptr, false);
+  window.begin(text);
   std::vector<Token> tokens;
   std::size_t i = window.refill(0);
   while (window[i].kind != Token::Kind::end) {

@@ -1,6 +1,7 @@
 #pragma once
 #include <array>
 #include <cstdint>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -52,8 +53,9 @@ class TokenWindow {
   static constexpr std::size_t kBlock = 1024;  ///< Tokens held at most.
 
   /// `lines_matter`: tokens that begin a line are marked kLineBegins.
-  TokenWindow(std::string_view text, const DateLexicon::Data& lexicon, const std::vector<Phrase>* events,
-              bool lines_matter);
+  TokenWindow(const DateLexicon::Data& lexicon, const std::vector<Phrase>* events, bool lines_matter);
+  /// Goes to the beginning of a text, which must outlive what is asked of the window.
+  void begin(std::string_view text);
 
   /// Token i; an end token outside the window.
   const Token& operator[](std::size_t i) const { return i < size_ ? first_[i] : end_; }
@@ -73,7 +75,7 @@ class TokenWindow {
   const Phrase* phrase_at(std::size_t i, std::size_t& past) const;
 
  private:
-  void scan(std::size_t wanted);
+  void scan();
   void scan_word(Token& token);
   /// `next` is the byte behind the word's letters, a blank at the text's end.
   void finish_word(Token& token, std::size_t end, char next, std::uint64_t hash);
@@ -93,8 +95,9 @@ class TokenWindow {
   std::array<std::uint64_t, 64> event_filter_;  ///< With events: a bit for each hash their first words may have.
   bool lines_matter_ = false;
   std::size_t position_ = 0;
-  std::vector<Token> tokens_;
-  const Token* first_ = nullptr;  ///< Of tokens_, whose size a division would give.
+  std::unique_ptr<Token[]> tokens_;
+  std::size_t held_ = 0;    ///< Tokens there is room for.
+  Token* first_ = nullptr;  ///< Of tokens_.
   std::size_t size_ = 0;
   Token end_;
 };
