@@ -29,6 +29,8 @@ namespace {
 
 const std::string kDemo = WITNESSMARK_SOURCE_DIR "/corpus-demo/";
 const std::string kStation = WITNESSMARK_SOURCE_DIR "/tests/gold/station/";
+const std::string kQuarry = WITNESSMARK_SOURCE_DIR "/tests/gold/quarry/";
+const std::string kFerry = WITNESSMARK_SOURCE_DIR "/tests/gold/ferry/";
 const std::string kFourth = WITNESSMARK_SOURCE_DIR "/tests/gold/fourth-site/";
 
 struct Corpus {
@@ -309,8 +311,10 @@ Scored score_interview(const Corpus& corpus, const std::string& key) {
 TEST_CASE("claims of the interviews for tuning") {
   const Corpus demo = read_corpus(kDemo);
   const Corpus station = read_corpus(kStation);
+  const Corpus quarry = read_corpus(kQuarry);
   const std::pair<const Corpus&, const char*> interviews[] = {{demo, "lc-2001"},    {demo, "eb-2015"},    {demo, "tc-2006"},
-                                                              {demo, "js-2012"},    {station, "np-1999"}, {station, "dv-2014"}, {station, "hm-1989"}};
+                                                              {demo, "js-2012"},    {station, "np-1999"}, {station, "dv-2014"}, {station, "hm-1989"},
+                                                              {quarry, "wh-1987"},  {quarry, "rk-2011"}};
   Tally all;
   for (const auto& [corpus, key] : interviews) {
     const Scored scored = score_interview(corpus, key);
@@ -332,8 +336,9 @@ TEST_CASE("claims of the held-out interviews" *
           doctest::skip(std::getenv("WITNESSMARK_GOLD_TUNING") != nullptr)) {
   const Corpus demo = read_corpus(kDemo);
   const Corpus fourth = read_corpus(kFourth);
+  const Corpus ferry = read_corpus(kFerry);
   const std::pair<const Corpus&, const char*> interviews[] = {
-      {demo, "wt-1996"}, {demo, "ko-2007"}, {fourth, "im-1997"}, {fourth, "np-2009"}};
+      {demo, "wt-1996"}, {demo, "ko-2007"}, {fourth, "im-1997"}, {fourth, "np-2009"}, {ferry, "wi-1979"}, {ferry, "pt-2006"}};
   Tally all;
   for (const auto& [corpus, key] : interviews) {
     const Scored scored = score_interview(corpus, key);
