@@ -112,7 +112,9 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "past_form",
     "journey",
     "leaving",
-    "article"};
+    "article",
+    "like",
+    "way"};
 
 constexpr std::array<std::string_view, 19> kCueClasses{
     "hedge",    "told",       "told_order",     "told_own",   "read",

@@ -112,6 +112,8 @@ enum class WordClass : std::uint8_t {
   journey,      ///< went, came, stayed: of people, they ask for whereabouts
   leaving,      ///< left, came off: of people, the end of a stay
   article,      ///< a, an
+  like,         ///< like, as: a comparison follows
+  way,          ///< out, back, up: between going and where to
   count_
 };
 /// Flags of a token; more classes than fit in one word.

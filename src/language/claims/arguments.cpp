@@ -24,6 +24,8 @@ bool Arguments::any_in(Span span, WordClass w) const {
 
 bool Arguments::candidate(const Thing& thing) const {
   if (thing.kind != ThingKind::equipment || thing.shadowed || thing.corrected) return false;
+  // "a thing like a traction engine"
+  if (thing.indefinite && thing.head > 0 && has(thing.head - 1, WordClass::like)) return false;
   return thing.role == Role::none || (thing.role == Role::of && thing.quantity >= 0);
 }
 
@@ -246,7 +248,9 @@ std::optional<Referent> Arguments::pronoun(bool plural, std::uint32_t at) const 
   // "Mum kept a tin of peaches, and she opened it": of no list.
   constexpr std::uint32_t kNear = 14;
   const std::uint32_t from = at > c_.reading.span.first + kNear ? at - kNear : c_.reading.span.first;
-  if (brings_in_unlisted(c_.passage, {from, at})) return std::nullopt;
+  // "put by with a sheet on it": the sheet is on something else.
+  const bool by_preposition = at > from && (has(at - 1, WordClass::at) || has(at - 1, WordClass::relation) || has(at - 1, WordClass::with));
+  if (brings_in_unlisted(c_.passage, {from, by_preposition && at > from + 2 ? at - 2 : at}, true)) return std::nullopt;
   const std::optional<Referent> before = c_.focus.pronoun(plural, c_.asking);
   const Focus::Mentioned& nearest = plural ? c_.focus.things : c_.focus.thing;
   if (!before || c_.focus.words - nearest.at > 15) {

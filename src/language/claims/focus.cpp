@@ -50,11 +50,11 @@ bool of_speaking(const DateExpression& said) {
 
 }  // namespace
 
-bool brings_in_unlisted(const Passage& passage, Span span) {
+bool brings_in_unlisted(const Passage& passage, Span span, bool anywhere) {
   for (std::uint32_t i = span.first; i + 1 < span.past; ++i) {
     const Flags& f = passage.notes[i].flags;
     if (!f.has(WordClass::indefinite) || !f.has(WordClass::determiner) || passage.notes[i].thing >= 0) continue;
-    if (i > span.first) {
+    if (i > span.first && !anywhere) {
       const Flags& before = passage.notes[i - 1].flags;
       if (before.has(WordClass::as) || before.has(WordClass::with) || before.has(WordClass::at) ||
           before.has(WordClass::of) || before.has(WordClass::by) || before.has(WordClass::for_) ||

@@ -42,12 +42,6 @@ bool find_people(const StatementContext& c, std::uint32_t past, JourneyAsked& as
   return false;
 }
 
-/// "From April sixty-four": a stay that began then.
-Edtf stay_from(const Edtf& value) {
-  const auto* date = std::get_if<EdtfDate>(&value.value);
-  return date ? Edtf{EdtfInterval{*date, EdtfOpen{}}} : value;
-}
-
 /// What was asked, as the narrator's.
 Draft told_by(const StatementContext& answer, const JourneyAsked& asked) {
   Draft draft = asked.draft;

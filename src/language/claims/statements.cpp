@@ -264,8 +264,7 @@ void StatementReader::settle_date(const DateUse& use, Draft& dated) const {
     return;
   }
   if (use.since && dated.statement == Statement::present) {
-    dated.statement = Statement::begins;
-    expression.edtf = begin_of_since(*expression.edtf);
+    expression.edtf = stay_from(begin_of_since(*expression.edtf).value_or(*expression.edtf));
     return;
   }
   const bool state = dated.statement == Statement::present || dated.statement == Statement::absent ||

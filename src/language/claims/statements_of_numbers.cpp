@@ -104,6 +104,9 @@ bool StatementReader::bare_count(const Predicate* p, Span where) {
     const auto index = static_cast<std::uint32_t>(passage_.notes[i].number);
     const Number& number = passage_.numbers[index];
     if (number.measure || number.ordinal_name || counts_people(index)) return false;
+    // "There was one to the drum house": one of them, no count.
+    const bool one = number.least == 1 && number.most == 1 && arguments_.has(number.span.first, WordClass::one);
+    if (one && p && number.span.past < clause.past && arguments_.has(number.span.past, WordClass::to)) return false;
     const std::uint32_t next = number.span.past;
     const bool alone = next >= clause.past || arguments_.is_mark(next) || arguments_.has(next, WordClass::of_them) ||
                        passage_.notes[next].date >= 0 || arguments_.has(next, WordClass::at) ||

@@ -45,7 +45,7 @@ bool StatementReader::is_like(const Predicate& p, const std::vector<Subject>& su
     ++first;
   }
   if (first + 1 >= p.right.past || arguments_.is_mark(first)) return false;
-  const bool like = passage_.words({first, first + 1}) == "like";
+  const bool like = arguments_.has(first, WordClass::like);
   if (!like && !arguments_.has(first, WordClass::indefinite) && !arguments_.has(first, WordClass::determiner)) return false;
   if (!like && !arguments_.has(first, WordClass::indefinite)) {
     // "the size of …": of definite phrases only measures.

@@ -210,6 +210,11 @@ Edtf as_interval(const Edtf& value) {
   return Edtf{interval};
 }
 
+Edtf stay_from(const Edtf& value) {
+  const auto* date = std::get_if<EdtfDate>(&value.value);
+  return date ? Edtf{EdtfInterval{*date, EdtfOpen{}}} : value;
+}
+
 Edtf date_of_state(const DateExpression& expression, bool by) {
   const auto* set = std::get_if<EdtfSet>(&expression.edtf->value);
   const bool one_sided =

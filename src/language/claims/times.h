@@ -33,6 +33,9 @@ Edtf at_the_latest(const Edtf& value);
 /// "X or earlier" as a stretch of time that a state lasted through.
 Edtf as_interval(const Edtf& value);
 
+/// "From April 1964", "since 1938": a stay that began then and goes on.
+Edtf stay_from(const Edtf& value);
+
 /// A date as the time of a state; the expression has an EDTF value. `by`: it was so by then. In late 1957 it
 /// was so at some time in those months; by late 1957 no finer than at some time in 1957.
 Edtf date_of_state(const DateExpression& expression, bool by);

@@ -18,8 +18,8 @@ class Finder {
     for (int skipped = 0; k < span_.past && skipped < 3 && notes_[k].thing < 0; ++k, ++skipped) {
       if (is_stop(k) || has(k, WordClass::whereabouts) || opens_place(k)) break;
       const Flags& f = notes_[k].flags;
-      if (f.any() && !f.has(WordClass::adverb) && !f.has(WordClass::everything) && !f.has(WordClass::quality))
-        return {};
+      const bool on_the_way = f.has(WordClass::way) || f.has(WordClass::adverb) || f.has(WordClass::everything);
+      if (towards_ ? !on_the_way : f.any() && !on_the_way && !f.has(WordClass::quality)) return {};
     }
     if (k >= span_.past || is_stop(k)) return {};
     if (has(k, WordClass::whereabouts)) {

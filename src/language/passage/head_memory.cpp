@@ -21,6 +21,23 @@ std::uint64_t pair_key(std::uint64_t word, std::uint64_t head) {
   return word * 0x9E3779B97F4A7C15ULL ^ head;
 }
 
+/// "crane" of "the crane on tyres": the part of a name before its preposition.
+std::string before_preposition(const std::string& name, const Words& words) {
+  std::size_t begin = 0;
+  while ((begin = name.find(' ', begin)) != std::string::npos) {
+    const std::size_t end = name.find(' ', begin + 1);
+    if (end == std::string::npos) break;
+    const std::vector<std::uint64_t> forms = words.forms_of(name.substr(begin + 1, end - begin - 1));
+    const WordInfo* info = forms.size() == 1 ? words.find(forms[0]) : nullptr;
+    if (info && (info->flags.has(WordClass::at) || info->flags.has(WordClass::of) || info->flags.has(WordClass::with) ||
+                 info->flags.has(WordClass::for_) || info->flags.has(WordClass::to) || info->flags.has(WordClass::relation))) {
+      return name.substr(0, begin);
+    }
+    begin = end;
+  }
+  return name;
+}
+
 }  // namespace
 
 void HeadMemory::learn(const AuthorityList& equipment, const Words& words) {
@@ -35,7 +52,7 @@ void HeadMemory::learn(const AuthorityList& equipment, const Words& words) {
       heads_of[t].push_back(parts.back());
       for (std::size_t i = 0; i + 1 < parts.size(); ++i) pairs.emplace(pair_key(parts[i], parts.back()), t);
     }
-    for (const std::string& name : names) learn_head(name, t, &name != &names.front(), words);
+    for (const std::string& name : names) learn_head(before_preposition(name, words), t, &name != &names.front(), words);
   }
 }
 
