@@ -20,6 +20,7 @@ class Finder : private VerbSurroundings {
       const Note& note = notes_[i];
       if (note.thing >= 0 || note.date >= 0 || is_mark(i)) continue;
       const bool verb = note.info && (note.info->verb_forms[0] | note.info->verb_forms[1]) != 0;
+      if (has(i, WordClass::got) && has_got(i)) continue;
       if (verb && try_verb(i)) continue;
       if (try_any(i) || try_ability(i)) continue;
       if (!note.info) continue;
@@ -202,6 +203,17 @@ class Finder : private VerbSurroundings {
     return bits;
   }
   static std::uint64_t form_bit(std::uint64_t form) { return std::uint64_t{1} << (form & 63); }
+
+  /// "They'd got a long table": what somebody had.
+  bool has_got(std::uint32_t i) {
+    if (i == span_.first || !has(i + 1, WordClass::determiner)) return false;
+    std::uint32_t k = i - 1;
+    while (k > span_.first && is_adverb(k)) --k;
+    if (!has(k, WordClass::have) && !has(k, WordClass::had_or_would)) return false;
+    const std::size_t before = found_.size();
+    try_have(i);
+    return found_.size() > before;
+  }
 
   /// A past form, of any verb but those of thinking and saying.
   bool any_past(std::uint32_t i) const {

@@ -112,12 +112,13 @@ std::optional<std::uint32_t> HeadMemory::term_of(std::uint64_t form, const std::
   const auto [from, to] = heads.equal_range(form);
   // One of its kind that alone belongs to the place spoken of needs no earlier mention.
   const bool only = only_here(form, near);
+  const bool only_one = std::distance(from, to) == 1;
   for (auto at = from; at != to; ++at) {
     const Head& head = at->second;
     // "the lamp" for an arc lamp only while it is spoken of.
     if (head.spoken && std::find(recent.begin(), recent.end(), head.term) == recent.end()) continue;
     const auto seen = named.find(head.term);
-    const std::int64_t when = seen != named.end() ? seen->second : only && is_here(head, near) ? 0 : -1;
+    const std::int64_t when = seen != named.end() ? seen->second : (only && is_here(head, near)) || (only_one && !head.spoken) ? 0 : -1;
     if (when > latest) {
       latest = when;
       found = head.term;
