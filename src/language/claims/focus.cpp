@@ -138,7 +138,9 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
     }
     // "Can we go to the fog bell?": a question is about what it names, whatever the preposition.
     const bool asked = context.asking && thing_here.kind == ThingKind::equipment && !about;
-    if (stays_candidate(thing_here) || asked) {
+    // "What about the diesel engine, the loco?": the question's first name is what it is about.
+    const bool again = context.asking && about && !thing_here.plural;
+    if ((stays_candidate(thing_here) || asked) && !again) {
       about = referent_of(context, thing_here);
       name(*about);
     }

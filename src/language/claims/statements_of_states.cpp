@@ -277,6 +277,10 @@ bool StatementReader::is_somewhere(const Predicate& p, const std::vector<Subject
   const Thing* place = arguments_.place_in(right, {Role::at, Role::relation});
   if (!place) place = arguments_.place_in({p.span.past, clause.past}, {Role::at, Role::relation});
   if (!place && inverted) place = arguments_.place_in(p.left, {Role::at});
+  // "It was on the roof of the winding house."
+  if (!place && !right.empty() && (arguments_.has(right.first, WordClass::at) || arguments_.has(right.first, WordClass::relation))) {
+    place = arguments_.place_in(right, {Role::of});
+  }
   std::string words = place ? std::string() : arguments_.relative_place({p.span.past, clause.past}, nullptr);
   bool there = false;
   for (std::uint32_t i = p.span.past; i < std::min(right.past, p.span.past + 4); ++i) {

@@ -71,7 +71,7 @@ class Finder {
     std::uint32_t begin = preposition + reach(preposition);
     while (begin < span_.past && opens_place(begin)) begin += reach(begin);  // "up in", "down at"
     if (begin >= span_.past || is_stop(begin)) return {};
-    const bool named = notes_[begin].thing >= 0 || (towards_ && capitalised(begin));
+    const bool named = notes_[begin].thing >= 0 || capitalised(begin);
     if (has(begin, WordClass::she) &&
         (begin + 1 >= span_.past || is_stop(begin + 1) || notes_[begin + 1].flags.any())) {
       return {first, begin + 1};
