@@ -309,6 +309,19 @@ bool Arguments::open_after(const Predicate& p) const {
          has(i, WordClass::in_place);
 }
 
+std::optional<Referent> Arguments::she(const Predicate& p, bool object) const {
+  if (object) {
+    const bool right_behind = p.at + 1 < p.right.past && has(p.at + 1, WordClass::she) &&
+                              (p.at + 2 >= p.right.past || is_mark(p.at + 2) || c_.passage.notes[p.at + 2].flags.any());
+    return right_behind ? c_.focus.she() : std::nullopt;
+  }
+  for (std::uint32_t i = p.at + 1; i > p.left.first && i + 5 > p.at; --i) {
+    if (is_mark(i - 1) || c_.passage.notes[i - 1].thing >= 0) return std::nullopt;
+    if (has(i - 1, WordClass::she)) return c_.focus.she();
+  }
+  return std::nullopt;
+}
+
 bool Arguments::pronoun_subject(const Predicate& p, bool& plural) const {
   const auto look = [&](std::uint32_t i) {
     if (has(i, WordClass::it) || has(i, WordClass::this_)) {

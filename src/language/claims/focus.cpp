@@ -19,6 +19,16 @@ bool stays_candidate(const Thing& thing) {
   return thing.kind == ThingKind::equipment && (thing.role == Role::none || thing.role == Role::of);
 }
 
+/// "Saddle tank engine Edith", spoken "Edith": a capital letter within the name, or one to begin a spoken form.
+bool has_own_name(const Term& term) {
+  const auto capital = [](char c) { return c >= 'A' && c <= 'Z'; };
+  for (std::size_t i = 1; i + 1 < term.name.size(); ++i) {
+    if (term.name[i] == ' ' && capital(term.name[i + 1])) return true;
+  }
+  return std::any_of(term.spoken.begin(), term.spoken.end(),
+                     [&](const std::string& spoken) { return spoken.size() > 1 && capital(spoken[0]) && !capital(spoken[1]); });
+}
+
 /// "Until November", "before the war": the date of one thing and of nothing else.
 bool only_a_limit(const Edtf& value) {
   if (const auto* interval = std::get_if<EdtfInterval>(&value.value)) {
@@ -115,11 +125,22 @@ const Draft* Focus::repeatable() const {
   return last && sentences - last_sentence <= 3 ? &*last : nullptr;
 }
 
-void Focus::name(const Referent& referent) {
+std::optional<Referent> Focus::she() const {
+  if (!named_she.referent || words - named_she.at > kPronounReach || named_she.at < thing.at) return std::nullopt;
+  Referent found = *named_she.referent;
+  found.carried = true;
+  return found;
+}
+
+void Focus::name(const StatementContext& context, const Referent& referent) {
   Mentioned& held = referent.plural ? things : thing;
   held.referent = referent;
   held.referent->carried = false;
   held.at = words;
+  if (!referent.plural && referent.kind == ThingKind::equipment &&
+      has_own_name(context.finders.equipment->list().terms()[referent.terms.front()])) {
+    named_she = held;
+  }
 }
 
 void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft> drafts) {
@@ -142,14 +163,14 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
     const bool again = context.asking && about && !thing_here.plural;
     if ((stays_candidate(thing_here) || asked) && !again) {
       about = referent_of(context, thing_here);
-      name(*about);
+      name(context, *about);
     }
   }
   Draft* stated = nullptr;
   for (Draft& draft : drafts) {
     if (draft.subject && draft.subject->kind == ThingKind::equipment) {
       about = draft.subject;
-      name(*about);
+      name(context, *about);
     }
     if (draft.subject && draft.statement == Statement::count) counted = {draft.subject, words};
     if (!draft.withdrawn) stated = &draft;

@@ -18,6 +18,7 @@ struct Focus {
 
   Mentioned thing;        ///< Last equipment spoken of.
   Mentioned things;       ///< Last in the plural.
+  Mentioned named_she;    ///< Last equipment with a name of its own ("Edith"), for "she".
   Mentioned topic;        ///< What the interviewer last asked about.
   Mentioned counted;      ///< What was last counted, or asked how many of.
   Mentioned place_topic;  ///< Last place named in a sentence that names no equipment.
@@ -33,6 +34,8 @@ struct Focus {
   /// What "it" or "they" stands for: the nearest equipment, or the place when that is what is spoken of
   /// (never for "they"). Nothing when something of no list came between.
   std::optional<Referent> pronoun(bool plural, bool asking) const;
+  /// "She" of equipment with a name of its own; nothing where none was spoken of.
+  std::optional<Referent> she() const;
   /// What a bare number counts ("there were six").
   std::optional<Referent> counted_now() const;
   /// The place spoken of, if it was named within so many sentences.
@@ -44,7 +47,7 @@ struct Focus {
   void bring_up_to_date(const StatementContext& context, std::vector<Draft> drafts);
 
  private:
-  void name(const Referent& referent);
+  void name(const StatementContext& context, const Referent& referent);
 };
 
 /// "a washing machine", "a box": whether an indefinite noun of no list that is neither abstract nor a person stands in the

@@ -29,6 +29,7 @@ std::vector<StatementReader::Subject> StatementReader::things(const std::vector<
 
 std::vector<StatementReader::Subject> StatementReader::objects_or_pronoun(const Predicate& p) const {
   if (!p.passive) {
+    if (auto named = arguments_.she(p, true)) return {{named, nullptr}};
     bool plural = false;
     // "took it off the crane": the pronoun right after the verb comes first.
     if (arguments_.pronoun_object(p, plural)) {
@@ -71,6 +72,7 @@ std::vector<StatementReader::Subject> StatementReader::subjects_or_pronoun(const
       return {{referent_of(c_, thing), &thing}};
     }
   }
+  if (auto named = arguments_.she(p, false)) return {{named, nullptr}};
   bool plural = false;
   if (arguments_.pronoun_subject(p, plural)) {
     if (auto referent = arguments_.pronoun(plural, p.at)) return {{referent, nullptr}};

@@ -115,7 +115,7 @@ void StatementReader::part_of(const Predicate& p) {
 /// "I'd number three", "we had the cabin next the stairs": people had a place as theirs.
 bool StatementReader::lived_at(const Predicate& p) {
   const Subject who = person_before(p);
-  if (!who.referent && p.agent != Agent::we) return false;
+  if (!who.referent && who.words.empty() && p.agent != Agent::we && p.agent != Agent::them) return false;
   const Thing* where = arguments_.place_in(p.right, {Role::none});
   if (!where || where->head > p.span.past + 1 || where->negated) return false;
   Draft& draft = add(&p, Statement::located, who, p.negated);
@@ -465,8 +465,9 @@ void StatementReader::is(const Predicate& p) {
   for (const Thing& thing : passage_.things_in(p.left)) {
     if (thing.kind == ThingKind::person && p.left.holds(thing.span.first)) person = &thing;
   }
+  const bool she = !subjects.empty() && arguments_.she(p, false);
   if (person ||
-      ((p.agent == Agent::we || p.agent == Agent::it) && (subjects.empty() || !subjects[0].thing))) {
+      (!she && (p.agent == Agent::we || p.agent == Agent::it) && (subjects.empty() || !subjects[0].thing))) {
     if (was_somewhere(p)) return;
     if (person || p.agent == Agent::we) return;
   }

@@ -414,7 +414,8 @@ class VerbSurroundings {
       if (!is_adverb(at) && !has(at, WordClass::both) && !has(at, WordClass::everything)) return false;
     }
     // A contraction holds its subject: "we'd gone".
-    return i < span_.past && (has(i, WordClass::we) || has(i, WordClass::she));
+    return i < span_.past &&
+           (has(i, WordClass::we) || has(i, WordClass::she) || (has(i, WordClass::they) && !has(i, WordClass::them)));
   }
 
   /// A place of the lists behind a preposition, within a few words.

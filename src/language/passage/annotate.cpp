@@ -245,6 +245,16 @@ void Annotator::hide_tags(Passage& passage) {
   }
 }
 
+/// Whether token i is an auxiliary right behind its subject.
+bool is_verb_of_subject(const Passage& passage, std::uint32_t i) {
+  const Flags& f = passage.notes[i].flags;
+  if (!f.has(WordClass::be) && !f.has(WordClass::do_) && !f.has(WordClass::have)) return false;
+  const Note& before = passage.notes[i - 1];
+  const Flags& s = before.flags;
+  return before.thing >= 0 || s.has(WordClass::it) || s.has(WordClass::they) || s.has(WordClass::we) ||
+         s.has(WordClass::she) || s.has(WordClass::this_);
+}
+
 void Annotator::find_phrases(Passage& passage) {
   const Words& words = language_.data().words;
   passage.cues.clear();
@@ -301,7 +311,12 @@ void Annotator::find_phrases(Passage& passage) {
     }
     for (const std::uint32_t cue : answers) add_cue({i, i + longest_answer}, cue);
     if (longest == 0 || i + longest <= cue_past) continue;
-    for (const std::uint32_t cue : cues) add_cue({i, i + longest}, cue);
+    // "It was there, wasn't it?", but "It wasn't there."
+    const bool has_subject = i > 0 && is_verb_of_subject(passage, i);
+    for (const std::uint32_t cue : cues) {
+      if (has_subject && words.cues[cue].cue == CueClass::pseudo) continue;
+      add_cue({i, i + longest}, cue);
+    }
     cue_past = std::max(cue_past, i + longest);
   }
 }
