@@ -161,7 +161,7 @@ TEST_CASE("a move ends a thing at one place and begins it at another") {
       {"They took the pump out of the adit in 1931.", "ends pump@adit 1931"},
       {"The pump came into the adit in 1931.", "begins pump@adit 1931"},
       {"They never moved the pump.", "ends pump denied"},
-      {"I was moved to the head house in 1931.", ""},
+      {"I was moved to the head house in 1931.", "located @head house 1931 first-hand"},
   };
   check(rows);
 }

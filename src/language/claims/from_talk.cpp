@@ -127,7 +127,10 @@ void settle_basis(const StatementContext& context, Draft& draft) {
   for (std::uint32_t i = context.reading.span.first; i < context.reading.span.past; ++i) {
     const Flags& f = context.passage.notes[i].flags;
     if (!f.has(WordClass::self) && !f.has(WordClass::we) && !f.has(WordClass::us)) continue;
-    if (in_cue(i)) continue;
+    // "My father went": another's doing.
+    const bool of_somebody = i + 1 < context.reading.span.past && context.passage.notes[i + 1].flags.has(WordClass::person) &&
+                             f.has(WordClass::determiner);
+    if (of_somebody || in_cue(i)) continue;
     draft.basis = Basis::first_hand;
     draft.because.push_back("'" + std::string(context.passage.words({i, i + 1})) + "' → first-hand");
     return;

@@ -151,6 +151,7 @@ bool StatementReader::gone_of_topic() {
   const Span span = c_.reading.span;
   if (!c_.answering || span.past - span.first > 6) return false;
   for (std::uint32_t i = span.first; i < span.past; ++i) {
+    if (arguments_.has(i, WordClass::we) || arguments_.has(i, WordClass::they)) return false;  // "I was away."
     if (!arguments_.has(i, WordClass::gone)) continue;
     const std::optional<Referent> topic = arguments_.pronoun(false, span.first);
     if (!topic || topic->kind != ThingKind::equipment) return false;

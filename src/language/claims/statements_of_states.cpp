@@ -114,8 +114,14 @@ void StatementReader::part_of(const Predicate& p) {
 
 /// "I'd number three", "we had the cabin next the stairs": people had a place as theirs.
 bool StatementReader::lived_at(const Predicate& p) {
-  const Subject who = person_before(p);
-  if (!who.referent && who.words.empty() && p.agent != Agent::we && p.agent != Agent::them) return false;
+  Subject who = person_before(p);
+  if (!who.referent && who.words.empty() && p.agent == Agent::them) {
+    // "He'd the drum house": nobody of the lists, but not the site either.
+    const std::uint32_t at = arguments_.has(p.at, WordClass::they) || p.at == 0 ? p.at : p.at - 1;
+    const std::string_view word = passage_.words({at, at + 1});
+    who.words = std::string(word.substr(0, word.find_first_of("'\xE2")));
+  }
+  if (!who.referent && who.words.empty() && p.agent != Agent::we) return false;
   const Thing* where = arguments_.place_in(p.right, {Role::none});
   if (!where || where->head > p.span.past + 1 || where->negated) return false;
   Draft& draft = add(&p, Statement::located, who, p.negated);
@@ -338,7 +344,7 @@ void StatementReader::is_dated(const Predicate& p, const std::vector<Subject>& s
   if (!last || p.agent == Agent::we) return;
   // "It was there. That was 1962.": of lasting states and of where somebody was the date is of something else as often.
   const bool event = last->statement == Statement::begins || last->statement == Statement::ends ||
-                     last->statement == Statement::count || last->statement == Statement::attribute;
+                     last->statement == Statement::count;
   if (!event && drafts_.empty()) return;
   bool plural = false;
   if (!arguments_.pronoun_subject(p, plural)) return;

@@ -99,6 +99,18 @@ void StatementReader::move(const Predicate& p) {
   const Thing* to = arguments_.place_in({p.at, clause.past}, {Role::to});
   const Thing* from = arguments_.place_in({p.at, clause.past}, {Role::from});
   if (!to && !from) to = arguments_.place_in({p.at, clause.past}, {Role::at});
+  if (subjects.empty()) {
+    // "Then we moved up to number two."
+    const Subject who = person_before(p);
+    const bool people = who.referent || !who.words.empty() || p.agent == Agent::we;
+    if (!people || !in_past_form(p)) return;
+    if (to) {
+      add(&p, Statement::located, who, p.negated).place = referent_of(c_, *to);
+    } else {
+      located_in_words(p, who, true);
+    }
+    return;
+  }
   // "The turbine went into the turbine house" says nothing of an earlier place.
   const bool only_comes = p.verb->frame == VerbFrame::subject && p.verb->needs == VerbNeeds::move && !from;
   const bool somewhere = to || from || !arguments_.relative_place({p.at, clause.past}, nullptr).empty() ||

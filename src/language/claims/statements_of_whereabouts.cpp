@@ -46,7 +46,16 @@ StatementReader::Subject StatementReader::person_before(const Predicate& p) cons
 
 bool StatementReader::is_of_site(const Predicate& p) const {
   const Span clause = c_.reading.clauses[p.clause].span;
-  return p.agent == Agent::we || arguments_.any_in({clause.first, p.span.past}, WordClass::she);
+  if (p.agent == Agent::we) return true;
+  if (!arguments_.any_in({clause.first, p.span.past}, WordClass::she)) return false;
+  // "I met Vera there, she was in the office."
+  for (std::uint32_t i = c_.reading.span.first + 1; i < p.span.first; ++i) {
+    const char initial = passage_.words({i, i + 1}).front();
+    const bool name = initial >= 'A' && initial <= 'Z' && !passage_.notes[i].flags.any() && passage_.notes[i].thing < 0 &&
+                      passage_.notes[i].date < 0;
+    if (name || arguments_.has(i, WordClass::person)) return false;
+  }
+  return true;
 }
 
 /// Whereabouts in words of no list; false when there are none.

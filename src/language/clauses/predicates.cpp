@@ -109,6 +109,11 @@ class Finder : private VerbSurroundings {
     if (k == span_.first) return false;
     const std::uint32_t before = k - 1;
     if (is_mark(before)) return false;
+    if (notes_[before].thing >= 0) {
+      // "When did the winch go?"
+      const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[before].thing)];
+      return thing.head > span_.first && has(thing.head - 1, WordClass::do_);
+    }
     const Flags& f = notes_[before].flags;
     if (f.has(WordClass::we) || f.has(WordClass::they) || f.has(WordClass::modal) || f.has(WordClass::do_) ||
         f.has(WordClass::us) || f.has(WordClass::had_or_would) || f.has(WordClass::used_to) ||
