@@ -71,7 +71,7 @@ Draft asked_again(const StatementContext& c, const Draft& asked) {
 }
 
 /// What the answer adds: a date, a place or a number of its own. False when it has none of them.
-bool complete(const StatementContext& c, Draft& draft) {
+bool complete(const StatementContext& c, bool when, Draft& draft) {
   bool any = false;
   for (auto [d, past] = c.passage.dates_in(c.reading.span); d < past; ++d) {
     const Span& span = c.passage.date_spans[d];
@@ -80,6 +80,12 @@ bool complete(const StatementContext& c, Draft& draft) {
     draft.date = ChosenDate{c.passage.dates[d], false};
     any = true;
     break;
+  }
+  if (!any && when) {
+    if (std::optional<ChosenDate> year = bare_year(c)) {
+      draft.date = std::move(*year);
+      any = true;
+    }
   }
   const Arguments arguments(c);
   if (const Thing* place =
@@ -145,8 +151,10 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
     // "What year was that?"
     if (i > first && f.has(WordClass::when_noun) && !next.yes_no) next.when = true;
   }
+  if (next.drafts.empty()) next.journey = journey_asked(context);
+  if (next.journey) next.journey->when = next.when;
   // "When was that?": of what was last said.
-  if (next.when && next.drafts.empty() && context.focus.repeatable()) next.drafts = {*context.focus.repeatable()};
+  if (next.when && next.drafts.empty() && !next.journey && context.focus.repeatable()) next.drafts = {*context.focus.repeatable()};
   const Arguments arguments(context);
   if (const Thing* place =
           arguments.place_in(context.reading.span, {Role::at, Role::none, Role::to, Role::relation})) {
@@ -161,7 +169,6 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
   });
   next.inventory = next.place && !next.when && !next.where && !next.how_many && !names_thing;
   next.answered = false;
-  if (next.drafts.empty()) next.journey = journey_asked(context);
   // "You were aboard then. Right." adds nothing to the question before it in the same turn.
   const bool empty = next.drafts.empty() && !next.place && !next.journey && !context.reading.question;
   if (empty && !asked.answered) return;
@@ -244,8 +251,25 @@ Opening opening_of(const StatementContext& context) {
   return Opening::other;
 }
 
+bool only_dates(const StatementContext& context) {
+  bool dated = false;
+  for (std::uint32_t i = context.reading.span.first; i < context.reading.span.past; ++i) {
+    const Note& note = context.passage.notes[i];
+    if (note.date >= 0) dated = true;
+    const Flags& f = note.flags;
+    const bool empty = note.date >= 0 || note.cue >= 0 || context.passage.tokens[i].kind == Token::Kind::mark ||
+                       f.has(WordClass::filler) || f.has(WordClass::adverb) || f.has(WordClass::it) || f.has(WordClass::this_) ||
+                       f.has(WordClass::be) || f.has(WordClass::modal) || f.has(WordClass::would) || f.has(WordClass::have) ||
+                       f.has(WordClass::determiner) || f.has(WordClass::at) || f.has(WordClass::coordinator) ||
+                       f.has(WordClass::question_word);
+    if (!empty || f.has(WordClass::we)) return false;
+  }
+  return dated;
+}
+
 std::vector<Draft> answer(const StatementContext& context, const Asked& asked, std::vector<Draft> own) {
   const Opening opening = opening_of(context);
+  if (asked.answered && !asked.journey) return own;
   if (asked.journey && own.empty()) {
     const bool confirms = asked.yes_no && (opening == Opening::yes || opening == Opening::no);
     std::optional<Draft> told;
@@ -258,6 +282,7 @@ std::vector<Draft> answer(const StatementContext& context, const Asked& asked, s
       return {std::move(*told)};
     }
   }
+  if (asked.answered) return own;
   if (asked.drafts.empty() && !asked.where) return own;
   std::vector<Draft> drafts;
   const auto add = [&](Draft draft) {
@@ -292,7 +317,7 @@ std::vector<Draft> answer(const StatementContext& context, const Asked& asked, s
       if (!asked.yes_no) break;
       for (const Draft& draft : asked.drafts) {
         Draft corrected = asked_again(context, draft);
-        const bool completes = own.empty() && complete(context, corrected);
+        const bool completes = own.empty() && complete(context, false, corrected);
         Draft denied = asked_again(context, draft);
         if (denied.statement == Statement::present) {
           denied.statement = Statement::absent;
@@ -315,7 +340,7 @@ std::vector<Draft> answer(const StatementContext& context, const Asked& asked, s
       if (asked.drafts.empty()) break;
       for (const Draft& draft : asked.drafts) {
         Draft completed = asked_again(context, draft);
-        const bool timed = (asked.when || asked.where) && complete(context, completed);
+        const bool timed = (asked.when || asked.where) && complete(context, asked.when, completed);
         const bool numbered = asked.how_many && complete_number(context, completed);
         if (!timed && !numbered) continue;
         lay_cues(context, completed, opening);

@@ -154,7 +154,8 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
   for (const Thing& thing_here : passage.things_in(context.reading.span)) {
     if (!context.reading.span.holds(thing_here.span.first) || thing_here.shadowed || thing_here.near_match) continue;
     if (thing_here.kind == ThingKind::place) {
-      place = only_place = referent_of(context, thing_here);
+      place = referent_of(context, thing_here);
+      if (!only_place || context.asking) only_place = place;
       place_sentence = sentences;
     }
     // "Can we go to the fog bell?": a question is about what it names, whatever the preposition.
@@ -184,7 +185,9 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
     last = std::move(*stated);
     last_sentence = sentences;
   }
-  if (context.asking && only_place && !about) place_topic = {only_place, words};
+  // "In the powder house, right out by itself."
+  const bool answers_where = !context.asking && only_place && !about && context.reading.predicates.empty();
+  if ((context.asking && only_place && !about) || answers_where) place_topic = {only_place, words};
   for (std::uint32_t i = context.reading.span.first; context.asking && about && i < context.reading.span.past; ++i) {
     if (passage.notes[i].flags.has(WordClass::how_many)) counted = {about, words};
   }

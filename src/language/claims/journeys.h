@@ -11,10 +11,15 @@ struct JourneyAsked {
   Draft draft;            ///< Without a date, and without a place where the place is asked for.
   bool of_narrator = false;
   CodePointRange people;  ///< Where the question names them.
+  bool when = false;      ///< Asked with "when": a bare "fifty-three" is a year.
   bool leaving = false;   ///< The date is the end of a stay.
 };
 
 std::optional<JourneyAsked> journey_asked(const StatementContext& question);
+
+/// "Fifty-three." in answer to when: a year of the hundred before the interview. Nothing where anything else stands in the
+/// sentence but fillers and marks, or the day of the interview is not known.
+std::optional<ChosenDate> bare_year(const StatementContext& answer);
 
 /// The answer's whereabouts: the asked ones with the date or the place of a sentence that states nothing else
 /// ("Nineteen thirty-five.", "Number three."). Nothing when it gives neither.

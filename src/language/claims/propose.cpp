@@ -23,6 +23,9 @@ constexpr std::string_view kBetweenTurns = " | ";
 /// A sentence of no more tokens is quoted whole.
 constexpr std::uint32_t kShortSentence = 20;
 
+/// An answer to when somebody came goes on for so many sentences.
+constexpr int kAnswerReach = 4;
+
 /// An answer of so few tokens is quoted with the sentence that rounds it off, if that is no longer than this.
 constexpr std::uint32_t kShortAnswer = 6;
 constexpr std::uint32_t kRoundingOff = 12;
@@ -292,8 +295,10 @@ class InterviewReader {
     const bool answers_no = !labelled_ && opens_with_no(context);
     if (only_denies(context) || answers_no) deny_sentence_before(sentence);
     std::vector<Draft> drafts = read_statements(context);
+    // "Nineteen thirty-five. I was four. It must have been August.": when is told in more than one sentence.
+    const bool goes_on = asked_.journey && asked_.when && asked_age_ < kAnswerReach && only_dates(context);
+    if (first || goes_on) drafts = answer(context, asked_, std::move(drafts));
     if (first) {
-      drafts = answer(context, asked_, std::move(drafts));
       // "Oh, well." does not yet answer.
       const bool empty =
           drafts.empty() && ((span.past - span.first <= 2 && opening_of(context) == Opening::other) ||
