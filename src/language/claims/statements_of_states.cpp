@@ -303,6 +303,8 @@ bool StatementReader::is_somewhere(const Predicate& p, const std::vector<Subject
     add_state(&p, subject, negated || (subject.thing && subject.thing->negated));
     Draft& draft = drafts_[made];
     if (place && !draft.place) draft.place = referent_of(c_, *place);
+    // "The drum's still there."
+    if (p.present_tense && c_.today && !c_.asking) draft.date = *c_.today;
     if (!draft.place && draft.place_words.empty()) draft.place_words = words;
     if (!draft.place && there && c_.focus.place) {
       draft.place = c_.focus.place;

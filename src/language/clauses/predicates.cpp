@@ -18,6 +18,7 @@ class Finder : private VerbSurroundings {
   std::vector<Predicate> run() {
     for (std::uint32_t i = span_.first; i < span_.past; ++i) {
       const Note& note = notes_[i];
+      if (note.thing >= 0 && try_contraction(i)) continue;
       if (note.thing >= 0 || note.date >= 0 || is_mark(i)) continue;
       const bool verb = note.info && (note.info->verb_forms[0] | note.info->verb_forms[1]) != 0;
       if (has(i, WordClass::got) && has_got(i)) continue;
@@ -208,6 +209,24 @@ class Finder : private VerbSurroundings {
     return bits;
   }
   static std::uint64_t form_bit(std::uint64_t form) { return std::uint64_t{1} << (form & 63); }
+
+  /// "The drum's still there": a name with "is" contracted to it, where what follows is no noun.
+  bool try_contraction(std::uint32_t i) {
+    const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[i].thing)];
+    const std::string_view word = passage_.words({i, i + 1});
+    if (i + 1 != thing.span.past || thing.kind != ThingKind::equipment || !(word.ends_with("'s") || word.ends_with("\u2019s")))
+      return false;
+    const bool says = has(i + 1, WordClass::still) || has(i + 1, WordClass::gone) || has(i + 1, WordClass::there) ||
+                      has(i + 1, WordClass::in_there) || has(i + 1, WordClass::no_longer) || has(i + 1, WordClass::already);
+    if (!says) return false;
+    Predicate predicate;
+    predicate.kind = Predicate::Kind::be;
+    predicate.at = i;
+    predicate.span = {i + 1, i + 1};
+    predicate.present_tense = true;
+    found_.push_back(predicate);
+    return true;
+  }
 
   /// "They'd got a long table": what somebody had.
   bool has_got(std::uint32_t i) {
