@@ -54,6 +54,7 @@ class StatementReader {
   // States.
   void exists(const Predicate& p);
   void has(const Predicate& p);
+  bool had_done(const Predicate& p, const Subject& subject, bool negated);
   bool lived_at(const Predicate& p);
   bool place_has(const Predicate& p);
   bool complement_is_named(const Predicate& p, std::uint32_t limit) const;

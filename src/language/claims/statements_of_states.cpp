@@ -147,6 +147,20 @@ bool StatementReader::place_has(const Predicate& p) {
   return true;
 }
 
+/// "They'd the hooter going", "I'd the crane painted": not that it was there but what was done.
+bool StatementReader::had_done(const Predicate& p, const Subject& subject, bool negated) {
+  const std::uint32_t next = subject.thing->span.past;
+  if (next >= c_.reading.span.past || arguments_.is_mark(next) || passage_.notes[next].date >= 0) return false;
+  for (const Predicate& other : c_.reading.predicates)
+    if (other.at == next) return true;
+  if (!passage_.words({next, next + 1}).ends_with("ing") || arguments_.has(next, WordClass::at)) return false;
+  Draft& draft = add(&p, Statement::happened, subject, negated);
+  draft.quantity.reset();
+  draft.attribute = std::string(passage_.words({next, next + 1}));
+  place_it(draft, &p, false);
+  return true;
+}
+
 void StatementReader::has(const Predicate& p) {
   std::vector<const Thing*> objects = arguments_.objects(p);
   bool plural = false;
@@ -164,6 +178,7 @@ void StatementReader::has(const Predicate& p) {
   // "had twenty feet of chain": no count of chains.
   for (const Subject& subject : things(objects)) {
     bool negated = p.negated || things_between_negated(p, subject.thing) || subject.thing->negated;
+    if (had_done(p, subject, negated)) continue;
     const bool excepted =
         subject.thing->head > 0 && arguments_.has(subject.thing->head - 1, WordClass::terminator);
     if (excepted) negated = false;
