@@ -459,6 +459,10 @@ bool Grammar::event(std::size_t i, Spec& spec) const {
   if (is(j, w("the")) || is(j, w("that")) || is(j, w("our")) || is(j, w("this"))) ++j;
   const auto* phrase = t.phrase_at(j, past);
   if (!phrase || phrase->event < 0) return false;
+  // A name of one word is only meant with an article or behind a preposition of time, and not of something ("the end of the
+  // wharf", "at the far end").
+  const bool one_word = past == j + 1;
+  if (one_word && (is(past, w("of")) || (j == i && !t[i - 1].is(Role::limit)))) return false;
   spec.kind = Spec::Kind::event;
   spec.begin = i;
   spec.end = past;
