@@ -70,6 +70,17 @@ Draft asked_again(const StatementContext& c, const Draft& asked) {
   return draft;
 }
 
+/// The place that holds all others; nothing where there are several such or none.
+std::optional<std::uint32_t> whole_site(const AuthorityList& places) {
+  std::optional<std::uint32_t> whole;
+  for (std::uint32_t t = 0; t < places.terms().size(); ++t) {
+    if (!places.terms()[t].broader.empty()) continue;
+    if (whole) return std::nullopt;
+    whole = t;
+  }
+  return whole;
+}
+
 /// What the answer adds: a date, a place or a number of its own. False when it has none of them.
 bool complete(const StatementContext& c, bool when, Draft& draft) {
   bool any = false;
@@ -153,6 +164,11 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
   }
   if (next.drafts.empty()) next.journey = journey_asked(context);
   if (next.journey) next.journey->when = next.when;
+  for (auto [d, past] = context.passage.dates_in(context.reading.span); d < past; ++d) {
+    const Span& at = context.passage.date_spans[d];
+    if (!at.empty() && context.reading.span.holds(at.first) && context.passage.dates[d].rule == "named-event" && next.drafts.empty())
+      next.event = context.passage.dates[d].text;
+  }
   // "When was that?": of what was last said.
   if (next.when && next.drafts.empty() && !next.journey && context.focus.repeatable()) next.drafts = {*context.focus.repeatable()};
   const Arguments arguments(context);
@@ -172,6 +188,8 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
   // "You were aboard then. Right." adds nothing to the question before it in the same turn.
   const bool empty = next.drafts.empty() && !next.place && !next.journey && !context.reading.question;
   if (empty && !asked.answered) return;
+  // "You mention the fall. Would you talk about that?"
+  if (!asked.answered && next.event.empty()) next.event = std::move(asked.event);
   asked = std::move(next);
 }
 
@@ -267,9 +285,40 @@ bool only_dates(const StatementContext& context) {
   return dated;
 }
 
+namespace {
+
+/// The asked event at the site, with the date of the answer.
+Draft dated_event(const StatementContext& context, const Asked& asked) {
+  Draft draft;
+  draft.statement = Statement::happened;
+  draft.attribute = asked.event;
+  draft.fragment = true;
+  draft.clause_range = context.positions.range_of(context.passage, context.reading.span);
+  draft.quotes = {draft.clause_range, asked.quote};
+  lay_cues(context, draft, Opening::other);
+  for (auto [d, past] = context.passage.dates_in(context.reading.span); d < past; ++d) {
+    const Span& at = context.passage.date_spans[d];
+    if (!at.empty() && context.reading.span.holds(at.first) && context.passage.dates[d].edtf) draft.date = ChosenDate{context.passage.dates[d], false};
+  }
+  if (asked.place) {
+    draft.place = asked.place;
+  } else if (const std::optional<std::uint32_t> site = whole_site(context.finders.places->list())) {
+    Referent whole;
+    whole.kind = ThingKind::place;
+    whole.terms = {*site};
+    whole.words = context.finders.places->list().terms()[*site].name;
+    whole.range = asked.quote;
+    draft.place = whole;
+  }
+  if (draft.place) draft.place->carried = true;
+  return draft;
+}
+
+}  // namespace
+
 std::vector<Draft> answer(const StatementContext& context, const Asked& asked, std::vector<Draft> own) {
   const Opening opening = opening_of(context);
-  if (asked.answered && !asked.journey) return own;
+  if (asked.answered && !asked.journey && asked.event.empty()) return own;
   if (asked.journey && own.empty()) {
     const bool confirms = asked.yes_no && (opening == Opening::yes || opening == Opening::no);
     std::optional<Draft> told;
@@ -282,6 +331,8 @@ std::vector<Draft> answer(const StatementContext& context, const Asked& asked, s
       return {std::move(*told)};
     }
   }
+  // "Would you talk about the fall?" "It was February 1937.": the event has its date.
+  if (!asked.event.empty() && only_dates(context)) return {dated_event(context, asked)};
   if (asked.answered) return own;
   if (asked.drafts.empty() && !asked.where) return own;
   std::vector<Draft> drafts;

@@ -13,6 +13,7 @@ struct Asked {
   bool when = false, where = false, how_many = false;
   bool of_people = false;  ///< "Where were you": of the narrator or the site.
   bool inventory = false;  ///< What there was at a place.
+  std::string event;                    ///< A named event it asks about ("the fall"); empty when none.
   std::optional<JourneyAsked> journey;  ///< What it asks of where people were.
   CodePointRange quote;
   std::optional<Referent> place;  ///< Place it was about.

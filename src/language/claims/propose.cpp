@@ -296,7 +296,7 @@ class InterviewReader {
     if (only_denies(context) || answers_no) deny_sentence_before(sentence);
     std::vector<Draft> drafts = read_statements(context);
     // "Nineteen thirty-five. I was four. It must have been August.": when is told in more than one sentence.
-    const bool goes_on = asked_.journey && asked_.when && asked_age_ < kAnswerReach && only_dates(context);
+    const bool goes_on = ((asked_.journey && asked_.when) || !asked_.event.empty()) && asked_age_ < kAnswerReach && only_dates(context);
     if (first || goes_on) drafts = answer(context, asked_, std::move(drafts));
     if (first) {
       // "Oh, well." does not yet answer.
