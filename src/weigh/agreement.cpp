@@ -36,9 +36,7 @@ bool says_the_same_thing(const Claim& claim, const Entry& entry) {
   if (claim.statement == Statement::count && claim.quantity && entry.number)
     return claim.quantity->least <= *entry.most() && *entry.number <= claim.quantity->most;
   if (claim.attribute.empty() || entry.attribute.empty()) return true;
-  const Attribute told = split_attribute(claim.attribute);
-  const Attribute stated = split_attribute(entry.attribute);
-  return says_the_same(told.value, stated.value);
+  return says_the_same(split_attribute(claim.attribute), split_attribute(entry.attribute));
 }
 
 /// An intention contradicts nobody, and bears out only that the same was meant to be done or to stand there.
@@ -82,49 +80,54 @@ bool absence_not_seen(const RegisterIndex::Item& item) {
 }
 
 /// Whatever the two mean for one another, what lowers it.
-Comparison compared(const TimedClaim& timed, const Interview& interview, const TimedEntry& entry,
-                    const std::unordered_set<std::string>& lineage, const RegisterIndex& evidence,
-                    const Meaning& meaning) {
+HeldAgainst lowered(const TimedClaim& timed, const Interview& interview, const TimedEntry& entry,
+                 const std::unordered_set<std::string>& lineage, const RegisterIndex& evidence,
+                 const Meaning& meaning) {
+  const Claim& claim = *timed.claim;
+  const RegisterIndex::Item& item = entry.item;
+  HeldAgainst standing{meaning.outcome, item.entry->nature == Nature::intended,
+                    circle_between(claim, interview, item, lineage, evidence)};
+  if (standing.intention) standing.outcome = lowered_by_intention(claim, item, standing.outcome);
+  standing.outcome = lowered_by_place(claim, item, evidence, standing.outcome);
+  if (item.entry->subject != claim.subject || absence_not_seen(item)) standing.outcome = Outcome::cannot_tell;
+  standing.outcome = lowered_by_identification(standing.outcome, item.entry->identification);
+  standing.outcome = lowered_by_circle(standing.outcome, standing.circle);
+  return standing;
+}
+
+Comparison compared(const TimedClaim& timed, const TimedEntry& entry, const HeldAgainst& standing) {
   const Claim& claim = *timed.claim;
   const RegisterIndex::Item& item = entry.item;
   Comparison comparison;
   comparison.claim = claim.id;
   comparison.entry = item.entry->key;
-  if (claim.when.period && item.period)
+  comparison.outcome = standing.outcome;
+  comparison.intention = standing.intention;
+  comparison.circular = standing.circle != Circle::none;
+  if (claim.when.period && item.period) {
     comparison.relation = possible_relations(*claim.when.period, *item.period);
-  Outcome outcome = meaning.outcome;
-  if (item.entry->nature == Nature::intended) {
-    outcome = lowered_by_intention(claim, item, outcome);
-    comparison.intention = true;
+    if (standing.outcome == Outcome::conflicts) comparison.gap = days_apart(timed.days, entry.days);
   }
-  outcome = lowered_by_place(claim, item, evidence, outcome);
-  if (item.entry->subject != claim.subject || absence_not_seen(item)) outcome = Outcome::cannot_tell;
-  outcome = lowered_by_identification(outcome, item.entry->identification);
-  const Circle circle = circle_between(claim, interview, item, lineage, evidence);
-  comparison.circular = circle != Circle::none;
-  comparison.outcome = lowered_by_circle(outcome, circle);
-  if (comparison.outcome == Outcome::conflicts && claim.when.period && item.period)
-    comparison.gap = days_apart(timed.days, entry.days);
   return comparison;
 }
 
 }  // namespace
 
-std::optional<Comparison> compare_timed(const TimedClaim& claim, const Interview& interview,
-                                        const TimedEntry& entry,
-                                        const std::unordered_set<std::string>& lineage,
-                                        const RegisterIndex& evidence) {
+std::optional<HeldAgainst> held_against(const TimedClaim& claim, const Interview& interview, const TimedEntry& entry,
+                                    const std::unordered_set<std::string>& lineage,
+                                    const RegisterIndex& evidence) {
   const Meaning meaning = hold_against(claim, entry, evidence);
   if (!meaning.comparable) return std::nullopt;
-  return compared(claim, interview, entry, lineage, evidence, meaning);
+  return lowered(claim, interview, entry, lineage, evidence, meaning);
 }
 
 Comparison compare(const Claim& claim, const Interview& interview, const RegisterIndex::Item& item,
                    const RegisterIndex& evidence) {
   const TimedClaim told = timed(claim, evidence.policy());
   const TimedEntry stated = timed(item, evidence.policy());
-  return compared(told, interview, stated, evidence.lineage(item.entry->source), evidence,
-                  hold_against(told, stated, evidence));
+  return compared(told, stated,
+                  lowered(told, interview, stated, evidence.lineage(item.entry->source), evidence,
+                          hold_against(told, stated, evidence)));
 }
 
 std::vector<Comparison> compare(const Claim& claim, const Interview& interview,
@@ -139,8 +142,8 @@ std::vector<Comparison> compare(const Claim& claim, const Interview& interview,
     const EvidenceBeside& beside = evidence.beside(claim.subject, narrows ? claim.place : "");
     comparisons.reserve(beside.entries.size());
     for (const PreparedEntry* entry : beside.entries) {
-      auto comparison = compare_timed(made, interview, entry->timed, *entry->lineage, evidence);
-      if (comparison) comparisons.push_back(*std::move(comparison));
+      const auto standing = held_against(made, interview, entry->timed, *entry->lineage, evidence);
+      if (standing) comparisons.push_back(compared(made, entry->timed, *standing));
     }
   }
   if (comparisons.empty()) {

@@ -108,7 +108,7 @@ EvidenceBeside EvidenceFinder::found(const std::string& subject, const std::stri
     const auto first = item.period->earliest();
     const auto past = item.period->past_latest();
     if (!first || !past) continue;
-    const Statement stated = held.timed.stated;
+    const Statement stated = held.timed.own.statement;
     const bool there =
         stated == Statement::present || stated == Statement::count || stated == Statement::attribute;
     if (there || stated == Statement::begins) made.came.add(first->value, past->value);

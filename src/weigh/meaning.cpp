@@ -43,10 +43,11 @@ Meaning counts(const Claim& claim, const RegisterIndex::Item& item) {
 
 /// Without a word for what happened on either side the two may be of different events; with the same word
 /// they are of one, unless it happened twice.
-Meaning events(const Claim& claim, const RegisterIndex::Item& item) {
+Meaning events(const TimedClaim& timed, const TimedEntry& entry) {
+  const Claim& claim = *timed.claim;
+  const RegisterIndex::Item& item = entry.item;
   const bool known = !claim.attribute.empty() && !item.entry->attribute.empty();
-  const bool same = known && says_the_same(split_attribute(claim.attribute).value,
-                                           split_attribute(item.entry->attribute).value);
+  const bool same = known && says_the_same(timed.attribute, entry.attribute);
   if (known && !same) return {Outcome::cannot_tell, false};
   if (!claim.when.period || !item.period) return {Outcome::cannot_tell};
   const bool affirmed = claim.polarity == Polarity::affirmed;
@@ -74,14 +75,11 @@ constexpr NeedsChange kNeedsChange[] = {
 };
 
 /// Unless the register shows the change, the two conflict.
-bool conflicts_for_want_of_a_change(const TimedClaim& timed, const TimedEntry& entry,
-                                    const RegisterIndex& evidence) {
-  const Claim& claim = *timed.claim;
-  const Told& told = timed.told;
-  if (told.denied || !claim.when.period || !entry.item.period) return false;
+bool conflicts_for_want_of_a_change(const Claim& claim, const Told& told, const RegisterIndex::Item& item,
+                                    Statement stated, const RegisterIndex& evidence) {
+  if (told.denied || !claim.when.period || !item.period) return false;
   const Period& story = *claim.when.period;
-  const Period& fact = *entry.item.period;
-  const Statement stated = entry.stated;
+  const Period& fact = *item.period;
   const auto lacks = [&](Statement earlier, const Period& first, Statement later, const Period& second) {
     if (!first.past_latest() || !second.earliest() || *first.past_latest() > *second.earliest()) return false;
     return std::any_of(std::begin(kNeedsChange), std::end(kNeedsChange), [&](const NeedsChange& one) {
@@ -93,12 +91,10 @@ bool conflicts_for_want_of_a_change(const TimedClaim& timed, const TimedEntry& e
   return lacks(told.statement, story, stated, fact) || lacks(stated, fact, told.statement, story);
 }
 
-Meaning episodes(const TimedClaim& timed, const TimedEntry& entry, const RegisterIndex& evidence,
-                 bool one_stay = true) {
-  const Claim& claim = *timed.claim;
-  const RegisterIndex::Item& item = entry.item;
-  const Told& told = timed.told;
-  const Statement stated = entry.stated;
+Meaning episodes(const Claim& claim, const StayTold& of_claim, const RegisterIndex::Item& item,
+                 const StayStated& of_entry, const RegisterIndex& evidence, bool one_stay = true) {
+  const Told& told = of_claim.told;
+  const Statement stated = of_entry.statement;
   // An entry without date bears out that it came or went, but says nothing of when; a state or an absence without date
   // says nothing of any day.
   if (!item.period) {
@@ -112,9 +108,9 @@ Meaning episodes(const TimedClaim& timed, const TimedEntry& entry, const Registe
   }
   if (told.denied && (told.statement == Statement::count || told.statement == Statement::attribute))
     return {Outcome::cannot_tell};
-  const Answer answer = follows(timed.possible, timed.certain, entry.limits);
+  const Answer answer = follows(of_claim.possible, of_claim.certain, of_entry.limits);
   if (answer == Answer::no) return {Outcome::conflicts};
-  if (one_stay && conflicts_for_want_of_a_change(timed, entry, evidence))
+  if (one_stay && conflicts_for_want_of_a_change(claim, told, item, stated, evidence))
     return {Outcome::conflicts, true, true};
   // That a thing was there settles neither how many there were nor what they were like.
   const bool settles = told.statement != Statement::count && told.statement != Statement::attribute;
@@ -123,46 +119,39 @@ Meaning episodes(const TimedClaim& timed, const TimedEntry& entry, const Registe
 
 /// A value of a property comes, goes and stays like a thing; while another value of it stands, this one does
 /// not. Repainting is no rare thing, so that nothing is held against a claim for want of a change between.
-Meaning properties(const Claim& claim, const RegisterIndex::Item& item, const RegisterIndex& evidence) {
+Meaning properties(const TimedClaim& timed, const TimedEntry& entry, const RegisterIndex& evidence) {
+  const Claim& claim = *timed.claim;
+  const RegisterIndex::Item& item = entry.item;
   if (claim.attribute.empty() || item.entry->attribute.empty()) return {Outcome::cannot_tell};
-  const Attribute told = split_attribute(claim.attribute);
-  const Attribute stated = split_attribute(item.entry->attribute);
+  const Attribute& told = timed.attribute;
+  const Attribute& stated = entry.attribute;
   if (told.name != stated.name && !told.name.empty() && !stated.name.empty())
     return {Outcome::cannot_tell, false};
-  const bool equal = says_the_same(told.value, stated.value);
+  const bool equal = says_the_same(told, stated);
   const bool is_state = item.entry->statement == Statement::attribute;
   if (claim.statement == Statement::attribute && is_state) return property(equal, claim, item);
   // A colour seen within the time told to be that of the painting: the two are of one thing.
   if (claim.statement == Statement::begins && equal && is_state && claim.polarity == Polarity::affirmed &&
       claim.when.period && item.period && within(*item.period, *claim.when.period) == Answer::yes)
     return {Outcome::agrees};
-  Claim as_thing = claim;
-  if (claim.statement == Statement::attribute) as_thing.statement = Statement::present;
-  Entry stated_thing = *item.entry;
-  if (is_state) stated_thing.statement = Statement::present;
-  if (!equal) stated_thing.statement = Statement::absent;
-  const RegisterIndex::Item thing{&stated_thing, item.source, item.period};
-  Meaning meaning =
-      episodes(timed(as_thing, evidence.policy()), timed(thing, evidence.policy()), evidence, false);
+  const StayStated& of_entry = !equal ? entry.not_there : is_state ? entry.there : entry.own;
+  Meaning meaning = episodes(claim, claim.statement == Statement::attribute ? timed.there : timed.own, item,
+                             of_entry, evidence, false);
   meaning.unless_other_episode = meaning.outcome == Outcome::conflicts;
   return meaning;
 }
 
 /// What something happened to, was used or was painted was there; that is too little to contradict anybody.
-Meaning events_beside_states(const Claim& claim, const RegisterIndex::Item& item,
-                             const RegisterIndex& evidence) {
-  if (claim.subject.empty() || item.entry->subject.empty()) return {Outcome::cannot_tell, false};
+Meaning events_beside_states(const TimedClaim& timed, const TimedEntry& entry, const RegisterIndex& evidence) {
+  const Claim& claim = *timed.claim;
+  const Entry& stated = *entry.item.entry;
+  if (claim.subject.empty() || stated.subject.empty()) return {Outcome::cannot_tell, false};
   const auto shows_it_there = [](Statement statement, const std::string& attribute) {
     return statement == Statement::happened || is_change_of_property(statement, attribute);
   };
-  Claim as_there = claim;
-  if (shows_it_there(claim.statement, claim.attribute)) as_there.statement = Statement::present;
-  Entry stated_there = *item.entry;
-  if (shows_it_there(stated_there.statement, stated_there.attribute))
-    stated_there.statement = Statement::present;
-  const RegisterIndex::Item there{&stated_there, item.source, item.period};
   const Meaning meaning =
-      episodes(timed(as_there, evidence.policy()), timed(there, evidence.policy()), evidence);
+      episodes(claim, shows_it_there(claim.statement, claim.attribute) ? timed.there : timed.own, entry.item,
+               shows_it_there(stated.statement, stated.attribute) ? entry.there : entry.own, evidence);
   const bool both = meaning.outcome == Outcome::agrees || meaning.outcome == Outcome::compatible;
   return {both ? Outcome::compatible : Outcome::cannot_tell};
 }
@@ -175,16 +164,16 @@ Meaning hold_against(const TimedClaim& timed, const TimedEntry& entry, const Reg
   const Statement told = claim.statement;
   const Statement stated = item.entry->statement;
   if (told == Statement::located || stated == Statement::located) return {Outcome::cannot_tell, false};
-  if (told == Statement::happened && stated == Statement::happened) return events(claim, item);
+  if (told == Statement::happened && stated == Statement::happened) return events(timed, entry);
   if (told == Statement::happened || stated == Statement::happened)
-    return events_beside_states(claim, item, evidence);
+    return events_beside_states(timed, entry, evidence);
   const bool told_change = is_change_of_property(told, claim.attribute);
   const bool stated_change = is_change_of_property(stated, item.entry->attribute);
   if ((told_change || told == Statement::attribute) && (stated_change || stated == Statement::attribute))
-    return properties(claim, item, evidence);
+    return properties(timed, entry, evidence);
   if (told_change || stated_change) return {Outcome::cannot_tell, false};
   if (told == Statement::count && stated == Statement::count) return counts(claim, item);
-  return episodes(timed, entry, evidence);
+  return episodes(claim, timed.own, item, entry.own, evidence);
 }
 
 Meaning hold_against(const Claim& claim, const RegisterIndex::Item& item, const RegisterIndex& evidence) {

@@ -1,5 +1,6 @@
 #pragma once
 #include <string>
+#include <vector>
 
 #include "witnessmark/model/statement.h"
 
@@ -8,6 +9,7 @@ namespace witnessmark {
 /// "colour: buff" in its two parts, folded; a text without colon is all value.
 struct Attribute {
   std::string name, value;
+  std::vector<std::string> words;  ///< Of the value, sorted, each once.
 };
 Attribute split_attribute(const std::string& text);
 
@@ -15,6 +17,7 @@ Attribute split_attribute(const std::string& text);
 bool is_change_of_property(Statement statement, const std::string& attribute);
 
 /// "red" and "red with white band" may be one colour described more and less fully.
+bool says_the_same(const Attribute& told, const Attribute& stated);
 bool says_the_same(const std::string& told, const std::string& stated);
 
 }  // namespace witnessmark

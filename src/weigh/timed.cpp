@@ -22,14 +22,10 @@ void append(std::vector<EpisodeLimits>& all, const std::vector<EpisodeLimits>& m
   all.insert(all.end(), more.begin(), more.end());
 }
 
-}  // namespace
-
-TimedClaim timed(const Claim& claim, const DatePolicy& policy) {
-  TimedClaim made{&claim, told_by(claim), {}, {}, {}};
-  if (!claim.when.period) return made;
-  made.days = told_days(claim.when.dated.value, claim.when.period, policy);
+StayTold stay_told(const Claim& claim, const std::vector<DayExtent>& days) {
+  StayTold made{told_by(claim), {}, {}};
   const Told& told = made.told;
-  for (const DayExtent& extent : made.days) {
+  for (const DayExtent& extent : days) {
     if (told.denied) {
       append(made.certain, other_than(told.statement, extent.possible));
       append(made.possible, other_than(told.statement, extent.certain.value_or(extent.possible)));
@@ -41,11 +37,38 @@ TimedClaim timed(const Claim& claim, const DatePolicy& policy) {
   return made;
 }
 
+}  // namespace
+
+TimedClaim timed(const Claim& claim, const DatePolicy& policy) {
+  TimedClaim made;
+  made.claim = &claim;
+  if (claim.when.period) made.days = told_days(claim.when.dated.value, claim.when.period, policy);
+  made.own = stay_told(claim, made.days);
+  if (!claim.attribute.empty()) made.attribute = split_attribute(claim.attribute);
+  if (claim.statement == Statement::attribute || claim.statement == Statement::happened ||
+      is_change_of_property(claim.statement, claim.attribute)) {
+    Claim there = claim;
+    there.statement = Statement::present;
+    made.there = stay_told(there, made.days);
+  }
+  return made;
+}
+
 TimedEntry timed(const RegisterIndex::Item& item, const DatePolicy& policy) {
-  TimedEntry made{item, stated_by(*item.entry), {}, {}};
-  if (!item.period) return made;
-  made.days = told_days(item.entry->when.value, item.period, policy);
-  made.limits = episode_limits(made.stated, days_stated(item, made.days), item.entry->reading);
+  const Entry& entry = *item.entry;
+  TimedEntry made;
+  made.item = item;
+  if (item.period) made.days = told_days(entry.when.value, item.period, policy);
+  const auto stay = [&](Statement statement) {
+    StayStated stated{statement, {}};
+    if (item.period) stated.limits = episode_limits(statement, days_stated(item, made.days), entry.reading);
+    return stated;
+  };
+  made.own = stay(stated_by(entry));
+  if (!entry.attribute.empty()) made.attribute = split_attribute(entry.attribute);
+  const bool property = entry.statement == Statement::attribute || is_change_of_property(entry.statement, entry.attribute);
+  if (property || entry.statement == Statement::happened) made.there = stay(Statement::present);
+  if (property) made.not_there = stay(Statement::absent);
   return made;
 }
 

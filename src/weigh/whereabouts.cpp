@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "weigh/beside_stay.h"
+
 namespace witnessmark {
 namespace {
 
@@ -12,20 +14,6 @@ bool same_location(const RegisterIndex::StayItem& stay, const Names& names) {
     return std::find(stay.folded_locations.begin(), stay.folded_locations.end(), name) !=
            stay.folded_locations.end();
   });
-}
-
-Outcome outcome_of(bool here, bool own_stay, bool denied, const Period& told, const Period& stayed) {
-  if (!own_stay) return Outcome::cannot_tell;
-  // At some time within the told period the party was there: surely so when stay and period surely share a
-  // day.
-  if (here) {
-    const Answer shared = overlap(told, stayed);
-    if (shared == Answer::no) return Outcome::silent;
-    if (denied) return within(told, stayed) == Answer::yes ? Outcome::conflicts : Outcome::cannot_tell;
-    return shared == Answer::yes ? Outcome::agrees : Outcome::compatible;
-  }
-  if (within(told, stayed) != Answer::yes) return Outcome::silent;
-  return denied ? Outcome::agrees : Outcome::conflicts;
 }
 
 /// Days from the told time to the nearest stay at the place told of; nothing when there was none.
@@ -42,6 +30,20 @@ std::optional<Distance> gap_to_stay_there(const std::vector<const RegisterIndex:
 
 }  // namespace
 
+Outcome beside_stay(bool here, bool own_stay, bool denied, const Period& told, const Period& stayed) {
+  if (!own_stay) return overlap(told, stayed) == Answer::no ? Outcome::silent : Outcome::cannot_tell;
+  // At some time within the told period the party was there: surely so when stay and period surely share a
+  // day.
+  if (here) {
+    const Answer shared = overlap(told, stayed);
+    if (shared == Answer::no) return Outcome::silent;
+    if (denied) return within(told, stayed) == Answer::yes ? Outcome::conflicts : Outcome::cannot_tell;
+    return shared == Answer::yes ? Outcome::agrees : Outcome::compatible;
+  }
+  if (within(told, stayed) != Answer::yes) return Outcome::silent;
+  return denied ? Outcome::agrees : Outcome::conflicts;
+}
+
 std::vector<Comparison> compare_whereabouts(const Claim& claim, const RegisterIndex& evidence) {
   std::vector<Comparison> comparisons;
   if (!claim.when.period || claim.place_words.empty()) return comparisons;
@@ -55,10 +57,8 @@ std::vector<Comparison> compare_whereabouts(const Claim& claim, const RegisterIn
   for (const RegisterIndex::StayItem* stay : stays) {
     const bool here = same_location(*stay, location);
     const bool own = stay->stay->party == claim.subject;
-    const Outcome outcome = outcome_of(here, own, claim.polarity == Polarity::denied, told, *stay->period);
-    if (outcome == Outcome::silent ||
-        (outcome == Outcome::cannot_tell && overlap(told, *stay->period) == Answer::no))
-      continue;
+    const Outcome outcome = beside_stay(here, own, claim.polarity == Polarity::denied, told, *stay->period);
+    if (outcome == Outcome::silent) continue;
     Comparison comparison;
     comparison.claim = claim.id;
     comparison.entry = stay->stay->key;

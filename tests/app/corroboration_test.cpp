@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <tuple>
 
 #include "whole_job.h"
 #include "witnessmark/store/claims.h"
@@ -43,6 +44,19 @@ std::string answer(const std::vector<ShownQuestion>& questions, const std::strin
   return found != nullptr ? dump(found->answer).substr(dumped.size() + 2) : "no such question";
 }
 
+/// Every question, written out.
+struct Questions {
+  std::vector<ShownQuestion> reviewed, preview;
+  std::string withheld;
+};
+Questions questions_of(const SiteFile& site, const Surroundings& around) {
+  Questions all;
+  all.withheld = for_each_question(site, around, [&](const ShownQuestion& shown, bool preview) {
+                   (preview ? all.preview : all.reviewed).push_back(shown);
+                 }).value();
+  return all;
+}
+
 }  // namespace
 
 TEST_CASE("grades rest on reviewed claims; what proposals would add is a preview") {
@@ -50,11 +64,11 @@ TEST_CASE("grades rest on reviewed claims; what proposals would add is a preview
   SiteFile site = whole_job(files, demo(), kToday);
   const auto around = surroundings_of(files, kToday);
   const std::string windlass = "ends steam-windlass@forecastle 1962-10";
-  auto account = corroboration_account(site, around).value();
+  auto account = questions_of(site, around);
   CHECK(answer(account.reviewed, windlass) == "no such question");
   CHECK(answer(account.preview, windlass).starts_with("corroborated (for 2 of 2 +1 intended"));
   accept(site, "lc-2001", "steam-windlass", "1962-10", Statement::ends);
-  account = corroboration_account(site, around).value();
+  account = questions_of(site, around);
   CHECK(answer(account.reviewed, windlass).starts_with("corroborated (for 2 of 2 +1 intended"));
   const ShownQuestion& shown = *find(account.reviewed, windlass);
   CHECK(shown.question ==
@@ -71,7 +85,7 @@ TEST_CASE("a story told by many, in books too, stays one against the log, the ph
   const SystemFileReader files;
   SiteFile site = whole_job(files, demo(), kToday);
   accept(site, "wt-1994", "arc-searchlight", "[..1962-23]", Statement::ends);
-  const auto account = corroboration_account(site, surroundings_of(files, kToday)).value();
+  const auto account = questions_of(site, surroundings_of(files, kToday));
   const std::string gone = "ends arc-searchlight@wheelhouse-top [..1962-23]";
   CHECK(answer(account.reviewed, gone).starts_with("contradicted (for 1 of 1"));
   const ShownQuestion& shown = *find(account.reviewed, gone);
@@ -83,7 +97,7 @@ TEST_CASE("a story told by many, in books too, stays one against the log, the ph
 TEST_CASE("what is withheld has no part in any grade, is not named, and is counted") {
   const SystemFileReader files;
   const SiteFile site = whole_job(files, demo(), kToday);
-  const auto account = corroboration_account(site, surroundings_of(files, kToday)).value();
+  const auto account = questions_of(site, surroundings_of(files, kToday));
   CHECK(account.withheld.starts_with("withheld: "));
   for (const auto* questions : {&account.reviewed, &account.preview}) {
     for (const ShownQuestion& shown : *questions) {
@@ -105,7 +119,7 @@ TEST_CASE("entries of a withheld interview are withheld with it") {
     return text;
   });
   const SiteFile site = whole_job(files, folder, kToday);
-  const auto account = corroboration_account(site, surroundings_of(files, kToday)).value();
+  const auto account = questions_of(site, surroundings_of(files, kToday));
   for (const ShownQuestion& shown : account.reviewed)
     for (const Voice& voice : shown.answer.voices) CHECK(voice.entry != "e-900");
 }
@@ -126,4 +140,31 @@ TEST_CASE("an institution's own grades are used as they stand") {
   const auto refused = count_grades(site, surroundings_of(files, kToday));
   REQUIRE_FALSE(refused);
   CHECK(refused.error().message == "the column groups_for is missing");
+}
+
+TEST_CASE("the report by grade has every question once, and writes out no more than asked for") {
+  const SystemFileReader files;
+  SiteFile site = whole_job(files, demo(), kToday);
+  const auto around = surroundings_of(files, kToday);
+  accept(site, "lc-2001", "steam-windlass", "1962-10", Statement::ends);
+  const Questions all = questions_of(site, around);
+  const GradeCounts counts = count_grades(site, around).value();
+  const auto account = corroboration_account(site, 2, around).value();
+  const std::tuple<const std::vector<GradedQuestions>*, const std::vector<ShownQuestion>*,
+                   const std::map<std::string, std::int64_t>*>
+      parts[] = {{&account.reviewed, &all.reviewed, &counts.reviewed},
+                 {&account.preview, &all.preview, &counts.preview}};
+  for (const auto& [grades, questions, counted] : parts) {
+    std::size_t total = 0;
+    for (const GradedQuestions& graded : *grades) {
+      CAPTURE(graded.grade);
+      const auto of_grade = [&](const ShownQuestion& shown) { return shown.answer.grade == graded.grade; };
+      CHECK(graded.total == std::count_if(questions->begin(), questions->end(), of_grade));
+      CHECK(graded.total == (counted->contains(graded.grade) ? counted->at(graded.grade) : 0));
+      const auto written_out = static_cast<std::int64_t>(graded.shown.size());
+      CHECK(written_out == std::min<std::int64_t>(2, graded.total - graded.put_by_one_entry));
+      total += static_cast<std::size_t>(graded.total);
+    }
+    CHECK(total == questions->size());
+  }
 }

@@ -1,5 +1,7 @@
 #pragma once
+#include <cstddef>
 #include <cstdint>
+#include <functional>
 #include <map>
 #include <string>
 #include <vector>
@@ -30,17 +32,31 @@ struct ShownQuestion {
   std::vector<std::vector<std::string>> links;   ///< As answer.groups: why its voices are one, in words.
 };
 
+/// The questions of one grade.
+struct GradedQuestions {
+  std::string grade, meaning;          ///< With the meanings of all the rules of the table that give the grade.
+  std::int64_t total = 0;
+  std::int64_t put_by_one_entry = 0;   ///< Of these: by one entry alone, with no voice against it.
+  std::vector<ShownQuestion> shown;    ///< The first of the others.
+};
+
 struct CorroborationAccount {
-  GradeTable table;
-  std::vector<ShownQuestion> reviewed;   ///< From reviewed claims and the register alone.
-  std::vector<ShownQuestion> preview;    ///< With proposals nobody has reviewed: the questions they put or speak to.
-  std::int64_t reviewed_claims = 0;      ///< None: `reviewed` is what the register says alone.
-  std::int64_t without_question = 0;     ///< Claims without a date or a subject: they put no question.
+  std::vector<GradedQuestions> reviewed;   ///< From reviewed claims and the register alone; by grade, in the table's order.
+  std::vector<GradedQuestions> preview;    ///< With proposals nobody has reviewed: the questions they put or speak to.
+  std::int64_t reviewed_claims = 0;        ///< None: `reviewed` is what the register says alone.
+  std::int64_t without_question = 0;       ///< Claims without a date or a subject: they put no question.
   std::string withheld;
 };
 
-/// How well each statement stands, of what may be shown on the day and from nothing else.
-Result<CorroborationAccount> corroboration_account(const SiteFile& site, const Surroundings& surroundings);
+/// How well each statement stands, of what may be shown on the day and from nothing else; at most so many of each grade are
+/// written out.
+Result<CorroborationAccount> corroboration_account(const SiteFile& site, std::size_t most,
+                                                   const Surroundings& surroundings);
+
+/// Every question one after another, in the order of the lists, reviewed ones first; no more than one is held in memory.
+/// Returns in words what was withheld.
+Result<std::string> for_each_question(const SiteFile& site, const Surroundings& surroundings,
+                                      const std::function<void(const ShownQuestion&, bool preview)>& visit);
 
 /// How many questions have which grade; nothing is written out.
 struct GradeCounts {

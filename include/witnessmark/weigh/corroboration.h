@@ -1,7 +1,5 @@
 #pragma once
 #include <cstdint>
-#include <functional>
-#include <map>
 #include <memory>
 #include <string>
 #include <vector>
@@ -78,6 +76,19 @@ struct Corroboration {
 /// "ends derrick@foredeck 1957-03: corroborated (for 2 of 2, against 0 of 0)", for tests.
 std::string dump(const Corroboration& answer);
 
+/// What a question comes to, without who speaks to it.
+struct CorroborationOutline {
+  std::size_t number = 0;        ///< For Corroborator::answer().
+  bool put_by_testimony = false;
+  bool put_by_register = false;
+  bool put_by_review = false;
+  bool with_proposal = false;    ///< A claim nobody has reviewed puts it, or speaks for or against it.
+  bool spoken_against = false;   ///< By anybody, counted or not.
+  bool dissent = false;          ///< As of the answer.
+  Tally tally;
+  std::string grade;
+};
+
 /// Answers each question that a claim or a dated entry puts: who and what says so, who and what says otherwise, how many
 /// of them are independent, and the grade the table gives. Statements of one meaning are one question; one without a place is
 /// taken to be of the only place the register has for its subject.
@@ -98,8 +109,10 @@ class Corroborator {
   /// Every question, by subject in list order, place, statement and time.
   std::vector<Corroboration> all() const;
 
-  /// How many of these have each grade, without keeping the answers. `among` is asked from several threads.
-  std::map<std::string, std::int64_t> count_grades(const std::function<bool(const Corroboration&)>& among) const;
+  /// The same in outline: much quicker where many speak to one question, and small.
+  std::vector<CorroborationOutline> outlines() const;
+  /// The answer of which one of outlines() is the outline.
+  Corroboration answer(const CorroborationOutline& outline) const;
 
   /// One question: the statement of the claim, whoever made it.
   Corroboration ask(const Claim& claim) const;

@@ -158,14 +158,14 @@ void join(Disputed& kept, Disputed other) {
 
 void add_disputed(const OpenGround& ground, bool preview, std::vector<OpenQuestion>& found) {
   const HeardEvidence& heard = ground.heard;
-  const auto answers = Corroborator(heard.evidence(), heard.index(), heard.people().file(),
-                                    heard.testimony(preview), ground.table)
-                           .all();
+  const Corroborator asked(heard.evidence(), heard.index(), heard.people().file(), heard.testimony(preview),
+                           ground.table);
   std::vector<Disputed> all;
   std::map<std::string, std::vector<std::size_t>> by_subject;
-  for (const Corroboration& answer : answers) {
+  for (const CorroborationOutline& outline : asked.outlines()) {
+    if (outline.with_proposal != preview || !(outline.spoken_against || outline.tally.intentions_for > 0)) continue;
+    const Corroboration answer = asked.answer(outline);
     const Sides sides = sides_of(answer, heard);
-    if (preview != sides.proposed) continue;
     const auto because = because_of(answer, sides, heard.index());
     if (!because) continue;
     Disputed disputed{answer.question, {}, sides.narrators_for, {}};

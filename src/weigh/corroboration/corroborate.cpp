@@ -12,46 +12,18 @@
 #include <unordered_map>
 
 #include "groups.h"
+#include "outlines.h"
 #include "statements.h"
-#include "weigh/circularity.h"
+#include "tracing.h"
 #include "witnessmark/base/parallel.h"
 #include "witnessmark/weigh/agreement.h"
 #include "witnessmark/weigh/corroboration.h"
-#include "witnessmark/weigh/whereabouts.h"
 
 namespace witnessmark {
 namespace {
 
-/// Statements of one meaning with those who make them.
-struct Proposition {
-  std::unique_ptr<Question> question;
-  std::vector<const Testimony*> told;
-  bool stated = false;  ///< By an entry.
-};
-
 std::string bucket_of(const Claim& question) {
   return (question.statement == Statement::located ? "located\n" : "thing\n") + question.subject;
-}
-
-Worth worth_of(const Testimony& told) {
-  const Claim& claim = *told.claim;
-  if (claim.led) return Worth::led;
-  if (claim.basis == Basis::inferred) return Worth::inferred;
-  if (claim.firmness == Firmness::guess) return Worth::guess;
-  if (claim.basis == Basis::told || claim.basis == Basis::read) return Worth::second_hand;
-  if (told.in_service == Answer::no && claim.basis != Basis::first_hand) return Worth::second_hand;
-  return Worth::counted;
-}
-
-/// Links by which what is said was taken over, not only its date or its caption.
-bool retold(LineageLink::Why why) {
-  return why == LineageLink::Why::derives_from || why == LineageLink::Why::is_interview ||
-         why == LineageLink::Why::narrated_by;
-}
-
-bool is_written(SourceKind kind) {
-  return kind == SourceKind::publication || kind == SourceKind::log || kind == SourceKind::order ||
-         kind == SourceKind::correspondence || kind == SourceKind::object_record;
 }
 
 }  // namespace
@@ -61,69 +33,55 @@ class Corroborator::Work {
   Work(const Register& evidence, const RegisterIndex& index, const InterviewFile& people,
        std::vector<Testimony> testimony, const GradeTable& table)
       : index_(index),
-        people_(people),
         table_(table),
         statements_(index),
-        lineage_(evidence, people.interviews),
+        tracing_(evidence, index, people),
         testimony_(std::move(testimony)) {
     for (const Testimony& told : testimony_) {
       const auto question = statements_.question_of(*told.claim);
       if (!question) continue;
       proposition(*question).told.push_back(&told);
       const Voice voice = voice_of(told);
-      behind_.try_emplace(voice.origin, lineage_.behind(voice.origin));
+      tracing_.prepare(voice.origin);
       heard_.emplace(told.claim->id, Heard{&told, voice});
+      if (told.interview != nullptr)
+        for (const std::string& shown : told.interview->shown_beforehand)
+          tracing_.prepare({Origin::Kind::source, shown});
     }
     for (const RegisterIndex::Item& item : index_.items()) {
       if (const auto question = statements_.question_of(item)) proposition(*question).stated = true;
-      const Origin source{Origin::Kind::source, item.entry->source};
-      behind_.try_emplace(source, lineage_.behind(source));
+      tracing_.prepare({Origin::Kind::source, item.entry->source});
     }
-  }
-
-  /// The answers one after another, on all processors: `use` is told which of the slices an answer is of, and
-  /// those of one slice come in order.
-  template <typename Use>
-  void answer_all(const Use& use) const {
-    std::vector<const Proposition*> asked;
-    for (const auto& [key, each] : propositions_) asked.push_back(&each);
-    in_parallel(kSlices, [&](std::size_t slice) {
-      const std::size_t past = asked.size() * (slice + 1) / kSlices;
-      for (std::size_t i = asked.size() * slice / kSlices; i < past; ++i) use(slice, answer(*asked[i]->question));
-    });
-  }
-
-  std::map<std::string, std::int64_t> count(const std::function<bool(const Corroboration&)>& among) const {
-    std::vector<std::map<std::string, std::int64_t>> counts(kSlices);
-    answer_all([&](std::size_t slice, const Corroboration& made) {
-      if (among(made)) ++counts[slice][made.grade];
-    });
-    std::map<std::string, std::int64_t> sums;
-    for (const auto& of_slice : counts)
-      for (const auto& [grade, number] : of_slice) sums[grade] += number;
-    return sums;
+    put_in_order();
   }
 
   std::vector<Corroboration> all() const {
-    std::vector<std::vector<Corroboration>> parts(kSlices);
-    answer_all([&](std::size_t slice, Corroboration made) { parts[slice].push_back(std::move(made)); });
-    std::vector<Corroboration> answers;
-    for (std::vector<Corroboration>& part : parts)
-      for (Corroboration& made : part) answers.push_back(std::move(made));
-    std::map<std::string, std::size_t> order;
-    for (const Term& term : index_.lists().equipment.terms()) order.emplace(term.key, order.size());
-    const auto place_of = [&](const Corroboration& made) {
-      const Claim& question = made.question;
-      const auto at = order.find(question.subject);
-      const auto& period = *question.when.period;
-      const auto first = period.earliest() ? period.earliest() : period.past_latest();
-      return std::tuple(at == order.end() ? order.size() : at->second, question.subject, question.place,
-                        first.value_or(Day{}), question.statement);
-    };
-    std::stable_sort(answers.begin(), answers.end(), [&](const Corroboration& a, const Corroboration& b) {
-      return place_of(a) < place_of(b);
-    });
+    std::vector<Corroboration> answers(ordered_.size());
+    in_parallel(ordered_.size(), [&](std::size_t i) { answers[i] = answer(*ordered_[i]->question); });
     return answers;
+  }
+
+  Corroboration answer(const CorroborationOutline& outline) const {
+    return answer(*ordered_.at(outline.number)->question);
+  }
+
+  std::vector<CorroborationOutline> outlines() const {
+    std::unordered_map<const Proposition*, std::size_t> numbers;
+    for (std::size_t i = 0; i < ordered_.size(); ++i) numbers.emplace(ordered_[i], i);
+    std::vector<const std::vector<const Proposition*>*> subjects;
+    for (const auto& [key, those] : by_subject_) subjects.push_back(&those);
+    std::stable_sort(subjects.begin(), subjects.end(),
+                     [](const auto* a, const auto* b) { return a->size() > b->size(); });
+    std::vector<CorroborationOutline> made(ordered_.size());
+    in_parallel(subjects.size(), [&](std::size_t i) {
+      SubjectOutlines of_subject(index_, statements_, tracing_, table_, *subjects[i]);
+      for (const Proposition* each : *subjects[i]) {
+        const std::size_t number = numbers.at(each);
+        made[number] = of_subject.outline(*each);
+        made[number].number = number;
+      }
+    });
+    return made;
   }
 
   Corroboration ask(const Claim& claim) const {
@@ -144,6 +102,25 @@ class Corroborator::Work {
       by_subject_[bucket_of(question)].push_back(&at->second);
     }
     return at->second;
+  }
+
+  /// By subject in list order, place, first day and statement.
+  void put_in_order() {
+    std::map<std::string, std::size_t> order;
+    for (const Term& term : index_.lists().equipment.terms()) order.emplace(term.key, order.size());
+    const auto place_of = [&](const Proposition& one) {
+      const Claim& question = one.question->claim;
+      const auto at = order.find(question.subject);
+      const auto& period = *question.when.period;
+      const auto first = period.earliest() ? period.earliest() : period.past_latest();
+      return std::tuple(at == order.end() ? order.size() : at->second, question.subject, question.place,
+                        first.value_or(Day{}), question.statement);
+    };
+    using Place = decltype(place_of(*ordered_.front()));
+    std::vector<std::pair<Place, const Proposition*>> sorted;
+    for (const auto& [key, each] : propositions_) sorted.emplace_back(place_of(each), &each);
+    std::stable_sort(sorted.begin(), sorted.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    for (const auto& [place, each] : sorted) ordered_.push_back(each);
   }
 
   Corroboration answer(const Question& question) const {
@@ -170,16 +147,6 @@ class Corroborator::Work {
     return made;
   }
 
-  static Voice voice_of(const Testimony& told) {
-    Voice voice;
-    voice.claim = told.claim->id;
-    voice.interview = told.claim->interview;
-    const std::string who = told.person.empty() ? voice.interview + "/" + told.claim->speaker : told.person;
-    voice.origin = {Origin::Kind::person, who};
-    voice.worth = worth_of(told);
-    return voice;
-  }
-
   void add_told(const Question& question, Corroboration& made) const {
     const auto at = by_subject_.find(bucket_of(made.question));
     if (at == by_subject_.end()) return;
@@ -199,108 +166,43 @@ class Corroborator::Work {
       if (item->entry->subject != made.question.subject) continue;
       const auto stand = statements_.stand_of(*entry, question);
       if (!stand) continue;
-      Voice voice;
-      voice.entry = item->entry->key;
-      voice.origin = {Origin::Kind::source, item->entry->source};
-      voice.kind = item->source != nullptr ? item->source->kind : SourceKind::publication;
+      Voice voice = voice_of(*item, index_);
       voice.stand = *stand;
-      const Circle circle = circle_between(made.question, Interview{}, *item, index_);
-      if (circle == Circle::date_rests_on_subject || circle == Circle::identity_rests_on_subject)
-        voice.worth = Worth::circular;
-      else if (item->entry->nature == Nature::intended)
-        voice.worth = Worth::intention;
       made.voices.push_back(std::move(voice));
     }
   }
 
   void add_stays(Corroboration& made) const {
-    for (const Comparison& comparison : compare_whereabouts(made.question, index_)) {
-      const auto* stay = index_.find_stay(comparison.entry);
-      const Source* source = index_.source(stay->stay->source);
-      Voice voice;
-      voice.entry = comparison.entry;
-      voice.origin = {Origin::Kind::source, stay->stay->source};
-      voice.kind = source != nullptr ? source->kind : SourceKind::log;
-      voice.stand = comparison.outcome == Outcome::agrees       ? Stand::for_it
-                    : comparison.outcome == Outcome::conflicts  ? Stand::against_it
-                    : comparison.outcome == Outcome::compatible ? Stand::consistent
-                                                                : Stand::cannot_tell;
-      made.voices.push_back(std::move(voice));
-    }
+    for (Voice& voice : stays_beside(made.question, index_)) made.voices.push_back(std::move(voice));
   }
 
-  void add_link(TracedVoice& traced, const Origin& to, LineageLink::Why why,
-                const std::string& how = {}) const {
-    traced.behind.push_back({traced.voice->origin, to, why, how});
-    const auto further = lineage_.behind(to);
-    traced.behind.insert(traced.behind.end(), further.begin(), further.end());
-  }
-
-  /// What the date, the identification and the caption of an entry rest on, as far as it is not the thing
-  /// itself.
-  void trace_entry(TracedVoice& traced) const {
-    const auto* item = index_.find(traced.voice->entry);
-    if (item == nullptr) return;
-    const auto add = [&](const std::vector<std::string>& keys, LineageLink::Why why) {
-      for (const std::string& key : keys) {
-        if (index_.lists().equipment.find(key) != nullptr) continue;
-        const auto* other = index_.find(key);
-        add_link(traced, {Origin::Kind::source, other != nullptr ? other->entry->source : key}, why);
-      }
-    };
-    add(item->entry->date_rests_on, LineageLink::Why::dated_by);
-    add(item->entry->identification_rests_on, LineageLink::Why::identified_by);
-    add(item->entry->caption_rests_on, LineageLink::Why::captioned_by);
-  }
-
-  void trace_claim(TracedVoice& traced, const Testimony& told, const std::vector<Voice>& voices) const {
-    if (const std::string knower = person_named(told.claim->knower, people_.persons); !knower.empty())
-      add_link(traced, {Origin::Kind::person, knower}, LineageLink::Why::had_it_from);
-    if (told.claim->basis == Basis::read) {
-      for (const Voice& voice : voices) {
-        if (!voice.entry.empty() && voice.stand == traced.voice->stand && is_written(voice.kind))
-          add_link(traced, voice.origin, LineageLink::Why::had_read);
-      }
+  std::vector<LineageLink> links_of(const Voice& voice, const std::vector<Voice>& voices) const {
+    std::vector<LineageLink> links;
+    const auto add = [&](const std::vector<LineageLink>& more) { links.insert(links.end(), more.begin(), more.end()); };
+    if (!voice.entry.empty()) {
+      if (const auto* item = index_.find(voice.entry)) add(tracing_.of_entry(*item->entry));
+    } else {
+      const Testimony& told = *heard_.at(voice.claim).told;
+      add(tracing_.had_from(told, voice.origin));
+      if (told.claim->basis == Basis::read)
+        for (const Voice& other : voices)
+          if (!other.entry.empty() && other.stand == voice.stand && is_written(other.kind))
+            add(tracing_.had_read(voice.origin, other.origin));
+      if (told.interview != nullptr)
+        for (const std::string& shown : told.interview->shown_beforehand)
+          if (speaks(shown, voice, voices)) add(tracing_.was_shown(told, voice.origin, shown));
     }
-    if (told.interview == nullptr) return;
-    for (const std::string& shown : told.interview->shown_beforehand) {
-      if (speaks(shown, traced, voices))
-        add_link(traced, {Origin::Kind::source, shown}, LineageLink::Why::was_shown, told.interview->key);
-    }
+    add(tracing_.behind(voice.origin));
+    return links;
   }
 
   /// Whether what was shown, or what it goes back to, has something to say on the question.
-  bool speaks(const std::string& shown, const TracedVoice& traced, const std::vector<Voice>& voices) const {
-    std::set<Origin> reached{{Origin::Kind::source, shown}};
-    for (const LineageLink& link : lineage_.behind({Origin::Kind::source, shown})) reached.insert(link.to);
+  bool speaks(const std::string& shown, const Voice& narrator, const std::vector<Voice>& voices) const {
+    const std::set<Origin> reached = tracing_.reached_from(shown);
     return std::any_of(voices.begin(), voices.end(), [&](const Voice& voice) {
-      if (voice.origin == traced.voice->origin) return false;
+      if (voice.origin == narrator.origin) return false;
       return reached.contains(voice.origin) || reached.contains({Origin::Kind::source, voice.interview});
     });
-  }
-
-  /// What a voice goes back to in the end, by kind: an interview or a narrator is testimony.
-  std::set<SourceKind> kinds_behind(const TracedVoice& traced) const {
-    if (traced.behind.empty() && traced.voice->origin.kind == Origin::Kind::person)
-      return {SourceKind::testimony};
-    std::set<Origin> reached{traced.voice->origin};
-    std::set<Origin> retells;
-    for (const LineageLink& link : traced.behind) {
-      if (!retold(link.why) || !reached.contains(link.from)) continue;
-      reached.insert(link.to);
-      retells.insert(link.from);
-    }
-    std::set<SourceKind> kinds;
-    for (const Origin& origin : reached) {
-      if (retells.contains(origin)) continue;
-      const Source* source = origin.kind == Origin::Kind::source ? index_.source(origin.key) : nullptr;
-      const bool person = origin.kind == Origin::Kind::person;
-      if (person)
-        kinds.insert(SourceKind::testimony);
-      else
-        kinds.insert(source != nullptr ? source->kind : traced.voice->kind);
-    }
-    return kinds;
   }
 
   void group(Corroboration& made) const {
@@ -308,18 +210,8 @@ class Corroborator::Work {
     for (std::size_t i = 0; i < made.voices.size(); ++i) {
       const Voice& voice = made.voices[i];
       if (voice.stand != Stand::for_it && voice.stand != Stand::against_it) continue;
-      TracedVoice traced{i, &voice, {}, {}};
-      if (voice.entry.empty())
-        trace_claim(traced, *heard_.at(voice.claim).told, made.voices);
-      else
-        trace_entry(traced);
-      if (const auto known = behind_.find(voice.origin); known != behind_.end()) {
-        traced.behind.insert(traced.behind.end(), known->second.begin(), known->second.end());
-      } else {
-        const auto general = lineage_.behind(voice.origin);
-        traced.behind.insert(traced.behind.end(), general.begin(), general.end());
-      }
-      traced.kinds = kinds_behind(traced);
+      TracedVoice traced{i, &voice, {}, links_of(voice, made.voices)};
+      traced.kinds = tracing_.kinds_behind(voice, traced.behind);
       sides[voice.stand == Stand::for_it ? 0 : 1].push_back(std::move(traced));
     }
     GroupedSide in_favour = group_side(sides[0], sides[1]);
@@ -338,20 +230,18 @@ class Corroborator::Work {
   }
 
   const RegisterIndex& index_;
-  const InterviewFile& people_;
   const GradeTable& table_;
   Statements statements_;
-  Lineage lineage_;
+  Tracing tracing_;
   std::vector<Testimony> testimony_;
   struct Heard {
     const Testimony* told;
     Voice voice;  ///< How it stands is set for each question.
   };
   std::unordered_map<Id, Heard> heard_;
-  std::map<Origin, std::vector<LineageLink>> behind_;  ///< Of each origin of what was told or stated.
-  static constexpr std::size_t kSlices = 64;  ///< Of the questions, for several threads.
   std::map<std::string, Proposition> propositions_;
   std::map<std::string, std::vector<const Proposition*>> by_subject_;
+  std::vector<const Proposition*> ordered_;
 };
 
 std::string_view to_string(Stand stand) {
@@ -408,9 +298,12 @@ Corroborator::Corroborator(const Register& evidence, const RegisterIndex& index,
 Corroborator::~Corroborator() = default;
 Corroborator::Corroborator(Corroborator&&) noexcept = default;
 
-std::map<std::string, std::int64_t> Corroborator::count_grades(
-    const std::function<bool(const Corroboration&)>& among) const {
-  return work_->count(among);
+std::vector<CorroborationOutline> Corroborator::outlines() const {
+  return work_->outlines();
+}
+
+Corroboration Corroborator::answer(const CorroborationOutline& outline) const {
+  return work_->answer(outline);
 }
 
 std::vector<Corroboration> Corroborator::all() const {

@@ -197,27 +197,6 @@ class Side {
     }
   }
 
-  /// A kind for as many groups as can have one of their own (augmenting paths).
-  static std::int64_t most_kinds(const std::vector<std::set<SourceKind>>& kinds) {
-    std::map<SourceKind, std::size_t> brought_by;
-    std::int64_t most = 0;
-    for (std::size_t group = 0; group < kinds.size(); ++group) {
-      std::set<SourceKind> tried;
-      const std::function<bool(std::size_t)> bring = [&](std::size_t of) {
-        for (const SourceKind kind : kinds[of]) {
-          if (!tried.insert(kind).second) continue;
-          const auto at = brought_by.find(kind);
-          if (at != brought_by.end() && !bring(at->second)) continue;
-          brought_by[kind] = of;
-          return true;
-        }
-        return false;
-      };
-      most += bring(group);
-    }
-    return most;
-  }
-
   std::vector<OriginVoices> origins_, other_;
   std::map<Origin, std::size_t> other_places_;
   std::vector<std::size_t> group_;
@@ -226,6 +205,27 @@ class Side {
 };
 
 }  // namespace
+
+// A kind for as many groups as can have one of their own (augmenting paths).
+std::int64_t most_kinds(const std::vector<std::set<SourceKind>>& kinds) {
+  std::map<SourceKind, std::size_t> brought_by;
+  std::int64_t most = 0;
+  for (std::size_t group = 0; group < kinds.size(); ++group) {
+    std::set<SourceKind> tried;
+    const std::function<bool(std::size_t)> bring = [&](std::size_t of) {
+      for (const SourceKind kind : kinds[of]) {
+        if (!tried.insert(kind).second) continue;
+        const auto at = brought_by.find(kind);
+        if (at != brought_by.end() && !bring(at->second)) continue;
+        brought_by[kind] = of;
+        return true;
+      }
+      return false;
+    };
+    most += bring(group);
+  }
+  return most;
+}
 
 GroupedSide group_side(const std::vector<TracedVoice>& side, const std::vector<TracedVoice>& other) {
   return Side(side, other).grouped();

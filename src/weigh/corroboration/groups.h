@@ -27,6 +27,9 @@ struct GroupedSide {
   SideTally tally;
 };
 
+/// The most different kinds that as many groups can bring, one each.
+std::int64_t most_kinds(const std::vector<std::set<SourceKind>>& of_groups);
+
 /// Puts the voices of one side into groups; `other` are those of the other side.
 GroupedSide group_side(const std::vector<TracedVoice>& side, const std::vector<TracedVoice>& other);
 

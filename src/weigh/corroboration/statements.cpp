@@ -4,9 +4,9 @@
 
 #include <algorithm>
 
+#include "weigh/beside_stay.h"
 #include "weigh/compare_timed.h"
 #include "witnessmark/base/fold.h"
-#include "witnessmark/weigh/whereabouts.h"
 
 namespace witnessmark {
 namespace {
@@ -69,6 +69,14 @@ Stand stand_by(Outcome outcome) {
       return Stand::cannot_tell;
   }
   return Stand::cannot_tell;
+}
+
+/// Whether words for a place are a name of the stay told of, or the end of one ("the infirmary").
+bool names_stay(const std::string& words, const Question& told) {
+  return std::any_of(told.stay_at.begin(), told.stay_at.end(), [&](const std::string& name) {
+    const bool end = name.size() > words.size() && name.ends_with(words) && name[name.size() - words.size() - 1] == ' ';
+    return name == words || end;
+  });
 }
 
 }  // namespace
@@ -150,11 +158,9 @@ std::unique_ptr<Question> Statements::prepared(Claim question) const {
   made->affirmed = affirmed(claim);
   made->timed_affirmed = timed(made->affirmed, index_.policy());
   if (claim.statement == Statement::located) {
-    Stay& stay = made->told.itinerary.emplace_back();
-    stay.party = claim.subject;
-    stay.locations = names_of(claim.place_words);
-    stay.when = claim.when.dated;
-    made->told_index = std::make_unique<RegisterIndex>(made->told, index_.lists(), index_.policy());
+    made->folded_place = fold(claim.place_words);
+    for (const std::string& name : names_of(claim.place_words)) made->stay_at.push_back(fold(name));
+    if (claim.when.dated.value) made->stay_during = to_period(*claim.when.dated.value, index_.policy());
   } else {
     made->stating = entry_stating(claim);
     made->as_fact = timed(RegisterIndex::Item{&made->stating, nullptr, claim.when.period}, index_.policy());
@@ -167,17 +173,25 @@ Outcome Statements::outcome_given(const TimedClaim& timed, const Question& given
   static const Interview kNone;
   static const std::unordered_set<std::string> kNoLineage;
   const Claim& claim = *timed.claim;
-  if (claim.statement == Statement::located) {
-    const auto comparisons = compare_whereabouts(claim, *given.told_index);
-    return comparisons.empty() ? Outcome::silent : comparisons.front().outcome;
-  }
-  const auto comparison = compare_timed(timed, kNone, given.as_fact, kNoLineage, index_);
-  if (!comparison) return Outcome::silent;
-  return of_all_days(comparison->outcome, claim, given.claim.when.period, given.claim.when.reading);
+  const auto standing = held_against(timed, kNone, given.as_fact, kNoLineage, index_);
+  if (!standing) return Outcome::silent;
+  return of_all_days(standing->outcome, claim, given.claim.when.period, given.claim.when.reading);
+}
+
+/// The same where the other tells of a stay of the same party.
+Outcome Statements::outcome_given_stay(const Question& asked, bool denied, const Question& given) const {
+  if (!given.stay_during || asked.folded_place.empty()) return Outcome::silent;
+  return beside_stay(names_stay(asked.folded_place, given), true, denied, *asked.claim.when.period, *given.stay_during);
 }
 
 Stand Statements::stand_of(const Question& told, const Question& question) const {
   if (told.key == question.key) return Stand::for_it;
+  if (question.claim.statement == Statement::located) {
+    if (told.claim.polarity == Polarity::affirmed)
+      return stand_by(outcome_given_stay(question, question.claim.polarity == Polarity::denied, told));
+    if (outcome_given_stay(told, false, question) != Outcome::agrees) return Stand::cannot_tell;
+    return question.claim.polarity == Polarity::denied ? Stand::for_it : Stand::against_it;
+  }
   if (told.claim.polarity == Polarity::affirmed) return stand_by(outcome_given(question.timed, told));
   // What is denied is false when something that would establish it holds: so one denial follows from a wider
   // one, and a denial speaks against whatever would establish what it denies.
@@ -188,17 +202,17 @@ Stand Statements::stand_of(const Question& told, const Question& question) const
 
 std::optional<Stand> Statements::stand_of(const PreparedEntry& entry, const Question& question) const {
   static const Interview kNone;
-  const auto comparison = compare_timed(question.timed, kNone, entry.timed, *entry.lineage, index_);
-  if (!comparison) return std::nullopt;
-  if (comparison->intention)
-    return comparison->outcome == Outcome::compatible ? Stand::for_it : Stand::cannot_tell;
+  const auto standing = held_against(question.timed, kNone, entry.timed, *entry.lineage, index_);
+  if (!standing) return std::nullopt;
+  if (standing->intention)
+    return standing->outcome == Outcome::compatible ? Stand::for_it : Stand::cannot_tell;
   const RegisterIndex::Item& item = entry.timed.item;
   const auto own = stated_.find(item.entry);
   const bool states_it =
-      own != stated_.end() && own->second == question.key && comparison->outcome == Outcome::compatible;
+      own != stated_.end() && own->second == question.key && standing->outcome == Outcome::compatible;
   // What states the very thing is for it, however wide its date; unless it may show another site.
   if (states_it && item.entry->identification == Identification::certain) return Stand::for_it;
-  return stand_by(of_all_days(comparison->outcome, question.claim, item.period, item.entry->reading));
+  return stand_by(of_all_days(standing->outcome, question.claim, item.period, item.entry->reading));
 }
 
 }  // namespace witnessmark

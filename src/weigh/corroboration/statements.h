@@ -25,8 +25,17 @@ struct Question {
   TimedClaim timed_affirmed{};
   Entry stating;         ///< What an entry would say if it stated what it affirms or denies.
   TimedEntry as_fact{};
-  Register told;         ///< Of `located`, the stay it tells of.
-  std::unique_ptr<RegisterIndex> told_index;
+  /// Of `located`: the place as told, folded, and the stay it tells of.
+  std::string folded_place{};
+  std::vector<std::string> stay_at{};
+  std::optional<Period> stay_during{};
+};
+
+/// Statements of one meaning with those who make them.
+struct Proposition {
+  std::unique_ptr<Question> question;
+  std::vector<const Testimony*> told;
+  bool stated = false;  ///< By an entry.
 };
 
 /// Turns claims and entries into questions, and claims into what an entry would state, so that all of them
@@ -54,6 +63,7 @@ class Statements {
   std::string only_place(const std::string& subject) const;
   std::vector<std::string> names_of(const std::string& location) const;
   Outcome outcome_given(const TimedClaim& claim, const Question& given) const;
+  Outcome outcome_given_stay(const Question& asked, bool denied, const Question& given) const;
 
   const RegisterIndex& index_;
   std::unordered_map<const Entry*, std::string> stated_;  ///< Keys of the questions that entries put.
