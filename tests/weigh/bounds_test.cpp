@@ -192,9 +192,11 @@ TEST_CASE("a source is left out with all that rests on it") {
 }
 
 TEST_CASE("more open readings than are tried: cannot tell, and said so") {
-  // Absent throughout two stretches for each of many years, each before or after: the ways double with each.
+  // One of several dates, many times over: the ways multiply with each.
+  // A layer ties the crane to another fixture, so that its days are no longer a chain of their own.
   std::string lines =
-      "e0 log:s0 ends crane@foredeck 1900-01-01\ne1 log:s1 begins crane@foredeck 1901-01-01\n";
+      "e0 log:s0 ends crane@foredeck 1900-01-01\ne1 log:s1 begins crane@foredeck 1901-01-01\n"
+      "w1 physical-trace:w present winch@foredeck - \nw2 physical-trace:w present crane@foredeck - over=w1\n";
   for (int i = 0; i < 26; ++i)
     lines += fmt::format("x{} log:x{} present crane@foredeck [1880,1890,1905,1915]\n", i, i);
   const StaySite site(lines);

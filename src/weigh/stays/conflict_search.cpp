@@ -23,7 +23,7 @@ class Search {
       : problem_(problem), limits_(limits), left_(limits.questions) {
     for (std::size_t i = 0; i < problem.size(); ++i) {
       either_or_.push_back(problem.either_or(i));
-      any_either_or_ = any_either_or_ || either_or_.back();
+      if (either_or_.back()) past_either_or_ = i + 1;
     }
   }
 
@@ -32,7 +32,7 @@ class Search {
     const std::size_t largest =
         problem_.size() <= kFewStatements ? problem_.size() : std::min(problem_.size(), kLargestOfMany);
     for (std::size_t size = 1; size <= largest; ++size) {
-      if (size > 2 && problem_.simple() && !any_either_or_) {
+      if (size > 2 && problem_.simple() && past_either_or_ == 0) {
         found_.all_found = true;
         return found_;
       }
@@ -86,9 +86,10 @@ class Search {
     });
   }
 
-  bool worth_asking(const Numbers& set) const {
-    if (set.size() < 3 || !problem_.simple()) return true;
-    return std::any_of(set.begin(), set.end(), [&](std::size_t number) { return either_or_[number]; });
+  /// A set of three or more of a simple group holds an either/or, and this one has none yet.
+  bool lacks_either_or(const Numbers& set, std::size_t size) const {
+    return size > 2 && problem_.simple() &&
+           std::none_of(set.begin(), set.end(), [&](std::size_t number) { return either_or_[number]; });
   }
 
   bool all_of_size(std::size_t size) {
@@ -100,12 +101,16 @@ class Search {
   /// In order of presentation; false when the questions have run out.
   bool extend(Numbers& set, std::size_t from, std::size_t size) {
     if (set.size() == size) {
-      if (!worth_asking(set)) return true;
       if (left_ <= 0) return false;
       if (refuted(set)) keep(set);
       return true;
     }
-    for (std::size_t next = from; next + (size - set.size()) <= problem_.size(); ++next) {
+    const bool lacks = lacks_either_or(set, size);
+    const std::size_t all = problem_.size() - (size - set.size()) + 1;
+    const std::size_t past = lacks ? std::min(all, past_either_or_) : all;
+    const bool last = set.size() + 1 == size;
+    for (std::size_t next = from; next < past; ++next) {
+      if (last && lacks && !either_or_[next]) continue;
       set.push_back(next);
       const bool skip = holds_known(set);
       const bool going = skip || extend(set, next + 1, size);
@@ -154,7 +159,7 @@ class Search {
   ConflictLimits limits_;
   std::int64_t left_;
   std::vector<bool> either_or_;
-  bool any_either_or_ = false;
+  std::size_t past_either_or_ = 0;  ///< One more than the number of the last.
   std::vector<std::vector<std::size_t>> by_member_;
   Conflicts found_;
 };

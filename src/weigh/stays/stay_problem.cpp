@@ -3,8 +3,9 @@
 // holds: one of several dates, one of several stays, before or after. Layered traces put a point of their own
 // between the lower and the upper fixture, so that leaving out the statement on either trace undoes the tie.
 //
-// Most groups are one stay without layers. There a question is answered by intersecting spans, and a solution
-// looks at no more than the four statements that give the narrowest limits, with the either/ors.
+// Most groups are one fixture without layers: a chain of days, for which no network is needed (stay_chain.h). Where it
+// is one stay, why a limit holds is looked for among no more than the four statements that give the narrowest limits, with
+// the either/ors.
 #include "weigh/stays/stay_problem.h"
 
 #include <algorithm>
@@ -54,12 +55,35 @@ StayProblem::StayProblem(const StayEvidence& evidence, const StayGroup& group, i
     point_count_ += 2 * static_cast<std::size_t>(episodes_.back());
   }
   simple_ = group.fixtures.size() == 1 && episodes_.front() == 1 && group.layers.empty();
+  chain_ = group.fixtures.size() == 1 && group.layers.empty() && point_count_ - 1 <= StayChain::kMostDays;
   for (std::size_t f = 0; f < group.fixtures.size(); ++f)
     for (const Bearing& bearing : group.fixtures[f].bearings)
       add_bearing(f, bearing, evidence.statements()[bearing.statement]);
   add_layers();
   std::sort(statements_.begin(), statements_.end(),
             [](const auto& a, const auto& b) { return a.statement < b.statement; });
+  if (chain_)
+    for (Constrained& one : statements_) one.chained = chained(one.parts);
+}
+
+std::vector<StayChain::Part> StayProblem::chained(const std::vector<Part>& parts) const {
+  std::vector<StayChain::Part> made;
+  for (const Part& part : parts) {
+    StayChain::Part& chain_part = made.emplace_back();
+    for (const Alternative& alternative : part) {
+      StayChain::Alternative& limits = chain_part.emplace_back();
+      const auto add = [&](std::size_t day, const DaySpan& span) {
+        if (span.low || span.high)
+          limits.push_back({day, span.low.value_or(StayChain::kNoLow), span.high.value_or(StayChain::kNoHigh)});
+      };
+      for (const Limits& one : alternative) {
+        const std::size_t came = 2 * static_cast<std::size_t>(one.episode);
+        add(came, one.limits.came);
+        add(came + 1, one.limits.went);
+      }
+    }
+  }
+  return made;
 }
 
 StayProblem::Constrained& StayProblem::constrained(std::size_t statement) {
@@ -67,7 +91,7 @@ StayProblem::Constrained& StayProblem::constrained(std::size_t statement) {
   const auto found = std::find_if(statements_.begin(), statements_.end(),
                                   [&](const Constrained& one) { return one.statement == statement; });
   if (found != statements_.end() && group_.fixtures.size() > 1) return *found;
-  return statements_.emplace_back(Constrained{statement, {}, {}});
+  return statements_.emplace_back(Constrained{statement, {}, {}, {}});
 }
 
 void StayProblem::add_bearing(std::size_t fixture, const Bearing& bearing,
@@ -187,38 +211,35 @@ BranchingNetwork StayProblem::network(const std::vector<const Constrained*>& sta
   return network;
 }
 
-Answer StayProblem::simple_can_hold(const std::vector<const Constrained*>& statements,
-                                    EpisodeLimits limits) const {
-  std::vector<const Part*> open;
+bool StayProblem::narrow(StayChain& chain, const Constrained& statement,
+                         std::vector<const StayChain::Part*>& open) {
+  for (const StayChain::Part& part : statement.chained) {
+    if (part.size() != 1)
+      open.push_back(&part);
+    else if (!chain.narrow(part.front()))
+      return false;
+  }
+  return true;
+}
+
+Answer StayProblem::chain_answer(const std::vector<const Constrained*>& statements,
+                                 const std::vector<DayLimit>& limits) const {
+  StayChain chain(point_count_ - 1);
+  std::vector<const StayChain::Part*> open;
+  for (const DayLimit& limit : limits) {
+    const std::size_t day = 2 * static_cast<std::size_t>(limit.day.episode) + (limit.day.went ? 1 : 0);
+    if (!chain.narrow(StayChain::Limit{day, limit.span.low.value_or(StayChain::kNoLow),
+                                       limit.span.high.value_or(StayChain::kNoHigh)}))
+      return Answer::no;
+  }
   for (const Constrained* one : statements)
-    for (const Part& part : one->parts) {
-      if (part.size() == 1)
-        limits = intersection(limits, part.front().front().limits);
-      else
-        open.push_back(&part);
-    }
-  std::size_t left = BranchingNetwork::kDefaultLimit;
-  const auto descend = [&](const auto& self, const EpisodeLimits& so_far, std::size_t depth) -> Answer {
-    if (!possible(so_far)) return Answer::no;
-    if (depth == open.size()) return Answer::yes;
-    for (const Alternative& alternative : *open[depth]) {
-      if (left == 0) return Answer::cannot_tell;
-      --left;
-      const Answer below = self(self, intersection(so_far, alternative.front().limits), depth + 1);
-      if (below != Answer::no) return below;
-    }
-    return Answer::no;
-  };
-  return descend(descend, limits, 0);
+    if (!narrow(chain, *one, open)) return Answer::no;
+  return open.empty() ? Answer::yes : StayChain::can_hold(chain, open, BranchingNetwork::kDefaultLimit);
 }
 
 Answer StayProblem::answer(const std::vector<const Constrained*>& statements,
                            const std::vector<DayLimit>& limits) const {
-  if (simple_) {
-    EpisodeLimits all;
-    for (const DayLimit& limit : limits) all = intersection(all, limit_on(limit));
-    return simple_can_hold(statements, all);
-  }
+  if (chain_) return chain_answer(statements, limits);
   BranchingNetwork whole = network(statements);
   for (const DayLimit& limit : limits)
     whole.add_statement(kStructure,
@@ -235,12 +256,13 @@ Answer StayProblem::can_hold(std::span<const std::size_t> numbers,
 
 Answer StayProblem::can_hold_instead(std::span<const std::size_t> numbers, std::size_t which,
                                      const FixtureStatement& instead) const {
-  Constrained other{statements_[which].statement, {}, statements_[which].layers};
+  Constrained other{statements_[which].statement, {}, statements_[which].layers, {}};
   for (std::size_t f = 0; f < group_.fixtures.size(); ++f)
     for (const Bearing& bearing : group_.fixtures[f].bearings) {
       if (bearing.statement != other.statement) continue;
       for (Part& part : parts_of(f, bearing, instead)) other.parts.push_back(std::move(part));
     }
+  if (chain_) other.chained = chained(other.parts);
   std::vector<const Constrained*> chosen;
   for (const std::size_t number : numbers) chosen.push_back(number == which ? &other : &statements_[number]);
   return answer(chosen, {});
@@ -279,6 +301,19 @@ std::vector<std::size_t> StayProblem::telling(std::span<const std::size_t> numbe
 }
 
 StayProblem::Solution StayProblem::solve(std::span<const std::size_t> numbers) const {
+  if (chain_) {
+    StayChain chain(point_count_ - 1);
+    std::vector<const StayChain::Part*> open;
+    StayChain::Hull hull{Answer::no, std::vector<std::optional<HullBounds>>(point_count_ - 1)};
+    const bool possible = std::all_of(numbers.begin(), numbers.end(), [&](std::size_t number) {
+      return narrow(chain, statements_[number], open);
+    });
+    if (possible) hull = StayChain::hull(chain, open, BranchingNetwork::kDefaultLimit);
+    Solution solution{hull.consistent, {{}}};
+    for (std::size_t day = 0; day + 1 < hull.days.size(); day += 2)
+      solution.stays.front().push_back({hull.days[day], hull.days[day + 1]});
+    return solution;
+  }
   std::vector<const Constrained*> chosen;
   for (const std::size_t number : telling(numbers)) chosen.push_back(&statements_[number]);
   const BranchingSolution solved = network(chosen).solve();

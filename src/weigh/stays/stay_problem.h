@@ -5,6 +5,7 @@
 #include <utility>
 #include <vector>
 
+#include "weigh/stays/stay_chain.h"
 #include "witnessmark/time/branching_network.h"
 #include "witnessmark/weigh/stays.h"
 
@@ -79,6 +80,7 @@ class StayProblem {
     std::size_t statement;
     std::vector<Part> parts;
     std::vector<DifferenceConstraint> layers;
+    std::vector<StayChain::Part> chained{};  ///< The parts, where the group is one chain.
   };
 
   void add_bearing(std::size_t fixture, const Bearing& bearing, const FixtureStatement& statement);
@@ -90,7 +92,10 @@ class StayProblem {
   std::vector<DifferenceConstraint> constraints_of(const Limits& limits) const;
   std::vector<DifferenceConstraint> constraints_of(const Alternative& alternative) const;
   BranchingNetwork network(const std::vector<const Constrained*>& statements) const;
-  Answer simple_can_hold(const std::vector<const Constrained*>& statements, EpisodeLimits limits) const;
+  std::vector<StayChain::Part> chained(const std::vector<Part>& parts) const;
+  /// What these say without choice narrows the chain, the parts that leave a choice are added. False when nothing is left.
+  static bool narrow(StayChain& chain, const Constrained& statement, std::vector<const StayChain::Part*>& open);
+  Answer chain_answer(const std::vector<const Constrained*>& statements, const std::vector<DayLimit>& limits) const;
   Answer answer(const std::vector<const Constrained*>& statements, const std::vector<DayLimit>& limits) const;
 
   const StayEvidence& evidence_;
@@ -100,6 +105,7 @@ class StayProblem {
   std::size_t point_count_ = 1;
   bool free_ = false;  ///< No statement is fixed to an episode.
   bool simple_ = false;
+  bool chain_ = false;  ///< One fixture without layers.
   std::vector<Constrained> statements_;
 };
 
