@@ -170,14 +170,14 @@ void print(const std::string& name, const Tally& tally) {
   std::printf("%-9s claims %zu coded %zu paired %zu: precision %.3f recall %.3f F1 %.3f\n", name.c_str(),
               tally.proposed, tally.coded, tally.paired, tally.precision(), tally.recall(), tally.f1());
   std::printf(
-      "          date %.3f (of %zu dated; %zu not dated, %zu apart; %zu of %zu undated given one) place %.3f; macro-F1 basis %.3f (commonest %.3f) firmness %.3f "
+      "          date %.3f (of %zu dated; %zu not dated, %zu apart; %zu of %zu undated given one) place "
+      "%.3f; macro-F1 basis %.3f (commonest %.3f) firmness %.3f "
       "(%.3f) "
       "polarity %.3f (%.3f)\n",
-      share(tally.dates_right, tally.dated), tally.dated, tally.dates_missing,
-      tally.dates_apart, tally.dates_added, tally.undated,
-      share(tally.places_right, tally.places),
-      macro_f1(tally.basis), macro_f1_of_commonest(tally.basis), macro_f1(tally.firmness),
-      macro_f1_of_commonest(tally.firmness), macro_f1(tally.polarity), macro_f1_of_commonest(tally.polarity));
+      share(tally.dates_right, tally.dated), tally.dated, tally.dates_missing, tally.dates_apart,
+      tally.dates_added, tally.undated, share(tally.places_right, tally.places), macro_f1(tally.basis),
+      macro_f1_of_commonest(tally.basis), macro_f1(tally.firmness), macro_f1_of_commonest(tally.firmness),
+      macro_f1(tally.polarity), macro_f1_of_commonest(tally.polarity));
 }
 
 /// Proposed, coded and paired claims by statement.
@@ -196,12 +196,15 @@ void print_statements(const std::vector<Claim>& claims, const std::vector<CodedC
 const char* why_missed(const CodedClaim& coded, const std::vector<Claim>& claims) {
   const auto any = [&](const auto& fits) { return std::any_of(claims.begin(), claims.end(), fits); };
   const auto same_subject = [&](const Claim& c) {
-    return c.statement == Statement::located || (c.subject == coded.subject && (!c.subject.empty() || c.place == coded.place));
+    return c.statement == Statement::located ||
+           (c.subject == coded.subject && (!c.subject.empty() || c.place == coded.place));
   };
   const auto same_statement = [&](const Claim& c) { return to_string(c.statement) == coded.statement; };
   const auto over = [&](const Claim& c) { return overlap(c.quotes.front(), coded.quote); };
-  if (any([&](const Claim& c) { return over(c) >= 0.5 && same_statement(c) && same_subject(c); })) return "paired otherwise";
-  if (any([&](const Claim& c) { return over(c) > 0 && same_statement(c) && same_subject(c); })) return "quote";
+  if (any([&](const Claim& c) { return over(c) >= 0.5 && same_statement(c) && same_subject(c); }))
+    return "paired otherwise";
+  if (any([&](const Claim& c) { return over(c) > 0 && same_statement(c) && same_subject(c); }))
+    return "quote";
   if (any([&](const Claim& c) { return over(c) >= 0.5 && same_subject(c); })) return "statement";
   if (any([&](const Claim& c) { return over(c) >= 0.5 && same_statement(c); })) return "subject";
   if (any([&](const Claim& c) { return over(c) > 0; })) return "other claims";
@@ -264,14 +267,14 @@ void print_detail(const Reading& reading, const std::vector<CodedClaim>& coded,
       different += " place " + code.place;
     if (to_string(claim.basis) != code.basis) different += " " + code.basis;
     if (to_string(claim.polarity) != code.polarity) different += " " + code.polarity;
-    std::printf("  %s: %s | coded%s | %s | %s\n", different.empty() ? "same" : "differs", dump(claim).c_str(), different.c_str(),
-                claim.reason.c_str(), code.quote_words.c_str());
+    std::printf("  %s: %s | coded%s | %s | %s\n", different.empty() ? "same" : "differs", dump(claim).c_str(),
+                different.c_str(), claim.reason.c_str(), code.quote_words.c_str());
   }
   for (std::size_t c = 0; c < coded.size(); ++c) {
     if (theirs.contains(c)) continue;
-    std::printf("  missed (%s, %s): %s %s@%s %s | %s\n", why_missed(coded[c], reading.claims), naming(coded[c], reading.mentions), coded[c].statement.c_str(),
-                coded[c].subject.c_str(), coded[c].place.c_str(), coded[c].when.c_str(),
-                coded[c].quote_words.c_str());
+    std::printf("  missed (%s, %s): %s %s@%s %s | %s\n", why_missed(coded[c], reading.claims),
+                naming(coded[c], reading.mentions), coded[c].statement.c_str(), coded[c].subject.c_str(),
+                coded[c].place.c_str(), coded[c].when.c_str(), coded[c].quote_words.c_str());
   }
   for (std::size_t p = 0; p < reading.claims.size(); ++p) {
     if (ours.contains(p)) continue;
@@ -312,9 +315,10 @@ TEST_CASE("claims of the interviews for tuning") {
   const Corpus demo = read_corpus(kDemo);
   const Corpus station = read_corpus(kStation);
   const Corpus quarry = read_corpus(kQuarry);
-  const std::pair<const Corpus&, const char*> interviews[] = {{demo, "lc-2001"},    {demo, "eb-2015"},    {demo, "tc-2006"},
-                                                              {demo, "js-2012"},    {station, "np-1999"}, {station, "dv-2014"}, {station, "hm-1989"},
-                                                              {quarry, "wh-1987"},  {quarry, "rk-2011"}};
+  const std::pair<const Corpus&, const char*> interviews[] = {
+      {demo, "lc-2001"},    {demo, "eb-2015"},    {demo, "tc-2006"},
+      {demo, "js-2012"},    {station, "np-1999"}, {station, "dv-2014"},
+      {station, "hm-1989"}, {quarry, "wh-1987"},  {quarry, "rk-2011"}};
   Tally all;
   for (const auto& [corpus, key] : interviews) {
     const Scored scored = score_interview(corpus, key);
@@ -337,8 +341,9 @@ TEST_CASE("claims of the held-out interviews" *
   const Corpus demo = read_corpus(kDemo);
   const Corpus fourth = read_corpus(kFourth);
   const Corpus ferry = read_corpus(kFerry);
-  const std::pair<const Corpus&, const char*> interviews[] = {
-      {demo, "wt-1996"}, {demo, "ko-2007"}, {fourth, "im-1997"}, {fourth, "np-2009"}, {ferry, "wi-1979"}, {ferry, "pt-2006"}};
+  const std::pair<const Corpus&, const char*> interviews[] = {{demo, "wt-1996"},   {demo, "ko-2007"},
+                                                              {fourth, "im-1997"}, {fourth, "np-2009"},
+                                                              {ferry, "wi-1979"},  {ferry, "pt-2006"}};
   Tally all;
   for (const auto& [corpus, key] : interviews) {
     const Scored scored = score_interview(corpus, key);

@@ -4,7 +4,8 @@
 
 namespace witnessmark::claims {
 
-/// A large value that mostly is not there, used like an optional: drafts are moved often and few have all parts.
+/// A large value that mostly is not there, used like an optional: drafts are moved often and few have all
+/// parts.
 template <typename Value>
 class Boxed {
  public:

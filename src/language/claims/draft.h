@@ -44,12 +44,12 @@ struct Draft {
   Polarity polarity = Polarity::affirmed;
   bool led = false;
   bool withdrawn = false;
-  bool fragment = false;    ///< No verb was found.
-  bool by_then = false;     ///< Its date is the latest it can have been.
-  bool is_now = false;      ///< Said in the present tense: no date of the past is carried to it.
-  bool undated = false;     ///< A date beside it is no date of it ("her name on, and 1937").
-  bool of_place = false;    ///< "It" stood for the place spoken of.
-  bool elliptical = false;  ///< Repeats an earlier claim with another date, number or place.
+  bool fragment = false;            ///< No verb was found.
+  bool by_then = false;             ///< Its date is the latest it can have been.
+  bool is_now = false;              ///< Said in the present tense: no date of the past is carried to it.
+  bool undated = false;             ///< A date beside it is no date of it ("her name on, and 1937").
+  bool of_place = false;            ///< "It" stood for the place spoken of.
+  bool elliptical = false;          ///< Repeats an earlier claim with another date, number or place.
   std::int32_t subject_thing = -1;  ///< Of the passage, when the subject was named here.
   std::uint32_t clause = 0;
   std::string action;           ///< The words of the verb.

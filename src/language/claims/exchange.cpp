@@ -8,8 +8,8 @@
 #include <algorithm>
 #include <functional>
 
-#include "language/claims/arguments.h"
-#include "language/claims/cue_reading.h"
+#include "language/statements/arguments.h"
+#include "language/statements/cue_reading.h"
 
 namespace witnessmark::claims {
 namespace {
@@ -166,18 +166,21 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
   if (next.journey) next.journey->when = next.when;
   for (auto [d, past] = context.passage.dates_in(context.reading.span); d < past; ++d) {
     const Span& at = context.passage.date_spans[d];
-    if (!at.empty() && context.reading.span.holds(at.first) && context.passage.dates[d].rule == "named-event" && next.drafts.empty())
+    if (!at.empty() && context.reading.span.holds(at.first) &&
+        context.passage.dates[d].rule == "named-event" && next.drafts.empty())
       next.event = context.passage.dates[d].text;
   }
   // "When was that?": of what was last said.
-  if (next.when && next.drafts.empty() && !next.journey && context.focus.repeatable()) next.drafts = {*context.focus.repeatable()};
+  if (next.when && next.drafts.empty() && !next.journey && context.focus.repeatable())
+    next.drafts = {*context.focus.repeatable()};
   const Arguments arguments(context);
   if (const Thing* place =
           arguments.place_in(context.reading.span, {Role::at, Role::none, Role::to, Role::relation})) {
     next.place = referent_of(context, *place);
   }
-  if (!next.place && context.focus.place && (arguments.any_in(context.reading.span, WordClass::in_there) ||
-                                             arguments.any_in(context.reading.span, WordClass::there))) {
+  if (!next.place && context.focus.place &&
+      (arguments.any_in(context.reading.span, WordClass::in_there) ||
+       arguments.any_in(context.reading.span, WordClass::there))) {
     next.place = context.focus.place;
   }
   const bool names_thing = std::any_of(next.drafts.begin(), next.drafts.end(), [](const Draft& draft) {
@@ -196,11 +199,15 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
 /// "I was.", "We did, there was …", "She hadn't.": a pronoun and what the question asked with.
 Opening short_form(const StatementContext& c, std::uint32_t first) {
   std::uint32_t i = first;
-  const auto flags = [&](std::uint32_t k) { return k < c.reading.span.past ? c.passage.notes[k].flags : Flags{}; };
+  const auto flags = [&](std::uint32_t k) {
+    return k < c.reading.span.past ? c.passage.notes[k].flags : Flags{};
+  };
   const Flags f = flags(i);
-  if (!f.has(WordClass::we) && !f.has(WordClass::they) && !f.has(WordClass::it) && !f.has(WordClass::she)) return Opening::other;
+  if (!f.has(WordClass::we) && !f.has(WordClass::they) && !f.has(WordClass::it) && !f.has(WordClass::she))
+    return Opening::other;
   const Flags auxiliary = flags(++i);
-  if (!auxiliary.has(WordClass::be) && !auxiliary.has(WordClass::do_) && !auxiliary.has(WordClass::have)) return Opening::other;
+  if (!auxiliary.has(WordClass::be) && !auxiliary.has(WordClass::do_) && !auxiliary.has(WordClass::have))
+    return Opening::other;
   bool negative = auxiliary.has(WordClass::negative);
   for (++i; flags(i).has(WordClass::negative) || flags(i).has(WordClass::never); ++i) negative = true;
   const bool ends = i >= c.reading.span.past || c.passage.tokens[i].kind == Token::Kind::mark;
@@ -275,11 +282,12 @@ bool only_dates(const StatementContext& context) {
     const Note& note = context.passage.notes[i];
     if (note.date >= 0) dated = true;
     const Flags& f = note.flags;
-    const bool empty = note.date >= 0 || note.cue >= 0 || context.passage.tokens[i].kind == Token::Kind::mark ||
-                       f.has(WordClass::filler) || f.has(WordClass::adverb) || f.has(WordClass::it) || f.has(WordClass::this_) ||
-                       f.has(WordClass::be) || f.has(WordClass::modal) || f.has(WordClass::would) || f.has(WordClass::have) ||
-                       f.has(WordClass::determiner) || f.has(WordClass::at) || f.has(WordClass::coordinator) ||
-                       f.has(WordClass::question_word);
+    const bool empty = note.date >= 0 || note.cue >= 0 ||
+                       context.passage.tokens[i].kind == Token::Kind::mark || f.has(WordClass::filler) ||
+                       f.has(WordClass::adverb) || f.has(WordClass::it) || f.has(WordClass::this_) ||
+                       f.has(WordClass::be) || f.has(WordClass::modal) || f.has(WordClass::would) ||
+                       f.has(WordClass::have) || f.has(WordClass::determiner) || f.has(WordClass::at) ||
+                       f.has(WordClass::coordinator) || f.has(WordClass::question_word);
     if (!empty || f.has(WordClass::we)) return false;
   }
   return dated;
@@ -298,7 +306,8 @@ Draft dated_event(const StatementContext& context, const Asked& asked) {
   lay_cues(context, draft, Opening::other);
   for (auto [d, past] = context.passage.dates_in(context.reading.span); d < past; ++d) {
     const Span& at = context.passage.date_spans[d];
-    if (!at.empty() && context.reading.span.holds(at.first) && context.passage.dates[d].edtf) draft.date = ChosenDate{context.passage.dates[d], false};
+    if (!at.empty() && context.reading.span.holds(at.first) && context.passage.dates[d].edtf)
+      draft.date = ChosenDate{context.passage.dates[d], false};
   }
   if (asked.place) {
     draft.place = asked.place;
@@ -322,7 +331,8 @@ std::vector<Draft> answer(const StatementContext& context, const Asked& asked, s
   if (asked.journey && own.empty()) {
     const bool confirms = asked.yes_no && (opening == Opening::yes || opening == Opening::no);
     std::optional<Draft> told;
-    if (opening == Opening::other || opening == Opening::yes) told = journey_answered(context, *asked.journey);
+    if (opening == Opening::other || opening == Opening::yes)
+      told = journey_answered(context, *asked.journey);
     if (!told && confirms) told = journey_confirmed(context, *asked.journey, opening == Opening::no);
     if (told) {
       lay_cues(context, *told, opening);

@@ -11,8 +11,8 @@ struct Asked {
   std::vector<Draft> drafts;  ///< What it would state.
   bool yes_no = false;
   bool when = false, where = false, how_many = false;
-  bool of_people = false;  ///< "Where were you": of the narrator or the site.
-  bool inventory = false;  ///< What there was at a place.
+  bool of_people = false;               ///< "Where were you": of the narrator or the site.
+  bool inventory = false;               ///< What there was at a place.
   std::string event;                    ///< A named event it asks about ("the fall"); empty when none.
   std::optional<JourneyAsked> journey;  ///< What it asks of where people were.
   CodePointRange quote;

@@ -1,11 +1,11 @@
-// A pronoun stands for the nearest thing named, unless something of no list was brought in since, or the place
-// itself is what is spoken of ("What about the galley?" "It was white."). In a question "it" goes on with what
-// was asked about before, however many things the answer has named.
+// A pronoun stands for the nearest thing named, unless something of no list was brought in since, or the
+// place itself is what is spoken of ("What about the galley?" "It was white."). In a question "it" goes on
+// with what was asked about before, however many things the answer has named.
 #include "language/claims/focus.h"
 
 #include <algorithm>
 
-#include "language/claims/statements.h"
+#include "language/statements/statements.h"
 
 namespace witnessmark::claims {
 namespace {
@@ -19,25 +19,28 @@ bool stays_candidate(const Thing& thing) {
   return thing.kind == ThingKind::equipment && (thing.role == Role::none || thing.role == Role::of);
 }
 
-/// "Saddle tank engine Edith", spoken "Edith": a capital letter within the name, or one to begin a spoken form.
+/// "Saddle tank engine Edith", spoken "Edith": a capital letter within the name, or one to begin a spoken
+/// form.
 bool has_own_name(const Term& term) {
   const auto capital = [](char c) { return c >= 'A' && c <= 'Z'; };
   for (std::size_t i = 1; i + 1 < term.name.size(); ++i) {
     if (term.name[i] == ' ' && capital(term.name[i + 1])) return true;
   }
-  return std::any_of(term.spoken.begin(), term.spoken.end(),
-                     [&](const std::string& spoken) { return spoken.size() > 1 && capital(spoken[0]) && !capital(spoken[1]); });
+  return std::any_of(term.spoken.begin(), term.spoken.end(), [&](const std::string& spoken) {
+    return spoken.size() > 1 && capital(spoken[0]) && !capital(spoken[1]);
+  });
 }
 
 /// "Until November", "before the war": the date of one thing and of nothing else.
 bool only_a_limit(const Edtf& value) {
   if (const auto* interval = std::get_if<EdtfInterval>(&value.value)) {
-    return !std::holds_alternative<EdtfDate>(interval->begin) || !std::holds_alternative<EdtfDate>(interval->end);
+    return !std::holds_alternative<EdtfDate>(interval->begin) ||
+           !std::holds_alternative<EdtfDate>(interval->end);
   }
   const auto* set = std::get_if<EdtfSet>(&value.value);
   return set && std::any_of(set->elements.begin(), set->elements.end(), [](const EdtfSetElement& element) {
-    return element.is_span && (!element.first || !element.last);
-  });
+           return element.is_span && (!element.first || !element.last);
+         });
 }
 
 /// "It was the stocktaking, Easter, and there was a fuss": set between marks within a sentence.
@@ -63,7 +66,8 @@ bool of_speaking(const DateExpression& said) {
 bool brings_in_unlisted(const Passage& passage, Span span, bool anywhere) {
   for (std::uint32_t i = span.first; i + 1 < span.past; ++i) {
     const Flags& f = passage.notes[i].flags;
-    if (!f.has(WordClass::indefinite) || !f.has(WordClass::determiner) || passage.notes[i].thing >= 0) continue;
+    if (!f.has(WordClass::indefinite) || !f.has(WordClass::determiner) || passage.notes[i].thing >= 0)
+      continue;
     if (i > span.first && !anywhere) {
       const Flags& before = passage.notes[i - 1].flags;
       if (before.has(WordClass::as) || before.has(WordClass::with) || before.has(WordClass::at) ||
@@ -74,7 +78,9 @@ bool brings_in_unlisted(const Passage& passage, Span span, bool anywhere) {
     }
     for (std::uint32_t k = i + 1; k < span.past && k < i + 4; ++k) {
       const Note& note = passage.notes[k];
-      if (passage.tokens[k].kind == Token::Kind::mark || note.thing >= 0 || note.date >= 0 || note.number >= 0) break;
+      if (passage.tokens[k].kind == Token::Kind::mark || note.thing >= 0 || note.date >= 0 ||
+          note.number >= 0)
+        break;
       const Flags& g = note.flags;
       if (g.has(WordClass::abstract) || g.has(WordClass::person) || g.has(WordClass::event_noun) ||
           g.has(WordClass::activity)) {
@@ -126,7 +132,8 @@ const Draft* Focus::repeatable() const {
 }
 
 std::optional<Referent> Focus::she() const {
-  if (!named_she.referent || words - named_she.at > kPronounReach || named_she.at < thing.at) return std::nullopt;
+  if (!named_she.referent || words - named_she.at > kPronounReach || named_she.at < thing.at)
+    return std::nullopt;
   Referent found = *named_she.referent;
   found.carried = true;
   return found;
@@ -152,7 +159,8 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
   std::optional<Referent> about;
   std::optional<Referent> only_place;
   for (const Thing& thing_here : passage.things_in(context.reading.span)) {
-    if (!context.reading.span.holds(thing_here.span.first) || thing_here.shadowed || thing_here.near_match) continue;
+    if (!context.reading.span.holds(thing_here.span.first) || thing_here.shadowed || thing_here.near_match)
+      continue;
     if (thing_here.kind == ThingKind::place) {
       place = referent_of(context, thing_here);
       if (!only_place || context.asking) only_place = place;
@@ -188,20 +196,22 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
   // "In the powder house, right out by itself."
   const bool answers_where = !context.asking && only_place && !about && context.reading.predicates.empty();
   if ((context.asking && only_place && !about) || answers_where) place_topic = {only_place, words};
-  for (std::uint32_t i = context.reading.span.first; context.asking && about && i < context.reading.span.past; ++i) {
+  for (std::uint32_t i = context.reading.span.first; context.asking && about && i < context.reading.span.past;
+       ++i) {
     if (passage.notes[i].flags.has(WordClass::how_many)) counted = {about, words};
   }
   if (context.asking && (about || only_place)) topic = {about ? about : only_place, words};
   for (auto [d, past] = passage.dates_in(context.reading.span); d < past; ++d) {
     const DateExpression& said = passage.dates[d];
     const Span& at = passage.date_spans[d];
-    if (at.empty() || !context.reading.span.holds(at.first) || said.corrected || !said.edtf || of_speaking(said) ||
-        only_a_limit(*said.edtf)) {
+    if (at.empty() || !context.reading.span.holds(at.first) || said.corrected || !said.edtf ||
+        of_speaking(said) || only_a_limit(*said.edtf)) {
       continue;
     }
     // "The old one went in the big gale": looks aside, the talk stays where it was.
     if (said.rule == "named-event" && date && date_age <= kAside) continue;
-    if (date && explains(passage, context.reading.span, at) && (said.rule == "named-day" || lies_in(said, date->expression))) {
+    if (date && explains(passage, context.reading.span, at) &&
+        (said.rule == "named-day" || lies_in(said, date->expression))) {
       continue;
     }
     date = ChosenDate{said, true};

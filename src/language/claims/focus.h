@@ -16,18 +16,18 @@ struct Focus {
     int at = kLongAgo;  ///< Words said when it was named.
   };
 
-  Mentioned thing;        ///< Last equipment spoken of.
-  Mentioned things;       ///< Last in the plural.
-  Mentioned named_she;    ///< Last equipment with a name of its own ("Edith"), for "she".
-  Mentioned topic;        ///< What the interviewer last asked about.
-  Mentioned counted;      ///< What was last counted, or asked how many of.
-  Mentioned place_topic;  ///< Last place named in a sentence that names no equipment.
+  Mentioned thing;             ///< Last equipment spoken of.
+  Mentioned things;            ///< Last in the plural.
+  Mentioned named_she;         ///< Last equipment with a name of its own ("Edith"), for "she".
+  Mentioned topic;             ///< What the interviewer last asked about.
+  Mentioned counted;           ///< What was last counted, or asked how many of.
+  Mentioned place_topic;       ///< Last place named in a sentence that names no equipment.
   int unlisted_at = kLongAgo;  ///< Something of no list was brought in ("a washing machine").
   std::optional<Referent> place;
-  int place_sentence = kLongAgo;   ///< Sentence that named it.
-  Boxed<ChosenDate> date;          ///< Last date said in this turn or its question.
-  int date_age = 0;                ///< Sentences since.
-  std::optional<Draft> last;       ///< Last claim, for "no, it was 1964".
+  int place_sentence = kLongAgo;  ///< Sentence that named it.
+  Boxed<ChosenDate> date;         ///< Last date said in this turn or its question.
+  int date_age = 0;               ///< Sentences since.
+  std::optional<Draft> last;      ///< Last claim, for "no, it was 1964".
   int last_sentence = kLongAgo;
   int words = 0, sentences = 0;  ///< Said so far.
 
@@ -50,9 +50,8 @@ struct Focus {
   void name(const StatementContext& context, const Referent& referent);
 };
 
-/// "a washing machine", "a box": whether an indefinite noun of no list that is neither abstract nor a person stands in the
-/// words.
-/// Behind a preposition only where `anywhere` is set.
+/// "a washing machine", "a box": whether an indefinite noun of no list that is neither abstract nor a person
+/// stands in the words. Behind a preposition only where `anywhere` is set.
 bool brings_in_unlisted(const Passage& passage, Span span, bool anywhere = false);
 
 }  // namespace witnessmark::claims

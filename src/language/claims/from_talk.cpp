@@ -1,5 +1,5 @@
-// What is not said in a sentence but holds for it. A date goes on holding until another is said or talk turns to something
-// else; a place as long as talk is about the same thing.
+// What is not said in a sentence but holds for it. A date goes on holding until another is said or talk turns
+// to something else; a place as long as talk is about the same thing.
 #include "language/claims/from_talk.h"
 
 #include <algorithm>
@@ -22,7 +22,9 @@ std::optional<ChosenDate> time_of_service(const std::vector<ServicePeriod>& serv
   std::optional<EdtfInterval> whole;
   for (const ServicePeriod& period : service) {
     const auto* span = period.when.value ? std::get_if<EdtfInterval>(&period.when.value->value) : nullptr;
-    if (!span || !std::holds_alternative<EdtfDate>(span->begin) || !std::holds_alternative<EdtfDate>(span->end)) continue;
+    if (!span || !std::holds_alternative<EdtfDate>(span->begin) ||
+        !std::holds_alternative<EdtfDate>(span->end))
+      continue;
     if (!whole) whole = *span;
     whole->end = span->end;
   }
@@ -90,8 +92,10 @@ bool only_denies(const StatementContext& context) {
     if (++words > kMostWords) return false;
     const bool auxiliary = f.has(WordClass::be) || f.has(WordClass::have) || f.has(WordClass::do_);
     if (words == 1) {
-      pronoun = f.has(WordClass::it) || f.has(WordClass::they) || f.has(WordClass::this_) || f.has(WordClass::we);
-    } else if (!auxiliary && !f.has(WordClass::negative) && !f.has(WordClass::never) && !f.has(WordClass::adverb)) {
+      pronoun =
+          f.has(WordClass::it) || f.has(WordClass::they) || f.has(WordClass::this_) || f.has(WordClass::we);
+    } else if (!auxiliary && !f.has(WordClass::negative) && !f.has(WordClass::never) &&
+               !f.has(WordClass::adverb)) {
       return false;
     }
     negative = negative || f.has(WordClass::negative) || f.has(WordClass::never);
@@ -105,8 +109,8 @@ bool opens_with_no(const StatementContext& context) {
     if (cue.span.first != first || context.words.cues[cue.cue].cue != CueClass::no) continue;
     if (cue.span.past >= context.reading.span.past) return true;
     const Flags& next = context.passage.notes[cue.span.past].flags;
-    if (next.has(WordClass::filler) || next.has(WordClass::we) || next.has(WordClass::it) || next.has(WordClass::they) ||
-        next.has(WordClass::she) || next.has(WordClass::never)) {
+    if (next.has(WordClass::filler) || next.has(WordClass::we) || next.has(WordClass::it) ||
+        next.has(WordClass::they) || next.has(WordClass::she) || next.has(WordClass::never)) {
       return true;
     }
   }
@@ -128,7 +132,8 @@ void settle_basis(const StatementContext& context, Draft& draft) {
     const Flags& f = context.passage.notes[i].flags;
     if (!f.has(WordClass::self) && !f.has(WordClass::we) && !f.has(WordClass::us)) continue;
     // "My father went": another's doing.
-    const bool of_somebody = i + 1 < context.reading.span.past && context.passage.notes[i + 1].flags.has(WordClass::person) &&
+    const bool of_somebody = i + 1 < context.reading.span.past &&
+                             context.passage.notes[i + 1].flags.has(WordClass::person) &&
                              f.has(WordClass::determiner);
     if (of_somebody || in_cue(i)) continue;
     draft.basis = Basis::first_hand;

@@ -3,7 +3,7 @@
 #include <vector>
 
 #include "language/claims/draft.h"
-#include "language/claims/statements.h"
+#include "language/statements/statements.h"
 
 namespace witnessmark::claims {
 
@@ -25,8 +25,8 @@ bool only_denies(const StatementContext& context);
 /// "No well I came in 58": captions have no comma behind the no.
 bool opens_with_no(const StatementContext& context);
 
-/// First-hand where the speaker puts himself in the sentence ("we", "I saw", "they gave me") and nothing says he had it from
-/// elsewhere; "I think" and its like do not count.
+/// First-hand where the speaker puts himself in the sentence ("we", "I saw", "they gave me") and nothing says
+/// he had it from elsewhere; "I think" and its like do not count.
 void settle_basis(const StatementContext& context, Draft& draft);
 
 }  // namespace witnessmark::claims

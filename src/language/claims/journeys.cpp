@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "language/claims/arguments.h"
 #include "language/clauses/whereabouts.h"
+#include "language/statements/arguments.h"
 
 namespace witnessmark::claims {
 namespace {
@@ -26,7 +26,8 @@ bool find_people(const StatementContext& c, std::uint32_t past, JourneyAsked& as
     }
     if (f.has(WordClass::person)) {
       std::uint32_t first = i;
-      while (first > c.reading.span.first && passage.notes[first - 1].flags.has(WordClass::determiner)) --first;
+      while (first > c.reading.span.first && passage.notes[first - 1].flags.has(WordClass::determiner))
+        --first;
       asked.draft.subject_words = std::string(passage.words({first, i + 1}));
       return true;
     }
@@ -58,8 +59,8 @@ Draft told_by(const StatementContext& answer, const JourneyAsked& asked) {
   return draft;
 }
 
-/// "Were you aboard that autumn?", "You were there for all of that.": the token behind which the whereabouts stand; the end
-/// of the sentence when there are none.
+/// "Were you aboard that autumn?", "You were there for all of that.": the token behind which the whereabouts
+/// stand; the end of the sentence when there are none.
 std::uint32_t being_somewhere(const StatementContext& c, JourneyAsked& asked) {
   const Span span = c.reading.span;
   for (std::uint32_t i = span.first; i < span.past; ++i) {
@@ -105,12 +106,14 @@ std::optional<JourneyAsked> journey_asked(const StatementContext& question) {
   }
   for (auto [d, past] = passage.dates_in(span); d < past; ++d) {
     const Span& at = passage.date_spans[d];
-    if (!at.empty() && span.holds(at.first) && passage.dates[d].edtf) asked.draft.date = ChosenDate{passage.dates[d], true};
+    if (!at.empty() && span.holds(at.first) && passage.dates[d].edtf)
+      asked.draft.date = ChosenDate{passage.dates[d], true};
   }
   return asked;
 }
 
-std::optional<Draft> journey_confirmed(const StatementContext& answer, const JourneyAsked& asked, bool denied) {
+std::optional<Draft> journey_confirmed(const StatementContext& answer, const JourneyAsked& asked,
+                                       bool denied) {
   if (!asked.draft.place && asked.draft.place_words.empty()) return std::nullopt;
   Draft draft = told_by(answer, asked);
   draft.led = true;
@@ -130,8 +133,9 @@ std::optional<ChosenDate> bare_year(const StatementContext& answer) {
   if (!said || said->least != said->most || said->least < kLeast || said->most > kMost) return std::nullopt;
   for (std::uint32_t i = answer.reading.span.first; i < answer.reading.span.past; ++i) {
     const Flags& f = answer.passage.notes[i].flags;
-    const bool empty = said->span.holds(i) || answer.passage.tokens[i].kind == Token::Kind::mark || f.has(WordClass::filler) ||
-                       f.has(WordClass::at) || f.has(WordClass::adverb) || answer.passage.notes[i].cue >= 0;
+    const bool empty = said->span.holds(i) || answer.passage.tokens[i].kind == Token::Kind::mark ||
+                       f.has(WordClass::filler) || f.has(WordClass::at) || f.has(WordClass::adverb) ||
+                       answer.passage.notes[i].cue >= 0;
     if (!empty) return std::nullopt;
   }
   const std::int64_t now = day->year.value;
@@ -170,7 +174,8 @@ std::optional<Draft> journey_answered(const StatementContext& answer, const Jour
   if (!any && asked.when) {
     if (std::optional<ChosenDate> year = bare_year(answer)) {
       draft.date = std::move(*year);
-      if (asked.leaving) draft.date->expression.edtf = as_interval(at_the_latest(*draft.date->expression.edtf));
+      if (asked.leaving)
+        draft.date->expression.edtf = as_interval(at_the_latest(*draft.date->expression.edtf));
       any = true;
     }
   }

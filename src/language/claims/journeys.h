@@ -1,14 +1,14 @@
 #pragma once
 #include <optional>
 
-#include "language/claims/statements.h"
+#include "language/statements/statements.h"
 
 namespace witnessmark::claims {
 
-/// What a question asks of where people were: "When did the family go out to the island?", "Which house did you have?",
-/// "You left the next year."
+/// What a question asks of where people were: "When did the family go out to the island?", "Which house did
+/// you have?", "You left the next year."
 struct JourneyAsked {
-  Draft draft;            ///< Without a date, and without a place where the place is asked for.
+  Draft draft;  ///< Without a date, and without a place where the place is asked for.
   bool of_narrator = false;
   CodePointRange people;  ///< Where the question names them.
   bool when = false;      ///< Asked with "when": a bare "fifty-three" is a year.
@@ -17,8 +17,8 @@ struct JourneyAsked {
 
 std::optional<JourneyAsked> journey_asked(const StatementContext& question);
 
-/// "Fifty-three." in answer to when: a year of the hundred before the interview. Nothing where anything else stands in the
-/// sentence but fillers and marks, or the day of the interview is not known.
+/// "Fifty-three." in answer to when: a year of the hundred before the interview. Nothing where anything else
+/// stands in the sentence but fillers and marks, or the day of the interview is not known.
 std::optional<ChosenDate> bare_year(const StatementContext& answer);
 
 /// The answer's whereabouts: the asked ones with the date or the place of a sentence that states nothing else
@@ -26,6 +26,7 @@ std::optional<ChosenDate> bare_year(const StatementContext& answer);
 std::optional<Draft> journey_answered(const StatementContext& answer, const JourneyAsked& asked);
 
 /// What was asked, said yes or no to ("I was.", "No."). Nothing when the question names no whereabouts.
-std::optional<Draft> journey_confirmed(const StatementContext& answer, const JourneyAsked& asked, bool denied);
+std::optional<Draft> journey_confirmed(const StatementContext& answer, const JourneyAsked& asked,
+                                       bool denied);
 
 }  // namespace witnessmark::claims

@@ -268,8 +268,8 @@ class InterviewReader {
             const SpeakerIdentity& speaker, const std::optional<Referent>& narrator) {
     const SentenceReading reading = read_sentence(passage_, words_, span);
     const bool asks = interviewer || (!labelled_ && reading.question);
-    StatementContext context{passage_, words_, finders_, reading, positions_,
-                             focus_,   asks,   nullptr,  nullptr, nullptr,    false,    false,    false};
+    StatementContext context{passage_, words_,  finders_, reading, positions_, focus_, asks,
+                             nullptr,  nullptr, nullptr,  false,   false,      false};
     if (today_) context.today = &*today_;
     if (narrator && !asks) context.narrator = &*narrator;
     collect_actions(reading, context, proposals_.mentions);
@@ -296,7 +296,8 @@ class InterviewReader {
     if (only_denies(context) || answers_no) deny_sentence_before(sentence);
     std::vector<Draft> drafts = read_statements(context);
     // "Nineteen thirty-five. I was four. It must have been August.": when is told in more than one sentence.
-    const bool goes_on = ((asked_.journey && asked_.when) || !asked_.event.empty()) && asked_age_ < kAnswerReach && only_dates(context);
+    const bool goes_on = ((asked_.journey && asked_.when) || !asked_.event.empty()) &&
+                         asked_age_ < kAnswerReach && only_dates(context);
     if (first || goes_on) drafts = answer(context, asked_, std::move(drafts));
     if (first) {
       // "Oh, well." does not yet answer.
@@ -319,14 +320,17 @@ class InterviewReader {
     for (const Draft& draft : drafts) writer.write(draft, proposals_.claims);
     focus_.bring_up_to_date(context, std::move(drafts));
     // The narrator goes on to another place.
-    if (asked_.place && focus_.place && focus_.place_sentence == focus_.sentences) asked_.place = focus_.place;
+    if (asked_.place && focus_.place && focus_.place_sentence == focus_.sentences)
+      asked_.place = focus_.place;
   }
 
   /// What the sentence before stated is denied by this one; its words become a second quote.
   void deny_sentence_before(const Sentence& sentence) {
     for (std::size_t c = short_answer_; c < proposals_.claims.size(); ++c) {
       Claim& claim = proposals_.claims[c];
-      if (claim.quotes.front().end < sentence.range.begin && sentence.range.begin.value - claim.quotes.front().end.value > 3) continue;
+      if (claim.quotes.front().end < sentence.range.begin &&
+          sentence.range.begin.value - claim.quotes.front().end.value > 3)
+        continue;
       if (claim.statement == Statement::present || claim.statement == Statement::absent) {
         claim.statement = claim.statement == Statement::present ? Statement::absent : Statement::present;
       } else {
@@ -338,41 +342,48 @@ class InterviewReader {
     short_range_ = {};
   }
 
-  /// "Absolutely. I've the certificate.": a sentence that states nothing of its own rounds off a short answer.
+  /// "Absolutely. I've the certificate.": a sentence that states nothing of its own rounds off a short
+  /// answer.
   void finish_short_answer(const Sentence& sentence, Span span) {
     if (short_range_.length() <= 0 || span.past - span.first > kRoundingOff) return;
-    if (sentence.range.begin < short_range_.end || sentence.range.begin.value - short_range_.end.value > 3) return;
+    if (sentence.range.begin < short_range_.end || sentence.range.begin.value - short_range_.end.value > 3)
+      return;
     for (std::size_t c = short_answer_; c < proposals_.claims.size(); ++c) {
       Claim& claim = proposals_.claims[c];
       // "And the closets were away." says all of it.
-      const bool whole = claim.statement != Statement::located && !claim.subject.empty() && !claim.subject_carried &&
-                         std::any_of(claim.mentions.begin(), claim.mentions.end(),
-                                     [](const Mention& mention) { return mention.kind == MentionKind::action; });
+      const bool whole =
+          claim.statement != Statement::located && !claim.subject.empty() && !claim.subject_carried &&
+          std::any_of(claim.mentions.begin(), claim.mentions.end(),
+                      [](const Mention& mention) { return mention.kind == MentionKind::action; });
       CodePointRange& quote = claim.quotes.front();
       if (quote.begin == short_range_.begin && !whole) quote.end = sentence.range.end;
     }
   }
 
-  /// "And number two was dry as a bone, and the range drew.": clauses of one sentence that speak of different things. "They
-  /// took it off and put the crane in its place" hangs together.
+  /// "And number two was dry as a bone, and the range drew.": clauses of one sentence that speak of different
+  /// things. "They took it off and put the crane in its place" hangs together.
   static bool speak_of_several(const SentenceReading& reading, const std::vector<Draft>& drafts) {
     const bool apart = std::all_of(drafts.begin(), drafts.end(), [&](const Draft& draft) {
       return draft.clause == 0 || reading.clauses[draft.clause].own_subject;
     });
     if (!apart) return false;
-    const auto about = [](const Draft& draft) { return draft.subject ? draft.subject->terms : std::vector<std::uint32_t>(); };
+    const auto about = [](const Draft& draft) {
+      return draft.subject ? draft.subject->terms : std::vector<std::uint32_t>();
+    };
     return std::any_of(drafts.begin(), drafts.end(), [&](const Draft& draft) {
       return draft.clause != drafts.front().clause && about(draft) != about(drafts.front());
     });
   }
 
-  /// The clause it was said in; the whole sentence when that has no other clause or is short and all of one thing.
+  /// The clause it was said in; the whole sentence when that has no other clause or is short and all of one
+  /// thing.
   CodePointRange quote_of(const Draft& draft, const Sentence& sentence, const SentenceReading& reading,
                           bool of_several) const {
     const Clause& clause = reading.clauses[draft.clause];
     const bool whole = reading.clauses.size() < 2 && clause.core.past + 1 >= clause.span.past;
     const bool stopped = passage_.tokens[reading.span.past - 1].kind == Token::Kind::mark;
-    if (whole || (stopped && !of_several && reading.span.past - reading.span.first <= kShortSentence)) return sentence.range;
+    if (whole || (stopped && !of_several && reading.span.past - reading.span.first <= kShortSentence))
+      return sentence.range;
     Span span = clause.core;
     while (span.first + 1 < span.past && (passage_.notes[span.first].flags.has(WordClass::coordinator) ||
                                           passage_.tokens[span.first].kind == Token::Kind::mark)) {

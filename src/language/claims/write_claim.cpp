@@ -68,7 +68,8 @@ std::string reason_of(const Draft& draft) {
     part(kind, referent.words, referent.carried ? " (carried)" : "");
     if (referent.near_match) reason += " (a likely misspelling)";
   };
-  if (draft.subject) named(draft.subject->kind == ThingKind::person ? "person " : "equipment ", *draft.subject);
+  if (draft.subject)
+    named(draft.subject->kind == ThingKind::person ? "person " : "equipment ", *draft.subject);
   if (!draft.subject && !draft.subject_words.empty()) part("", draft.subject_words, " (on no list)");
   if (!draft.action.empty()) part("", draft.action);
   if (draft.place) named(draft.place->kind == ThingKind::location ? "location " : "place ", *draft.place);
@@ -213,11 +214,9 @@ void collect_actions(const SentenceReading& reading, const StatementContext& con
     if (p.kind != Predicate::Kind::verb) continue;
     static constexpr std::string_view kNames[] = {
         "begins", "ends", "ends begins", "ends begins", "ends begins", "ends begins", "present",
-        "begins", "ends", "attribute",   "happened",    "located",     "attribute",
-        "attribute"};
+        "begins", "ends", "attribute",   "happened",    "located",     "attribute",   "attribute"};
     mentions.push_back({MentionKind::action, context.positions.range_of(context.passage, {p.at, p.span.past}),
-                        std::string(kNames[static_cast<std::size_t>(p.verb->kind)]),
-                        p.verb->name, false});
+                        std::string(kNames[static_cast<std::size_t>(p.verb->kind)]), p.verb->name, false});
   }
 }
 

@@ -2,7 +2,7 @@
 #include <vector>
 
 #include "language/claims/draft.h"
-#include "language/claims/statements.h"
+#include "language/statements/statements.h"
 
 namespace witnessmark::claims {
 

@@ -19,20 +19,21 @@ struct Piece {
   bool strong = false;       ///< Cut by more than a comma.
 };
 
-/// "… in 1965 | I polished it": a subject pronoun with its verb right behind it, where nothing before it asks for
-/// a clause. Only far enough from the last cut: people who pause are written with commas.
+/// "… in 1965 | I polished it": a subject pronoun with its verb right behind it, where nothing before it asks
+/// for a clause. Only far enough from the last cut: people who pause are written with commas.
 bool opens_run_on(const Passage& passage, std::uint32_t piece_first, std::uint32_t i) {
   constexpr std::uint32_t kShortest = 5;
   if (i < piece_first + kShortest || i + 1 >= passage.notes.size()) return false;
   const Flags& f = passage.notes[i].flags;
   const bool pronoun = f.has(WordClass::we) || f.has(WordClass::exist) ||
-                       (f.has(WordClass::they) && !f.has(WordClass::person)) || f.has(WordClass::it) || f.has(WordClass::she);
+                       (f.has(WordClass::they) && !f.has(WordClass::person)) || f.has(WordClass::it) ||
+                       f.has(WordClass::she);
   if (!pronoun || f.has(WordClass::determiner)) return false;
   const auto verbal = [&](const Note& note) {
-    return note.flags.has(WordClass::be) || note.flags.has(WordClass::have) || note.flags.has(WordClass::do_) ||
-           note.flags.has(WordClass::modal) || note.flags.has(WordClass::had_or_would) ||
-           note.flags.has(WordClass::used_to) || note.flags.has(WordClass::used_word) ||
-           (note.info && (note.info->verb_forms[0] & 4U) != 0);
+    return note.flags.has(WordClass::be) || note.flags.has(WordClass::have) ||
+           note.flags.has(WordClass::do_) || note.flags.has(WordClass::modal) ||
+           note.flags.has(WordClass::had_or_would) || note.flags.has(WordClass::used_to) ||
+           note.flags.has(WordClass::used_word) || (note.info && (note.info->verb_forms[0] & 4U) != 0);
   };
   const bool own_verb = f.has(WordClass::be) || f.has(WordClass::have) || f.has(WordClass::had_or_would);
   if (!own_verb && !verbal(passage.notes[i + 1])) return false;
@@ -45,11 +46,28 @@ bool opens_run_on(const Passage& passage, std::uint32_t piece_first, std::uint32
     }
   }
   if (before.cue >= 0 || verbal(before) || (before.info && before.info->verb_forms[0] != 0)) return false;
-  for (const WordClass c : {WordClass::determiner, WordClass::at, WordClass::to, WordClass::of, WordClass::by, WordClass::with,
-                            WordClass::for_, WordClass::relation, WordClass::coordinator, WordClass::subordinator,
-                            WordClass::relative, WordClass::when, WordClass::where, WordClass::before, WordClass::after,
-                            WordClass::until, WordClass::if_, WordClass::as, WordClass::question_word, WordClass::we,
-                            WordClass::from, WordClass::negative}) {
+  for (const WordClass c : {WordClass::determiner,
+                            WordClass::at,
+                            WordClass::to,
+                            WordClass::of,
+                            WordClass::by,
+                            WordClass::with,
+                            WordClass::for_,
+                            WordClass::relation,
+                            WordClass::coordinator,
+                            WordClass::subordinator,
+                            WordClass::relative,
+                            WordClass::when,
+                            WordClass::where,
+                            WordClass::before,
+                            WordClass::after,
+                            WordClass::until,
+                            WordClass::if_,
+                            WordClass::as,
+                            WordClass::question_word,
+                            WordClass::we,
+                            WordClass::from,
+                            WordClass::negative}) {
     if (before.flags.has(c)) return false;
   }
   return true;
@@ -244,7 +262,8 @@ void set_windows(const Passage& passage, SentenceReading& reading) {
 /// Captions have no question marks: "was there a stove", "what colour was it".
 bool asks_without_mark(const Passage& passage, Span span) {
   std::uint32_t i = span.first;
-  while (i < span.past && (passage.notes[i].flags.has(WordClass::filler) || passage.notes[i].flags.has(WordClass::coordinator) ||
+  while (i < span.past && (passage.notes[i].flags.has(WordClass::filler) ||
+                           passage.notes[i].flags.has(WordClass::coordinator) ||
                            passage.notes[i].flags.has(WordClass::then))) {
     ++i;
   }
@@ -261,9 +280,11 @@ bool asks_without_mark(const Passage& passage, Span span) {
   }
   const Flags& next = passage.notes[i + 1].flags;
   const bool subject = next.has(WordClass::it) || next.has(WordClass::they) || next.has(WordClass::this_) ||
-                       next.has(WordClass::there) || next.has(WordClass::she) || passage.words({i + 1, i + 2}) == "you";
+                       next.has(WordClass::there) || next.has(WordClass::she) ||
+                       passage.words({i + 1, i + 2}) == "you";
   const Flags& f = passage.notes[i].flags;
-  return auxiliary(i) && subject && !f.has(WordClass::it) && !f.has(WordClass::this_) && !f.has(WordClass::exist);
+  return auxiliary(i) && subject && !f.has(WordClass::it) && !f.has(WordClass::this_) &&
+         !f.has(WordClass::exist);
 }
 
 }  // namespace

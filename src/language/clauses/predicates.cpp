@@ -214,10 +214,12 @@ class Finder : private VerbSurroundings {
   bool try_contraction(std::uint32_t i) {
     const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[i].thing)];
     const std::string_view word = passage_.words({i, i + 1});
-    if (i + 1 != thing.span.past || thing.kind != ThingKind::equipment || !(word.ends_with("'s") || word.ends_with("\u2019s")))
+    if (i + 1 != thing.span.past || thing.kind != ThingKind::equipment ||
+        !(word.ends_with("'s") || word.ends_with("\u2019s")))
       return false;
-    const bool says = has(i + 1, WordClass::still) || has(i + 1, WordClass::gone) || has(i + 1, WordClass::there) ||
-                      has(i + 1, WordClass::in_there) || has(i + 1, WordClass::no_longer) || has(i + 1, WordClass::already);
+    const bool says = has(i + 1, WordClass::still) || has(i + 1, WordClass::gone) ||
+                      has(i + 1, WordClass::there) || has(i + 1, WordClass::in_there) ||
+                      has(i + 1, WordClass::no_longer) || has(i + 1, WordClass::already);
     if (!says) return false;
     Predicate predicate;
     predicate.kind = Predicate::Kind::be;
@@ -244,7 +246,8 @@ class Finder : private VerbSurroundings {
     const Note& note = notes_[i];
     const bool listed = has(i, WordClass::past_form) || (note.info && (note.info->verb_forms[0] & 4U) != 0);
     if (!listed) {
-      if (note.info && (note.info->verb_forms[0] != 0 || note.flags.any() || note.info->cue >= 0)) return false;
+      if (note.info && (note.info->verb_forms[0] != 0 || note.flags.any() || note.info->cue >= 0))
+        return false;
       constexpr std::uint32_t kShortest = 5;
       if (passage_.tokens[i].end - passage_.tokens[i].begin < kShortest) return false;
       const std::string_view word = passage_.words({i, i + 1});
@@ -252,7 +255,8 @@ class Finder : private VerbSurroundings {
                                     [&](const std::string& ending) { return word.ends_with(ending); });
       if (!past) return false;
     }
-    return note.cue < 0 && !noun_position(i) && !has(i, WordClass::mental) && !is_aux(i) && !has(i, WordClass::got);
+    return note.cue < 0 && !noun_position(i) && !has(i, WordClass::mental) && !is_aux(i) &&
+           !has(i, WordClass::got);
   }
 
   /// A past form of no row that fits: "they greased it", "it was varnished", "Dad moved up to the rocks".
@@ -284,7 +288,9 @@ class Finder : private VerbSurroundings {
   /// "The derrick could lift ten tons", "it would shake the cups": what a thing did whenever it did.
   bool try_ability(std::uint32_t i) {
     const Note& note = notes_[i];
-    if (i < span_.first + 2 || (note.flags.any() && !has(i, WordClass::journey)) || note.cue >= 0 || note.number >= 0) return false;
+    if (i < span_.first + 2 || (note.flags.any() && !has(i, WordClass::journey)) || note.cue >= 0 ||
+        note.number >= 0)
+      return false;
     std::uint32_t k = i;
     while (k > span_.first && is_adverb(k - 1)) --k;
     if (k == span_.first || (!has(k - 1, WordClass::modal) && !has(k - 1, WordClass::would))) return false;
@@ -334,7 +340,9 @@ class Finder : private VerbSurroundings {
     // "I'm", "he's": of people, unless a location of the site follows.
     const bool person = has(i, WordClass::we) || (has(i, WordClass::they) && !has(i, WordClass::them)) ||
                         (i > span_.first && has(i - 1, WordClass::we));
-    if (person && !location_after(i) && whereabouts_after(passage_, span_, i + 1).empty() && !place_behind(i + 1)) return;
+    if (person && !location_after(i) && whereabouts_after(passage_, span_, i + 1).empty() &&
+        !place_behind(i + 1))
+      return;
     Predicate predicate;
     predicate.at = i;
     read_auxiliaries(i, predicate);
@@ -362,8 +370,8 @@ class Finder : private VerbSurroundings {
       // "The winch was there when I came" says of what was named that it was there.
       const bool named_before = i > span_.first && (notes_[i - 1].thing >= 0 || has(i - 1, WordClass::it) ||
                                                     has(i - 1, WordClass::this_));
-      if (predicate.kind == Predicate::Kind::be && !named_before && i + 1 < span_.past && has(i + 1, WordClass::exist) &&
-          i + 2 < span_.past && !is_mark(i + 2) && notes_[i + 2].date < 0) {
+      if (predicate.kind == Predicate::Kind::be && !named_before && i + 1 < span_.past &&
+          has(i + 1, WordClass::exist) && i + 2 < span_.past && !is_mark(i + 2) && notes_[i + 2].date < 0) {
         predicate.kind = Predicate::Kind::exist;  // "Was there a radar".
         predicate.span.past = i + 2;
       }

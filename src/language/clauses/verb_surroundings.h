@@ -160,15 +160,15 @@ class VerbSurroundings {
       case VerbNeeds::newthing:
         return new_thing_beside(i) && (p.passive || acts_on(i) || relative_before(i));
       case VerbNeeds::aboard:
-        return agent_can_join(i) &&
-               boards_after(past_verb(i, verb));
+        return agent_can_join(i) && boards_after(past_verb(i, verb));
       case VerbNeeds::seen:
         return object_after(i);
       case VerbNeeds::place:
         return thing_after(i, 16, false, false, true) || has(span_.first, WordClass::where) ||
                (verb.kind == VerbKind::present && beside_something(i));
       case VerbNeeds::toplace:
-        return (thing_after(i, 16, true, false, false) || has(span_.first, WordClass::where) || put_somewhere(i)) &&
+        return (thing_after(i, 16, true, false, false) || has(span_.first, WordClass::where) ||
+                put_somewhere(i)) &&
                (verb.frame == VerbFrame::subject || p.passive || object_after(i) || relative_before(i));
       case VerbNeeds::fromplace:
         return thing_after(i, 12, false, true, false);
@@ -195,7 +195,8 @@ class VerbSurroundings {
       case VerbNeeds::location:
         return (location_after(i) && who_can_be_somewhere(i)) ||
                (somebody_before(p.span.first) &&
-              (place_behind(past_verb(i, verb)) || !destination_after(passage_, span_, past_verb(i, verb)).empty()));
+                (place_behind(past_verb(i, verb)) ||
+                 !destination_after(passage_, span_, past_verb(i, verb)).empty()));
     }
     return false;
   }
@@ -303,7 +304,8 @@ class VerbSurroundings {
     if ((forms & 4U) == 0 && !(did && (forms & 1U) != 0)) return false;
     if (i + 1 >= span_.past || is_mark(i + 1)) return true;
     if (notes_[i + 1].date >= 0) return did || !lasts(i + 1);
-    if (i + 2 < span_.past && notes_[i + 2].date >= 0 && !did && lasts(i + 2)) return false;  // "It went for nine days."
+    if (i + 2 < span_.past && notes_[i + 2].date >= 0 && !did && lasts(i + 2))
+      return false;  // "It went for nine days."
     const Flags& f = notes_[i + 1].flags;
     return f.has(WordClass::when) || f.has(WordClass::then) || f.has(WordClass::adverb) ||
            f.has(WordClass::coordinator) || f.has(WordClass::before) || f.has(WordClass::after) ||
@@ -375,7 +377,8 @@ class VerbSurroundings {
     for (std::uint32_t k = i + 1; k + 1 < std::min(span_.past, i + 9); ++k) {
       if (is_mark(k) || notes_[k].date >= 0) return false;
       if (notes_[k].thing < 0 && (has(k, WordClass::at) || has(k, WordClass::to)))
-        return has(k + 1, WordClass::determiner) && !has(k + 1, WordClass::pronoun) && !has(k + 1, WordClass::indefinite);
+        return has(k + 1, WordClass::determiner) && !has(k + 1, WordClass::pronoun) &&
+               !has(k + 1, WordClass::indefinite);
     }
     return false;
   }
@@ -387,7 +390,8 @@ class VerbSurroundings {
       if (has(k, WordClass::side)) return true;
       if (!has(k, WordClass::relation) && !has(k, WordClass::at)) continue;
       const std::uint32_t next = k + std::max<std::uint32_t>(1, notes_[k].reach);
-      return next < span_.past && has(next, WordClass::determiner) && notes_[next].date < 0 && !has(next, WordClass::pronoun);
+      return next < span_.past && has(next, WordClass::determiner) && notes_[next].date < 0 &&
+             !has(next, WordClass::pronoun);
     }
     return false;
   }
@@ -401,7 +405,8 @@ class VerbSurroundings {
     return thing.kind == ThingKind::equipment && thing.role == Role::none && !thing.shadowed;
   }
 
-  /// People as the subject right before a verb: "we", "Dad", a person of the list, "she" (who may be the vessel).
+  /// People as the subject right before a verb: "we", "Dad", a person of the list, "she" (who may be the
+  /// vessel).
   bool somebody_before(std::uint32_t i) const {
     for (std::uint32_t k = i; k > span_.first && k + 4 > i; --k) {
       const std::uint32_t at = k - 1;
@@ -414,14 +419,15 @@ class VerbSurroundings {
       if (!is_adverb(at) && !has(at, WordClass::both) && !has(at, WordClass::everything)) return false;
     }
     // A contraction holds its subject: "we'd gone".
-    return i < span_.past &&
-           (has(i, WordClass::we) || has(i, WordClass::she) || (has(i, WordClass::they) && !has(i, WordClass::them)));
+    return i < span_.past && (has(i, WordClass::we) || has(i, WordClass::she) ||
+                              (has(i, WordClass::they) && !has(i, WordClass::them)));
   }
 
   /// A place of the lists behind a preposition, within a few words.
   bool place_behind(std::uint32_t i) const {
     for (std::uint32_t k = i; k < std::min(span_.past, i + 9); ++k) {
-      if (is_mark(k) || has(k, WordClass::coordinator) || has(k, WordClass::relative) || has(k, WordClass::subordinator))
+      if (is_mark(k) || has(k, WordClass::coordinator) || has(k, WordClass::relative) ||
+          has(k, WordClass::subordinator))
         return false;
       if (notes_[k].thing < 0) continue;
       const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
@@ -465,7 +471,8 @@ class VerbSurroundings {
   /// "We had one."
   bool has_one(std::uint32_t i) const {
     return i + 1 < span_.past && has(i + 1, WordClass::one) && notes_[i + 1].thing < 0 &&
-           (i + 2 >= span_.past || is_mark(i + 2) || has(i + 2, WordClass::at) || has(i + 2, WordClass::adverb));
+           (i + 2 >= span_.past || is_mark(i + 2) || has(i + 2, WordClass::at) ||
+            has(i + 2, WordClass::adverb));
   }
 
   /// "They'd a big table in there": something of no list, and a place.

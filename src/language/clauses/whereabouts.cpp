@@ -1,6 +1,6 @@
-// A whereabouts phrase is one of the words of the class ("aboard"), a preposition of place with a definite noun
-// phrase, or both. Indefinite phrases ("in a temper"), abstract nouns ("in the way"), people and things of the
-// equipment list ("on the crane") are where nobody is said to be.
+// A whereabouts phrase is one of the words of the class ("aboard"), a preposition of place with a definite
+// noun phrase, or both. Indefinite phrases ("in a temper"), abstract nouns ("in the way"), people and things
+// of the equipment list ("on the crane") are where nobody is said to be.
 #include "language/clauses/whereabouts.h"
 
 #include <algorithm>
@@ -18,7 +18,8 @@ class Finder {
     for (int skipped = 0; k < span_.past && skipped < 3 && notes_[k].thing < 0; ++k, ++skipped) {
       if (is_stop(k) || has(k, WordClass::whereabouts) || opens_place(k)) break;
       const Flags& f = notes_[k].flags;
-      const bool on_the_way = f.has(WordClass::way) || f.has(WordClass::adverb) || f.has(WordClass::everything);
+      const bool on_the_way =
+          f.has(WordClass::way) || f.has(WordClass::adverb) || f.has(WordClass::everything);
       if (towards_ ? !on_the_way : f.any() && !on_the_way && !f.has(WordClass::quality)) return {};
     }
     if (k >= span_.past || is_stop(k)) return {};

@@ -105,8 +105,9 @@ std::string Annotator::place_near(const Passage& passage, std::uint32_t at) cons
   std::string key;
   // The places stand together, in the order of the text.
   const auto places = std::span(passage.things).subspan(first_place_, past_place_ - first_place_);
-  const auto from = std::lower_bound(places.begin(), places.end(), at > kReach ? at - kReach : 0,
-                                     [](const Thing& thing, std::uint32_t i) { return thing.span.first < i; });
+  const auto from =
+      std::lower_bound(places.begin(), places.end(), at > kReach ? at - kReach : 0,
+                       [](const Thing& thing, std::uint32_t i) { return thing.span.first < i; });
   for (const Thing& thing : std::span(from, places.end())) {
     if (thing.span.first >= at + kReach) break;
     if (thing.near_match) continue;
@@ -144,7 +145,8 @@ void Annotator::find_heads(HeadMemory& heads, Passage& passage) {
         passage.tokens[before].kind == Token::Kind::number || (counting && counting->quantity >= 0);
     if ((!f.has(WordClass::determiner) && !number) || f.has(WordClass::negative_determiner)) continue;
     // "There was a winch": a new one, unless there is but one of its kind at the place spoken of.
-    if (f.has(WordClass::indefinite) && !heads.only_here(passage.tokens[i].form, place_near(passage, i))) continue;
+    if (f.has(WordClass::indefinite) && !heads.only_here(passage.tokens[i].form, place_near(passage, i)))
+      continue;
     const auto term = heads.term_of(passage.tokens[i].form, place_near(passage, i));
     if (!term) continue;
     Thing thing;
@@ -186,12 +188,13 @@ void Annotator::find_things(HeadMemory& heads, Passage& passage) {
   find_heads(heads, passage);
   // Where mentions overlap the longer wins; of equal ones the list named first.
   const bool one = passage.things.size() < 2;
-  if (!one) std::stable_sort(passage.things.begin(), passage.things.end(), [](const Thing& a, const Thing& b) {
-    const auto length = [](const Thing& t) { return t.span.past - t.span.first; };
-    if (a.near_match != b.near_match) return !a.near_match;
-    if (a.carried != b.carried) return !a.carried;
-    return length(a) > length(b);
-  });
+  if (!one)
+    std::stable_sort(passage.things.begin(), passage.things.end(), [](const Thing& a, const Thing& b) {
+      const auto length = [](const Thing& t) { return t.span.past - t.span.first; };
+      if (a.near_match != b.near_match) return !a.near_match;
+      if (a.carried != b.carried) return !a.carried;
+      return length(a) > length(b);
+    });
   std::vector<Thing>& kept = kept_things_;
   kept.clear();
   for (Thing& thing : passage.things) {
@@ -271,7 +274,8 @@ void Annotator::find_phrases(Passage& passage) {
   std::uint32_t cue_past = 0;  // Cues inside a longer cue are not cues of their own.
   for (const std::uint32_t i : phrase_starts_) {
     const WordInfo* info = passage.notes[i].info;
-    const bool phrase = info->starts_phrase && i + 1 < count && words.phrases.may_continue(passage.tokens[i + 1]);
+    const bool phrase =
+        info->starts_phrase && i + 1 < count && words.phrases.may_continue(passage.tokens[i + 1]);
     if (info->cue < 0 && !phrase) continue;
     std::uint32_t longest = 0;
     std::uint32_t longest_answer = 0;  // Words that open an answer are told apart from other cues.

@@ -29,8 +29,9 @@ std::string before_preposition(const std::string& name, const Words& words) {
     if (end == std::string::npos) break;
     const std::vector<std::uint64_t> forms = words.forms_of(name.substr(begin + 1, end - begin - 1));
     const WordInfo* info = forms.size() == 1 ? words.find(forms[0]) : nullptr;
-    if (info && (info->flags.has(WordClass::at) || info->flags.has(WordClass::of) || info->flags.has(WordClass::with) ||
-                 info->flags.has(WordClass::for_) || info->flags.has(WordClass::to) || info->flags.has(WordClass::relation))) {
+    if (info && (info->flags.has(WordClass::at) || info->flags.has(WordClass::of) ||
+                 info->flags.has(WordClass::with) || info->flags.has(WordClass::for_) ||
+                 info->flags.has(WordClass::to) || info->flags.has(WordClass::relation))) {
       return name.substr(0, begin);
     }
     begin = end;
@@ -52,7 +53,8 @@ void HeadMemory::learn(const AuthorityList& equipment, const Words& words) {
       heads_of[t].push_back(parts.back());
       for (std::size_t i = 0; i + 1 < parts.size(); ++i) pairs.emplace(pair_key(parts[i], parts.back()), t);
     }
-    for (const std::string& name : names) learn_head(before_preposition(name, words), t, &name != &names.front(), words);
+    for (const std::string& name : names)
+      learn_head(before_preposition(name, words), t, &name != &names.front(), words);
   }
 }
 
@@ -67,7 +69,8 @@ void HeadMemory::learn_head(const std::string& name, std::uint32_t t, bool spoke
   };
   add(forms.back());
   const std::string folded = fold(name);
-  const std::vector<std::uint64_t> more = words.forms_of(words.plural_of(folded.substr(folded.rfind(' ') + 1)));
+  const std::vector<std::uint64_t> more =
+      words.forms_of(words.plural_of(folded.substr(folded.rfind(' ') + 1)));
   if (more.size() != 1 || more[0] == forms.back() || is_grammar(words, more[0])) return;
   add(more[0]);
   plurals.insert(more[0]);
@@ -118,7 +121,9 @@ std::optional<std::uint32_t> HeadMemory::term_of(std::uint64_t form, const std::
     // "the lamp" for an arc lamp only while it is spoken of.
     if (head.spoken && std::find(recent.begin(), recent.end(), head.term) == recent.end()) continue;
     const auto seen = named.find(head.term);
-    const std::int64_t when = seen != named.end() ? seen->second : (only && is_here(head, near)) || (only_one && !head.spoken) ? 0 : -1;
+    const std::int64_t when = seen != named.end()                                           ? seen->second
+                              : (only && is_here(head, near)) || (only_one && !head.spoken) ? 0
+                                                                                            : -1;
     if (when > latest) {
       latest = when;
       found = head.term;

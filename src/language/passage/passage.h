@@ -168,9 +168,8 @@ struct HeadMemory {
     std::uint32_t term = 0;
     bool spoken = false;  ///< Of a spoken name.
   };
-  std::unordered_multimap<std::uint64_t, Head>
-      heads;                                  ///< Last word of names to terms of the equipment list.
-  std::unordered_set<std::uint64_t> plurals;  ///< Heads in the plural.
+  std::unordered_multimap<std::uint64_t, Head> heads;  ///< Last word of names to terms of the equipment list.
+  std::unordered_set<std::uint64_t> plurals;           ///< Heads in the plural.
   std::unordered_map<std::uint32_t, std::int64_t> named;  ///< Terms named so far; when, as a running count.
   std::int64_t clock = 0;
   std::string place;  ///< Key of the place now spoken of; may be empty.
@@ -179,7 +178,7 @@ struct HeadMemory {
   /// A word of a name and its last word, to the term: "steam" and "windlass".
   std::unordered_multimap<std::uint64_t, std::uint32_t> pairs;
   std::unordered_map<std::uint32_t, std::vector<std::uint64_t>> heads_of;  ///< Last words of a term's names.
-  std::vector<std::uint32_t> recent;                                       ///< Terms named last, the latest last.
+  std::vector<std::uint32_t> recent;  ///< Terms named last, the latest last.
 
   void learn(const AuthorityList& equipment, const Words& words);
   void learn_head(const std::string& name, std::uint32_t term, bool spoken, const Words& words);

@@ -10,9 +10,9 @@ namespace witnessmark::claims {
 struct Finders;
 struct HeadMemory;
 
-/// What one word is to every step of reading, worked out when it is met for the first time in an interview. Talk
-/// repeats its words: a token costs one look-up here, and every step goes only to the tokens that are something
-/// to it.
+/// What one word is to every step of reading, worked out when it is met for the first time in an interview.
+/// Talk repeats its words: a token costs one look-up here, and every step goes only to the tokens that are
+/// something to it.
 struct Spelling {
   std::uint64_t written = 0;  ///< Form as the token scan makes it.
   std::uint64_t form = 0;     ///< The same with equal spellings made one.

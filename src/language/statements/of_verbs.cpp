@@ -1,7 +1,7 @@
 // What the verbs of verbs.csv state of their subjects and objects.
 #include <algorithm>
 
-#include "language/claims/statement_reader.h"
+#include "language/statements/statement_reader.h"
 
 namespace witnessmark::claims {
 
@@ -78,7 +78,8 @@ void StatementReader::begins_or_ends(const Predicate& p, Statement statement) {
   if (subjects.empty() && object) {
     // "They built the engine house", "the engine house was built".
     const Thing* place = arguments_.place_in(p.passive ? p.left : p.right, {Role::none});
-    const bool right_there = place && (p.passive ? place->span.past + 2 >= p.span.first : place->head <= p.span.past + 1);
+    const bool right_there =
+        place && (p.passive ? place->span.past + 2 >= p.span.first : place->head <= p.span.past + 1);
     if (right_there && !place->negated) is_of(add(&p, statement, {}, p.negated), *place);
     return;
   }
@@ -261,7 +262,8 @@ void StatementReader::paint(const Predicate& p) {
       // A second colour counts only when joined to the first: not "red with a white band".
       const bool apart = any && i > last_end && !arguments_.has(i - 1, WordClass::coordinator) &&
                          !arguments_.has(i - 1, WordClass::negative) && !arguments_.is_mark(i - 1);
-      if (colour.empty() || passage_.notes[i].thing >= 0 || apart || arguments_.any_in({last_end, i}, WordClass::we)) {
+      if (colour.empty() || passage_.notes[i].thing >= 0 || apart ||
+          arguments_.any_in({last_end, i}, WordClass::we)) {
         ++i;
         continue;
       }
@@ -347,7 +349,8 @@ bool StatementReader::is_habit(const Predicate& p) const {
 bool StatementReader::in_past_form(const Predicate& p) const {
   const WordInfo* info = passage_.notes[p.at].info;
   if (p.verb == &c_.words.any_doing || !info) return true;
-  constexpr auto kPast = static_cast<std::uint8_t>(VerbForm::past) | static_cast<std::uint8_t>(VerbForm::participle);
+  constexpr auto kPast =
+      static_cast<std::uint8_t>(VerbForm::past) | static_cast<std::uint8_t>(VerbForm::participle);
   return ((info->verb_forms[0] | info->verb_forms[1]) & kPast) != 0;
 }
 
@@ -392,8 +395,9 @@ void StatementReader::built(const Predicate& p) {
 /// "It shuddered", "it ran on paraffin": what a thing does is what it is like.
 void StatementReader::does(const Predicate& p) {
   std::uint32_t past = p.span.past;
-  while (past < p.right.past && past < p.at + 9 && !arguments_.is_mark(past) && passage_.notes[past].date < 0 &&
-         !arguments_.has(past, WordClass::coordinator) && !arguments_.has(past, WordClass::subordinator)) {
+  while (past < p.right.past && past < p.at + 9 && !arguments_.is_mark(past) &&
+         passage_.notes[past].date < 0 && !arguments_.has(past, WordClass::coordinator) &&
+         !arguments_.has(past, WordClass::subordinator)) {
     ++past;
   }
   for (const Subject& subject : subjects_or_pronoun(p)) {

@@ -2,7 +2,7 @@
 // preposition makes it a place or an instrument. Places are chosen by the preposition before them: for
 // endings "off" and "out of" first, for everything else "in", "on", "to"; the nearest to the right of the
 // verb first, then to its left, then in the clause.
-#include "language/claims/arguments.h"
+#include "language/statements/arguments.h"
 
 #include <algorithm>
 
@@ -195,7 +195,8 @@ std::string Arguments::relative_place(Span span, const Thing* subject) const {
     if (!has(i, WordClass::relation) || has(i, WordClass::at) || has(i, WordClass::by) ||
         i + reach + 1 >= span.past)
       continue;
-    if (has(i + reach, WordClass::us) && c_.passage.notes[i].cue < 0) return std::string(passage.words({i, i + reach + 1}));
+    if (has(i + reach, WordClass::us) && c_.passage.notes[i].cue < 0)
+      return std::string(passage.words({i, i + reach + 1}));
     if (!has(i + reach, WordClass::determiner) || c_.passage.notes[i + reach].date >= 0 ||
         c_.passage.notes[i].cue >= 0) {
       continue;
@@ -249,8 +250,10 @@ std::optional<Referent> Arguments::pronoun(bool plural, std::uint32_t at) const 
   constexpr std::uint32_t kNear = 14;
   const std::uint32_t from = at > c_.reading.span.first + kNear ? at - kNear : c_.reading.span.first;
   // "put by with a sheet on it": the sheet is on something else.
-  const bool by_preposition = at > from && (has(at - 1, WordClass::at) || has(at - 1, WordClass::relation) || has(at - 1, WordClass::with));
-  if (brings_in_unlisted(c_.passage, {from, by_preposition && at > from + 2 ? at - 2 : at}, true)) return std::nullopt;
+  const bool by_preposition = at > from && (has(at - 1, WordClass::at) || has(at - 1, WordClass::relation) ||
+                                            has(at - 1, WordClass::with));
+  if (brings_in_unlisted(c_.passage, {from, by_preposition && at > from + 2 ? at - 2 : at}, true))
+    return std::nullopt;
   const std::optional<Referent> before = c_.focus.pronoun(plural, c_.asking);
   const Focus::Mentioned& nearest = plural ? c_.focus.things : c_.focus.thing;
   if (!before || c_.focus.words - nearest.at > 15) {
@@ -265,8 +268,9 @@ std::optional<Referent> Arguments::pronoun(bool plural, std::uint32_t at) const 
 /// "the old one", "a steel one": one of what is spoken of.
 bool Arguments::stands_for_noun(std::uint32_t i, bool& plural) const {
   if (i == 0 || !has(i, WordClass::one) || c_.passage.notes[i].thing >= 0) return false;
-  const bool described = has(i - 1, WordClass::old) || has(i - 1, WordClass::new_) || has(i - 1, WordClass::quality) ||
-                         has(i - 1, WordClass::colour) || has(i - 1, WordClass::material) || has(i - 1, WordClass::type);
+  const bool described = has(i - 1, WordClass::old) || has(i - 1, WordClass::new_) ||
+                         has(i - 1, WordClass::quality) || has(i - 1, WordClass::colour) ||
+                         has(i - 1, WordClass::material) || has(i - 1, WordClass::type);
   if (!described) return false;
   plural = false;
   return true;
@@ -311,8 +315,9 @@ bool Arguments::open_after(const Predicate& p) const {
 
 std::optional<Referent> Arguments::she(const Predicate& p, bool object) const {
   if (object) {
-    const bool right_behind = p.at + 1 < p.right.past && has(p.at + 1, WordClass::she) &&
-                              (p.at + 2 >= p.right.past || is_mark(p.at + 2) || c_.passage.notes[p.at + 2].flags.any());
+    const bool right_behind =
+        p.at + 1 < p.right.past && has(p.at + 1, WordClass::she) &&
+        (p.at + 2 >= p.right.past || is_mark(p.at + 2) || c_.passage.notes[p.at + 2].flags.any());
     return right_behind ? c_.focus.she() : std::nullopt;
   }
   for (std::uint32_t i = p.at + 1; i > p.left.first && i + 5 > p.at; --i) {

@@ -2,7 +2,7 @@
 // it was gone, that something happened, where the site lay, or when what was just spoken of took place.
 #include <algorithm>
 
-#include "language/claims/statement_reader.h"
+#include "language/statements/statement_reader.h"
 
 namespace witnessmark::claims {
 
@@ -36,17 +36,20 @@ void StatementReader::exists(const Predicate& p) {
   }
 }
 
-/// "It was a thing like a suitcase", "it was about the size of two wardrobes": what a thing or place was like.
+/// "It was a thing like a suitcase", "it was about the size of two wardrobes": what a thing or place was
+/// like.
 bool StatementReader::is_like(const Predicate& p, const std::vector<Subject>& subjects) {
   if (subjects.empty() || p.present_tense) return false;
   std::uint32_t first = p.span.past;
-  while (first < p.right.past && (arguments_.has(first, WordClass::adverb) || arguments_.has(first, WordClass::already) ||
-                                  passage_.notes[first].number >= 0 || arguments_.has(first, WordClass::negative))) {
+  while (first < p.right.past &&
+         (arguments_.has(first, WordClass::adverb) || arguments_.has(first, WordClass::already) ||
+          passage_.notes[first].number >= 0 || arguments_.has(first, WordClass::negative))) {
     ++first;
   }
   if (first + 1 >= p.right.past || arguments_.is_mark(first)) return false;
   const bool like = arguments_.has(first, WordClass::like);
-  if (!like && !arguments_.has(first, WordClass::indefinite) && !arguments_.has(first, WordClass::determiner)) return false;
+  if (!like && !arguments_.has(first, WordClass::indefinite) && !arguments_.has(first, WordClass::determiner))
+    return false;
   if (!like && !arguments_.has(first, WordClass::indefinite)) {
     // "the size of …": of definite phrases only measures.
     bool measure = false;
@@ -58,8 +61,8 @@ bool StatementReader::is_like(const Predicate& p, const std::vector<Subject>& su
   while (past < p.right.past && past < first + 9 && !arguments_.is_mark(past) &&
          !arguments_.has(past, WordClass::subordinator) && !arguments_.has(past, WordClass::coordinator)) {
     const Note& note = passage_.notes[past];
-    if (note.thing >= 0 || note.date >= 0 || note.flags.has(WordClass::person) || note.flags.has(WordClass::event_noun) ||
-        (past < first + 4 && note.flags.has(WordClass::abstract))) {
+    if (note.thing >= 0 || note.date >= 0 || note.flags.has(WordClass::person) ||
+        note.flags.has(WordClass::event_noun) || (past < first + 4 && note.flags.has(WordClass::abstract))) {
       return false;
     }
     ++past;
@@ -94,7 +97,8 @@ void StatementReader::part_of(const Predicate& p) {
   std::uint32_t first = p.span.past;
   while (first < p.right.past && arguments_.has(first, WordClass::adverb)) ++first;
   if (first >= p.right.past) return;
-  if (!arguments_.has(first, WordClass::determiner) && !arguments_.has(first, WordClass::negative_determiner)) return;
+  if (!arguments_.has(first, WordClass::determiner) && !arguments_.has(first, WordClass::negative_determiner))
+    return;
   std::uint32_t past = first;
   while (past < p.right.past && past < first + 8 && !arguments_.is_mark(past) &&
          passage_.notes[past].date < 0 && !arguments_.has(past, WordClass::relative) &&
@@ -107,7 +111,8 @@ void StatementReader::part_of(const Predicate& p) {
     Draft& draft = add(&p, Statement::attribute, subject, p.negated);
     draft.quantity.reset();
     draft.undated = true;
-    draft.attribute = (arguments_.has(first, WordClass::negative_determiner) ? "without: " : "with: ") + std::string(passage_.words({first, past}));
+    draft.attribute = (arguments_.has(first, WordClass::negative_determiner) ? "without: " : "with: ") +
+                      std::string(passage_.words({first, past}));
     place_it(draft, &p, false);
   }
 }
@@ -135,8 +140,9 @@ bool StatementReader::place_has(const Predicate& p) {
   const Thing* place = arguments_.place_in(p.left, {Role::none});
   if (!place || place->negated) return false;
   std::uint32_t past = p.span.past;
-  while (past < p.right.past && past < p.span.past + 8 && !arguments_.is_mark(past) && passage_.notes[past].date < 0 &&
-         !arguments_.has(past, WordClass::subordinator) && !arguments_.has(past, WordClass::relative)) {
+  while (past < p.right.past && past < p.span.past + 8 && !arguments_.is_mark(past) &&
+         passage_.notes[past].date < 0 && !arguments_.has(past, WordClass::subordinator) &&
+         !arguments_.has(past, WordClass::relative)) {
     if (passage_.notes[past].thing >= 0 || arguments_.has(past, WordClass::person)) return false;
     ++past;
   }
@@ -150,7 +156,8 @@ bool StatementReader::place_has(const Predicate& p) {
 /// "They'd the hooter going", "I'd the crane painted": not that it was there but what was done.
 bool StatementReader::had_done(const Predicate& p, const Subject& subject, bool negated) {
   const std::uint32_t next = subject.thing->span.past;
-  if (next >= c_.reading.span.past || arguments_.is_mark(next) || passage_.notes[next].date >= 0) return false;
+  if (next >= c_.reading.span.past || arguments_.is_mark(next) || passage_.notes[next].date >= 0)
+    return false;
   for (const Predicate& other : c_.reading.predicates)
     if (other.at == next) return true;
   if (!passage_.words({next, next + 1}).ends_with("ing") || arguments_.has(next, WordClass::at)) return false;
@@ -265,7 +272,8 @@ bool StatementReader::is_attribute(const Predicate& p, const std::vector<Subject
       continue;
     }
     if (!f.has(WordClass::adverb) && !f.has(WordClass::determiner) && !f.has(WordClass::everything) &&
-        !f.has(WordClass::habit) && !f.has(WordClass::still) && !f.has(WordClass::already) && passage_.notes[i].cue < 0) {
+        !f.has(WordClass::habit) && !f.has(WordClass::still) && !f.has(WordClass::already) &&
+        passage_.notes[i].cue < 0) {
       return false;
     }
   }
@@ -299,7 +307,8 @@ bool StatementReader::is_somewhere(const Predicate& p, const std::vector<Subject
   if (!place) place = arguments_.place_in({p.span.past, clause.past}, {Role::at, Role::relation});
   if (!place && inverted) place = arguments_.place_in(p.left, {Role::at});
   // "It was on the roof of the winding house."
-  if (!place && !right.empty() && (arguments_.has(right.first, WordClass::at) || arguments_.has(right.first, WordClass::relation))) {
+  if (!place && !right.empty() &&
+      (arguments_.has(right.first, WordClass::at) || arguments_.has(right.first, WordClass::relation))) {
     place = arguments_.place_in(right, {Role::of});
   }
   std::string words = place ? std::string() : arguments_.relative_place({p.span.past, clause.past}, nullptr);
@@ -359,7 +368,8 @@ void StatementReader::is_dated(const Predicate& p, const std::vector<Subject>& s
   }
   if (!last) last = c_.focus.repeatable();
   if (!last || p.agent == Agent::we) return;
-  // "It was there. That was 1962.": of lasting states and of where somebody was the date is of something else as often.
+  // "It was there. That was 1962.": of lasting states and of where somebody was the date is of something else
+  // as often.
   const bool event = last->statement == Statement::begins || last->statement == Statement::ends ||
                      last->statement == Statement::count;
   if (!event && drafts_.empty()) return;
@@ -384,37 +394,46 @@ void StatementReader::is_dated(const Predicate& p, const std::vector<Subject>& s
   drafts_.push_back(std::move(again));
 }
 
-/// "Number two was dry as a bone", "the cold store was down a deck": whatever is said of a place or thing that is named right
-/// before.
+/// "Number two was dry as a bone", "the cold store was down a deck": whatever is said of a place or thing
+/// that is named right before.
 bool StatementReader::is_said_of(const Predicate& p, const std::vector<Subject>& subjects) {
   const Thing* named = nullptr;
   for (const Thing& thing : passage_.things_in(p.left)) {
     if (p.left.holds(thing.span.first) && !thing.shadowed && thing.role == Role::none) named = &thing;
   }
-  if (!named || named->span.past > p.span.first || named->kind == ThingKind::person || named->kind == ThingKind::location) return false;
+  if (!named || named->span.past > p.span.first || named->kind == ThingKind::person ||
+      named->kind == ThingKind::location)
+    return false;
   for (std::uint32_t i = named->span.past; i < p.span.first; ++i)
     if (!arguments_.has(i, WordClass::adverb)) return false;
   if (named->kind == ThingKind::equipment && (subjects.empty() || subjects[0].thing != named)) return false;
   std::uint32_t first = p.span.past;
-  while (first < p.right.past && (arguments_.has(first, WordClass::adverb) || arguments_.has(first, WordClass::negative))) ++first;
+  while (first < p.right.past &&
+         (arguments_.has(first, WordClass::adverb) || arguments_.has(first, WordClass::negative)))
+    ++first;
   std::uint32_t past = first;
-  for (; past < p.right.past && past < first + 9 && !arguments_.is_mark(past) && !arguments_.has(past, WordClass::subordinator) &&
-         !arguments_.has(past, WordClass::coordinator) && !arguments_.has(past, WordClass::relative);
+  for (; past < p.right.past && past < first + 9 && !arguments_.is_mark(past) &&
+         !arguments_.has(past, WordClass::subordinator) && !arguments_.has(past, WordClass::coordinator) &&
+         !arguments_.has(past, WordClass::relative);
        ++past) {
     const Note& note = passage_.notes[past];
-    if (past < first + 3 && (note.date >= 0 || note.flags.has(WordClass::person) || note.flags.has(WordClass::abstract) ||
-                             note.flags.has(WordClass::when) || note.thing >= 0))
+    if (past < first + 3 &&
+        (note.date >= 0 || note.flags.has(WordClass::person) || note.flags.has(WordClass::abstract) ||
+         note.flags.has(WordClass::when) || note.thing >= 0))
       return false;
   }
   const bool of_place = named->kind == ThingKind::place;
-  const auto plain = [&](std::uint32_t i) { return i < past && !passage_.notes[i].flags.any() && passage_.notes[i].number < 0; };
+  const auto plain = [&](std::uint32_t i) {
+    return i < past && !passage_.notes[i].flags.any() && passage_.notes[i].number < 0;
+  };
   // "Down a deck", "round on the other side" are said of places only.
   const bool where = of_place && past > first + 1 && !arguments_.has(first, WordClass::determiner);
   // "The horn was going."
   const bool under_way = !of_place && passage_.words({first, first + 1}).ends_with("ing");
   if (!plain(first) && !arguments_.has(first, WordClass::quality) && !where && !under_way) return false;
   const bool negated = p.negated || negative_in(passage_, {p.span.past, first}).has_value();
-  Draft& draft = add(&p, under_way ? Statement::happened : Statement::attribute, {referent_of(c_, *named), named}, negated);
+  Draft& draft = add(&p, under_way ? Statement::happened : Statement::attribute,
+                     {referent_of(c_, *named), named}, negated);
   draft.quantity.reset();
   draft.attribute = "is: " + std::string(passage_.words({first, past}));
   place_it(draft, &p, false);
@@ -438,11 +457,15 @@ bool StatementReader::complement_is_named(const Predicate& p, std::uint32_t limi
 
 /// "When I came it was bottles", "it was a motor": what there was, where "it" stands for nothing named.
 bool StatementReader::it_was(const Predicate& p, bool another) {
-  if (another || p.negated || p.present_tense || c_.asking || p.agent != Agent::it || p.infinitive) return false;
+  if (another || p.negated || p.present_tense || c_.asking || p.agent != Agent::it || p.infinitive)
+    return false;
   for (const Thing& thing : passage_.things_in(p.right)) {
-    if (thing.kind != ThingKind::equipment || thing.shadowed || thing.negated || !p.right.holds(thing.span.first)) continue;
+    if (thing.kind != ThingKind::equipment || thing.shadowed || thing.negated ||
+        !p.right.holds(thing.span.first))
+      continue;
     const bool next = thing.head <= p.span.past + 1 && thing.role == Role::none;
-    const bool unnamed = thing.indefinite || (thing.plural && thing.head == thing.span.first) || thing.quantity >= 0;
+    const bool unnamed =
+        thing.indefinite || (thing.plural && thing.head == thing.span.first) || thing.quantity >= 0;
     if (!next || !unnamed || arguments_.has(p.at, WordClass::she)) return false;
     add_state(&p, {referent_of(c_, thing), &thing}, false);
     return true;
@@ -457,7 +480,8 @@ bool StatementReader::points_at(const Predicate& p) {
                       (p.span.first > p.left.first && arguments_.has(p.span.first - 1, WordClass::this_));
   if (!points) return false;
   for (const Thing& thing : passage_.things_in(p.right)) {
-    if (thing.kind != ThingKind::equipment || thing.shadowed || thing.role != Role::none || !p.right.holds(thing.span.first))
+    if (thing.kind != ThingKind::equipment || thing.shadowed || thing.role != Role::none ||
+        !p.right.holds(thing.span.first))
       continue;
     if (thing.head > p.span.past + 1 || thing.indefinite || thing.negated) return false;
     const std::size_t made = drafts_.size();
@@ -508,7 +532,8 @@ void StatementReader::is(const Predicate& p) {
   if (points_at(p) || it_was(p, another)) return;
   if (!subjects.empty() && had_been_there(p, subjects)) return;
   if (!subjects.empty() && !another) {
-    if (is_gone(p, subjects) || is_attribute(p, subjects) || is_somewhere(p, subjects) || is_like(p, subjects))
+    if (is_gone(p, subjects) || is_attribute(p, subjects) || is_somewhere(p, subjects) ||
+        is_like(p, subjects))
       return;
   }
   if (subjects.empty()) {

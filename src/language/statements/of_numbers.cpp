@@ -1,13 +1,15 @@
-// Counts, and things of no list: numbers with places of their own, bare numbers of what was just spoken of, "one",
-// and what is brought in with "a" at a place.
+// Counts, and things of no list: numbers with places of their own, bare numbers of what was just spoken of,
+// "one", and what is brought in with "a" at a place.
 #include <algorithm>
 
-#include "language/claims/statement_reader.h"
+#include "language/statements/statement_reader.h"
 
 namespace witnessmark::claims {
 
-/// "ten cylinders in the port rack and ten cylinders in the starboard rack": each further number with its place.
-void StatementReader::add_counted_elsewhere(const Predicate& p, Span clause, const std::vector<Subject>& subjects) {
+/// "ten cylinders in the port rack and ten cylinders in the starboard rack": each further number with its
+/// place.
+void StatementReader::add_counted_elsewhere(const Predicate& p, Span clause,
+                                            const std::vector<Subject>& subjects) {
   const std::uint32_t from = subjects.back().thing->span.past;
   for (const Thing& thing : passage_.things_in(clause)) {
     if (!clause.holds(thing.span.first) || thing.span.first < from || thing.kind != ThingKind::equipment ||
@@ -23,8 +25,8 @@ void StatementReader::add_counted_elsewhere(const Predicate& p, Span clause, con
   }
 }
 
-/// Where something of no list stands: a place of its clause, of "in there", of the question, else the place just
-/// spoken of.
+/// Where something of no list stands: a place of its clause, of "in there", of the question, else the place
+/// just spoken of.
 std::optional<Referent> StatementReader::place_of_unlisted(const Predicate& p, const Thing*& named) const {
   const Span clause = c_.reading.clauses[p.clause].span;
   named = arguments_.place_in({p.span.past, clause.past}, {Role::at, Role::relation});
@@ -37,7 +39,8 @@ std::optional<Referent> StatementReader::place_of_unlisted(const Predicate& p, c
     carried = &earlier;
   }
   if (!carried) carried = c_.asked_place;
-  const bool pointed = arguments_.any_in(clause, WordClass::in_there) || arguments_.any_in(clause, WordClass::in_place);
+  const bool pointed =
+      arguments_.any_in(clause, WordClass::in_there) || arguments_.any_in(clause, WordClass::in_place);
   if (!carried) carried = c_.focus.place_within(pointed ? 12 : 8);
   if (!carried) return std::nullopt;
   Referent place = *carried;
@@ -59,28 +62,31 @@ bool StatementReader::unlisted(const Predicate& p) {
   const std::uint32_t limit = named ? named->head : std::min(clause.past, past + 8);
   for (; past < limit; ++past) {
     const Flags& f = passage_.notes[past].flags;
-    if (!named && led_in && noun && (arguments_.is_mark(past) || f.has(WordClass::relative) || f.has(WordClass::relation) ||
-                                     f.has(WordClass::with) || passage_.notes[past].date >= 0 ||
-                                     f.has(WordClass::coordinator) || f.has(WordClass::when) || f.has(WordClass::in_there))) {
+    if (!named && led_in && noun &&
+        (arguments_.is_mark(past) || f.has(WordClass::relative) || f.has(WordClass::relation) ||
+         f.has(WordClass::with) || passage_.notes[past].date >= 0 || f.has(WordClass::coordinator) ||
+         f.has(WordClass::when) || f.has(WordClass::in_there))) {
       break;
     }
     if (arguments_.is_mark(past) || passage_.notes[past].thing >= 0 || f.has(WordClass::person) ||
         f.has(WordClass::people_count) || f.has(WordClass::they) || f.has(WordClass::event_noun) ||
         f.has(WordClass::activity) || f.has(WordClass::nothing) || f.has(WordClass::everything) ||
-        f.has(WordClass::abstract) || f.has(WordClass::modal) || f.has(WordClass::never) || (!named && passage_.notes[past].date >= 0)) {
+        f.has(WordClass::abstract) || f.has(WordClass::modal) || f.has(WordClass::never) ||
+        (!named && passage_.notes[past].date >= 0)) {
       return false;
     }
     if (passage_.notes[past].number >= 0) number = passage_.notes[past].number;
     if (f.has(WordClass::negative_determiner)) negated = true;
     if (led_in && f.has(WordClass::at) && !f.has(WordClass::quality)) break;
-    const bool describes = f.has(WordClass::quality) || f.has(WordClass::colour) || f.has(WordClass::material) ||
-                           f.has(WordClass::condition) || f.has(WordClass::old);
-    noun = noun || (led_in && passage_.tokens[past].kind == Token::Kind::word && passage_.notes[past].number < 0 &&
-                    (!f.any() || describes));
+    const bool describes = f.has(WordClass::quality) || f.has(WordClass::colour) ||
+                           f.has(WordClass::material) || f.has(WordClass::condition) || f.has(WordClass::old);
+    noun = noun || (led_in && passage_.tokens[past].kind == Token::Kind::word &&
+                    passage_.notes[past].number < 0 && (!f.any() || describes));
     led_in = led_in || f.has(WordClass::determiner) || passage_.notes[past].number >= 0;
   }
   if (!led_in || past <= p.span.past + 1) return false;
-  // Without a place of its own only "a" or "some" brings in a thing: "four missing" counts what was spoken of.
+  // Without a place of its own only "a" or "some" brings in a thing: "four missing" counts what was spoken
+  // of.
   if (!named && (!noun || negated || number >= 0)) return false;
   if (number >= 0 && passage_.numbers[static_cast<std::size_t>(number)].measure) return false;
   Draft& draft = add(&p, negated ? Statement::absent : Statement::present, {}, false);
@@ -105,18 +111,22 @@ bool StatementReader::bare_count(const Predicate* p, Span where) {
     const Number& number = passage_.numbers[index];
     if (number.measure || number.ordinal_name || counts_people(index)) return false;
     // "There was one to the drum house": one of them, no count.
-    const bool one = number.least == 1 && number.most == 1 && arguments_.has(number.span.first, WordClass::one);
-    if (one && p && number.span.past < clause.past && arguments_.has(number.span.past, WordClass::to)) return false;
+    const bool one =
+        number.least == 1 && number.most == 1 && arguments_.has(number.span.first, WordClass::one);
+    if (one && p && number.span.past < clause.past && arguments_.has(number.span.past, WordClass::to))
+      return false;
     const std::uint32_t next = number.span.past;
-    const bool alone = next >= clause.past || arguments_.is_mark(next) || arguments_.has(next, WordClass::of_them) ||
-                       passage_.notes[next].date >= 0 || arguments_.has(next, WordClass::at) ||
-                       arguments_.has(next, WordClass::there) || arguments_.has(next, WordClass::whereabouts) ||
-                       arguments_.has(next, WordClass::when) || arguments_.has(next, WordClass::to) ||
-                       arguments_.has(next, WordClass::coordinator) || arguments_.has(next, WordClass::adverb);
+    const bool alone =
+        next >= clause.past || arguments_.is_mark(next) || arguments_.has(next, WordClass::of_them) ||
+        passage_.notes[next].date >= 0 || arguments_.has(next, WordClass::at) ||
+        arguments_.has(next, WordClass::there) || arguments_.has(next, WordClass::whereabouts) ||
+        arguments_.has(next, WordClass::when) || arguments_.has(next, WordClass::to) ||
+        arguments_.has(next, WordClass::coordinator) || arguments_.has(next, WordClass::adverb);
     if (!alone) return false;
     std::optional<Referent> subject;
     for (const Draft& earlier : drafts_) {
-      if (earlier.subject && (earlier.subject->plural || earlier.statement == Statement::count)) subject = earlier.subject;
+      if (earlier.subject && (earlier.subject->plural || earlier.statement == Statement::count))
+        subject = earlier.subject;
     }
     if (!subject) subject = c_.focus.counted_now();
     if (!subject && p) subject = arguments_.pronoun(true, p->at);
@@ -126,7 +136,8 @@ bool StatementReader::bare_count(const Predicate* p, Span where) {
     draft.quantity = Quantity{number.least, number.most, std::string(passage_.words(number.span))};
     if (number.about) draft.firmness = Firmness::hedged;
     place_it(draft, p, false);
-    if (!draft.place && drafts_.size() > 1 && drafts_.front().place) carry_place(draft, *drafts_.front().place);
+    if (!draft.place && drafts_.size() > 1 && drafts_.front().place)
+      carry_place(draft, *drafts_.front().place);
     return true;
   }
   return false;
@@ -136,9 +147,10 @@ bool StatementReader::bare_count(const Predicate* p, Span where) {
 bool StatementReader::had_one(const Predicate& p) {
   for (std::uint32_t i = p.span.past; i < std::min(p.right.past, p.span.past + 3); ++i) {
     if (!arguments_.has(i, WordClass::one)) continue;
-    const bool alone = i + 1 >= p.right.past || arguments_.is_mark(i + 1) || arguments_.has(i + 1, WordClass::at) ||
-                       arguments_.has(i + 1, WordClass::adverb) || arguments_.has(i + 1, WordClass::in_there) ||
-                       arguments_.has(i + 1, WordClass::when) || passage_.notes[i + 1].date >= 0;
+    const bool alone = i + 1 >= p.right.past || arguments_.is_mark(i + 1) ||
+                       arguments_.has(i + 1, WordClass::at) || arguments_.has(i + 1, WordClass::adverb) ||
+                       arguments_.has(i + 1, WordClass::in_there) || arguments_.has(i + 1, WordClass::when) ||
+                       passage_.notes[i + 1].date >= 0;
     if (!alone) return false;
     const std::optional<Referent> subject = arguments_.pronoun(false, p.at);
     if (!subject || subject->kind != ThingKind::equipment) return false;

@@ -1,10 +1,10 @@
 #pragma once
 #include <vector>
 
-#include "language/claims/cue_reading.h"
 #include "language/claims/draft.h"
 #include "language/claims/focus.h"
-#include "language/claims/times.h"
+#include "language/statements/cue_reading.h"
+#include "language/statements/times.h"
 
 namespace witnessmark::claims {
 
@@ -32,10 +32,10 @@ struct StatementContext {
   /// Place or thing the question was about, for answers.
   const Referent* asked_place = nullptr;
   const Referent* narrator = nullptr;  ///< Who "I" is, if a person of the list.
-  const ChosenDate* today = nullptr;    ///< When the interview was, for what is pointed at.
-  bool asked_what = false;  ///< Answers a question for what it was.
-  bool answering = false;   ///< Soon after the question.
-  bool inventory = false;   ///< "What was in the wheelhouse?": bare names answer it.
+  const ChosenDate* today = nullptr;   ///< When the interview was, for what is pointed at.
+  bool asked_what = false;             ///< Answers a question for what it was.
+  bool answering = false;              ///< Soon after the question.
+  bool inventory = false;              ///< "What was in the wheelhouse?": bare names answer it.
 };
 
 /// The statements of one sentence, in its order.

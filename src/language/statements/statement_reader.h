@@ -4,13 +4,13 @@
 #include <string>
 #include <vector>
 
-#include "language/claims/arguments.h"
 #include "language/clauses/whereabouts.h"
+#include "language/statements/arguments.h"
 
 namespace witnessmark::claims {
 
-/// Makes drafts of one predicate after the other; what each verb kind states is in statements_of_verbs.cpp,
-/// what "to be" and "to have" state in statements_of_states.cpp.
+/// Makes drafts of one predicate after the other; what each verb kind states is in of_verbs.cpp,
+/// what "to be" and "to have" state in of_states.cpp.
 class StatementReader {
  public:
   explicit StatementReader(const StatementContext& context)

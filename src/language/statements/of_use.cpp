@@ -1,20 +1,22 @@
-// What is spoken of only as part of what people did: "we used to ride down on the bogie", "I took bearings with it every
-// day". That it was there is stated by the way; what was done once with it happened.
+// What is spoken of only as part of what people did: "we used to ride down on the bogie", "I took bearings
+// with it every day". That it was there is stated by the way; what was done once with it happened.
 #include <algorithm>
 
-#include "language/claims/statement_reader.h"
+#include "language/statements/statement_reader.h"
 
 namespace witnessmark::claims {
 
 /// "used to", "would", "every Friday", "we were landing", "you": done again and again.
 bool StatementReader::again_and_again(const Span& clause) const {
   for (std::uint32_t i = clause.first; i < clause.past; ++i) {
-    for (const WordClass c : {WordClass::used_to, WordClass::habit, WordClass::would, WordClass::still, WordClass::never})
+    for (const WordClass c :
+         {WordClass::used_to, WordClass::habit, WordClass::would, WordClass::still, WordClass::never})
       if (arguments_.has(i, c)) return true;
     const std::string_view word = passage_.words({i, i + 1});
     if (word == "you" || word == "You") return true;
     // "were landing"
-    const bool going = word.size() > 5 && word.ends_with("ing") && i > clause.first && arguments_.has(i - 1, WordClass::be);
+    const bool going =
+        word.size() > 5 && word.ends_with("ing") && i > clause.first && arguments_.has(i - 1, WordClass::be);
     if (going) return true;
   }
   return false;
@@ -24,8 +26,8 @@ bool StatementReader::again_and_again(const Span& clause) const {
 void StatementReader::named_in_passing() {
   if (c_.asking) return;
   for (const Thing& thing : passage_.things) {
-    if (thing.kind != ThingKind::equipment || !c_.reading.span.holds(thing.span.first) || thing.shadowed || thing.corrected ||
-        thing.negated || thing.near_match) {
+    if (thing.kind != ThingKind::equipment || !c_.reading.span.holds(thing.span.first) || thing.shadowed ||
+        thing.corrected || thing.negated || thing.near_match) {
       continue;
     }
     const bool stated = std::any_of(drafts_.begin(), drafts_.end(), [&](const Draft& draft) {
@@ -53,7 +55,8 @@ void StatementReader::used_with_pronoun() {
   for (std::uint32_t i = span.first + 2; i < span.past; ++i) {
     if (!arguments_.has(i, WordClass::pronoun) || passage_.notes[i].cue >= 0) continue;
     const bool by_means = arguments_.has(i - 1, WordClass::with) || arguments_.has(i - 1, WordClass::at) ||
-                          arguments_.has(i - 1, WordClass::relation) || arguments_.has(i - 1, WordClass::from);
+                          arguments_.has(i - 1, WordClass::relation) ||
+                          arguments_.has(i - 1, WordClass::from);
     if (!by_means || arguments_.has(i - 1, WordClass::by)) continue;
     std::uint32_t clause = 0;
     for (std::uint32_t c = 0; c < c_.reading.clauses.size(); ++c)

@@ -1,8 +1,8 @@
-// Sentences without a verb, and names that open an answer: "The old bell.", "Two davits on the boat deck.", "A
-// chair that was bolted down.", "Buff."
+// Sentences without a verb, and names that open an answer: "The old bell.", "Two davits on the boat deck.",
+// "A chair that was bolted down.", "Buff."
 #include <algorithm>
 
-#include "language/claims/statement_reader.h"
+#include "language/statements/statement_reader.h"
 
 namespace witnessmark::claims {
 
@@ -30,13 +30,14 @@ bool StatementReader::opens_with(const Thing& thing) const {
   return i >= thing.head;
 }
 
-/// What a sentence opens with, over words that say nothing, to the first mark, preposition or relative clause;
-/// empty when a verb stands in it.
+/// What a sentence opens with, over words that say nothing, to the first mark, preposition or relative
+/// clause; empty when a verb stands in it.
 Span StatementReader::opening_name() const {
   Span name = c_.reading.span;
   while (name.first < name.past &&
          (arguments_.is_mark(name.first) || arguments_.has(name.first, WordClass::filler) ||
-          arguments_.has(name.first, WordClass::coordinator) || arguments_.has(name.first, WordClass::then))) {
+          arguments_.has(name.first, WordClass::coordinator) ||
+          arguments_.has(name.first, WordClass::then))) {
     ++name.first;
   }
   std::uint32_t past = name.first;
@@ -53,14 +54,15 @@ Span StatementReader::opening_name() const {
   return name;
 }
 
-/// "The old transmitter to your left, which …", "A chair that was bolted down": a name opens the answer to what
-/// there was, and whatever follows only tells more of it.
+/// "The old transmitter to your left, which …", "A chair that was bolted down": a name opens the answer to
+/// what there was, and whatever follows only tells more of it.
 void StatementReader::inventory_item() {
   const Span name = opening_name();
   if (name.empty() || name.past >= c_.reading.span.past) return;
-  const bool tells_more = arguments_.is_mark(name.past) || arguments_.has(name.past, WordClass::relative) ||
-                          arguments_.has(name.past, WordClass::with) || arguments_.has(name.past, WordClass::to) ||
-                          arguments_.has(name.past, WordClass::at) || arguments_.has(name.past, WordClass::relation);
+  const bool tells_more =
+      arguments_.is_mark(name.past) || arguments_.has(name.past, WordClass::relative) ||
+      arguments_.has(name.past, WordClass::with) || arguments_.has(name.past, WordClass::to) ||
+      arguments_.has(name.past, WordClass::at) || arguments_.has(name.past, WordClass::relation);
   if (!tells_more || !arguments_.has(name.first, WordClass::determiner)) return;
   for (const Thing& thing : passage_.things_in(name)) {
     if (thing.kind != ThingKind::equipment || thing.shadowed || !name.holds(thing.span.first)) continue;
@@ -137,7 +139,8 @@ bool StatementReader::colour_of_topic() {
     if (!topic) topic = arguments_.pronoun(plural = true, span.first);
     if (!topic) return false;
     const std::size_t first = drafts_.size();
-    Draft& draft = add(nullptr, Statement::attribute, {topic, nullptr}, negative_in(passage_, {span.first, i}).has_value());
+    Draft& draft = add(nullptr, Statement::attribute, {topic, nullptr},
+                       negative_in(passage_, {span.first, i}).has_value());
     draft.attribute = colour;
     put_dates(nullptr, first);
     put_cues(nullptr, 0, first);
@@ -151,12 +154,14 @@ bool StatementReader::gone_of_topic() {
   const Span span = c_.reading.span;
   if (!c_.answering || span.past - span.first > 6) return false;
   for (std::uint32_t i = span.first; i < span.past; ++i) {
-    if (arguments_.has(i, WordClass::we) || arguments_.has(i, WordClass::they)) return false;  // "I was away."
+    if (arguments_.has(i, WordClass::we) || arguments_.has(i, WordClass::they))
+      return false;  // "I was away."
     if (!arguments_.has(i, WordClass::gone)) continue;
     const std::optional<Referent> topic = arguments_.pronoun(false, span.first);
     if (!topic || topic->kind != ThingKind::equipment) return false;
     const std::size_t first = drafts_.size();
-    add(nullptr, Statement::ends, {topic, nullptr}, negative_in(passage_, {span.first, i}).has_value()).by_then = true;
+    add(nullptr, Statement::ends, {topic, nullptr}, negative_in(passage_, {span.first, i}).has_value())
+        .by_then = true;
     put_dates(nullptr, first);
     put_cues(nullptr, 0, first);
     return true;
@@ -192,10 +197,11 @@ void StatementReader::fragment() {
         thing.negated && thing.head < thing.span.first && arguments_.has(thing.head, WordClass::negative) &&
         !arguments_.has(thing.head, WordClass::negative_determiner) && thing.head > span.first;
     // A bare name in answer to what there was: "A stove. The old bell."
-    const bool named = (c_.asked_place && (bare_name(thing) || (c_.inventory && opens_with(thing)))) ||
-                       ((c_.asked_what || c_.answering) && thing.indefinite && bare_name(thing)) ||
-                       (c_.answering && opens_with(thing) && thing.role == Role::none && span.past - span.first <= kShortFragment &&
-                        (thing.head == thing.span.first || thing.indefinite));
+    const bool named =
+        (c_.asked_place && (bare_name(thing) || (c_.inventory && opens_with(thing)))) ||
+        ((c_.asked_what || c_.answering) && thing.indefinite && bare_name(thing)) ||
+        (c_.answering && opens_with(thing) && thing.role == Role::none &&
+         span.past - span.first <= kShortFragment && (thing.head == thing.span.first || thing.indefinite));
     // "Black hull, buff funnel."
     for (std::uint32_t i = thing.head; i < thing.span.first; ++i) {
       const std::string colour =

@@ -1,11 +1,11 @@
 // One sentence: each predicate makes its drafts, then dates and cues are laid over them, then what is only
 // intended, asked or contrary to fact is dropped. A sentence without a predicate may still count or deny
 // things ("No stove in the mess room").
-#include "language/claims/statements.h"
+#include "language/statements/statements.h"
 
 #include <algorithm>
 
-#include "language/claims/statement_reader.h"
+#include "language/statements/statement_reader.h"
 
 namespace witnessmark::claims {
 
@@ -85,8 +85,8 @@ void StatementReader::set_number(Draft& draft, const Subject& subject) const {
   const Thing& thing = *subject.thing;
   // "Earth closets, three of them in a row."
   const std::uint32_t behind = thing.span.past + 1;
-  if (thing.quantity < 0 && thing.plural && behind + 1 < c_.reading.span.past && arguments_.is_mark(behind - 1) &&
-      passage_.notes[behind].number >= 0) {
+  if (thing.quantity < 0 && thing.plural && behind + 1 < c_.reading.span.past &&
+      arguments_.is_mark(behind - 1) && passage_.notes[behind].number >= 0) {
     const Number& number = passage_.numbers[static_cast<std::size_t>(passage_.notes[behind].number)];
     if (number.span.first == behind && arguments_.has(number.span.past, WordClass::of_them)) {
       draft.quantity = Quantity{number.least, number.most, std::string(passage_.words(number.span))};
@@ -131,9 +131,7 @@ Draft& StatementReader::add(const Predicate* p, Statement statement, const Subje
     mention.kind = MentionKind::action;
     mention.range = c_.positions.range_of(passage_, words);
     mention.value = std::string(to_string(statement));
-    mention.rule = p->verb ? p->verb->name
-                   : p->kind == Predicate::Kind::have ? "to have"
-                                                      : "to be";
+    mention.rule = p->verb ? p->verb->name : p->kind == Predicate::Kind::have ? "to have" : "to be";
     draft.cues.push_back(mention);
   }
   drafts_.push_back(std::move(draft));
@@ -193,21 +191,23 @@ void StatementReader::with_part(std::size_t of) {
   constexpr std::uint32_t kReach = 16;
   const std::uint32_t end = std::min(c_.reading.span.past, i + kReach);
   while (i < end && !arguments_.has(i, WordClass::with)) {
-    if (passage_.notes[i].thing >= 0 && passage_.things[static_cast<std::size_t>(passage_.notes[i].thing)].kind ==
-                                            ThingKind::equipment) {
+    if (passage_.notes[i].thing >= 0 &&
+        passage_.things[static_cast<std::size_t>(passage_.notes[i].thing)].kind == ThingKind::equipment) {
       return;
     }
     ++i;
   }
   if (i + 1 >= end) return;
   std::uint32_t past = i + 1;
-  while (past < c_.reading.span.past && past < i + 8 && !arguments_.is_mark(past) && passage_.notes[past].date < 0 &&
-         !arguments_.has(past, WordClass::coordinator) && !arguments_.has(past, WordClass::relative)) {
+  while (past < c_.reading.span.past && past < i + 8 && !arguments_.is_mark(past) &&
+         passage_.notes[past].date < 0 && !arguments_.has(past, WordClass::coordinator) &&
+         !arguments_.has(past, WordClass::relative)) {
     if (arguments_.has(past, WordClass::person) || passage_.notes[past].thing >= 0) return;
     ++past;
   }
   const bool on_it = past > i + 2 && arguments_.has(past - 1, WordClass::it);
-  const bool part = arguments_.has(i + 1, WordClass::indefinite) || arguments_.has(i + 1, WordClass::negative_determiner);
+  const bool part =
+      arguments_.has(i + 1, WordClass::indefinite) || arguments_.has(i + 1, WordClass::negative_determiner);
   if (!on_it && !part) return;
   Draft draft = state;
   draft.statement = Statement::attribute;
@@ -218,8 +218,10 @@ void StatementReader::with_part(std::size_t of) {
 /// "There was a cream range in it": the adjective states a property too.
 void StatementReader::called_in_passing(std::size_t of) {
   const Draft state = drafts_[of];
-  const bool shows = state.statement == Statement::present || state.statement == Statement::count || state.statement == Statement::begins;
-  if (!shows || state.subject_thing < 0 || !state.attribute.empty() || state.polarity == Polarity::denied) return;
+  const bool shows = state.statement == Statement::present || state.statement == Statement::count ||
+                     state.statement == Statement::begins;
+  if (!shows || state.subject_thing < 0 || !state.attribute.empty() || state.polarity == Polarity::denied)
+    return;
   const Thing& thing = passage_.things[static_cast<std::size_t>(state.subject_thing)];
   if (!c_.reading.span.holds(thing.span.first)) return;
   for (std::uint32_t i = thing.head; i < thing.span.first; ++i) {
@@ -423,8 +425,9 @@ std::vector<Draft> StatementReader::run() {
   drop_repeated();
   // A place can be what something is done to or said of, but it neither stands anywhere nor goes.
   std::erase_if(drafts_, [](const Draft& draft) {
-    return draft.of_place && draft.statement != Statement::attribute && draft.statement != Statement::happened &&
-           draft.statement != Statement::begins && draft.statement != Statement::ends;
+    return draft.of_place && draft.statement != Statement::attribute &&
+           draft.statement != Statement::happened && draft.statement != Statement::begins &&
+           draft.statement != Statement::ends;
   });
   return std::move(drafts_);
 }

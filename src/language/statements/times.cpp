@@ -2,7 +2,7 @@
 // takes the nearest date of its own clause, first to the right; a clause without date takes the sentence's
 // opening date, else that of a following clause that shares its subject ("took off A and put on B in 1962"),
 // else that of the clause before.
-#include "language/claims/times.h"
+#include "language/statements/times.h"
 
 #include <algorithm>
 

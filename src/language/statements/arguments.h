@@ -2,7 +2,7 @@
 #include <optional>
 #include <vector>
 
-#include "language/claims/statements.h"
+#include "language/statements/statements.h"
 
 namespace witnessmark::claims {
 

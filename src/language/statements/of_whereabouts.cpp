@@ -1,8 +1,8 @@
-// Where the site or a person was. Locations of the itinerary and places of the list come first; else the words
-// themselves are kept ("at the falls of the boat"). "I" is the narrator; "we" and "she" are the site.
+// Where the site or a person was. Locations of the itinerary and places of the list come first; else the
+// words themselves are kept ("at the falls of the boat"). "I" is the narrator; "we" and "she" are the site.
 #include <algorithm>
 
-#include "language/claims/statement_reader.h"
+#include "language/statements/statement_reader.h"
 
 namespace witnessmark::claims {
 
@@ -51,8 +51,8 @@ bool StatementReader::is_of_site(const Predicate& p) const {
   // "I met Vera there, she was in the office."
   for (std::uint32_t i = c_.reading.span.first + 1; i < p.span.first; ++i) {
     const char initial = passage_.words({i, i + 1}).front();
-    const bool name = initial >= 'A' && initial <= 'Z' && !passage_.notes[i].flags.any() && passage_.notes[i].thing < 0 &&
-                      passage_.notes[i].date < 0;
+    const bool name = initial >= 'A' && initial <= 'Z' && !passage_.notes[i].flags.any() &&
+                      passage_.notes[i].thing < 0 && passage_.notes[i].date < 0;
     if (name || arguments_.has(i, WordClass::person)) return false;
   }
   return true;
@@ -68,7 +68,8 @@ bool StatementReader::located_in_words(const Predicate& p, const Subject& who, b
   draft.quantity.reset();
   for (const Thing& thing : passage_.things_in(words)) {
     if (!words.holds(thing.span.first) || thing.shadowed) continue;
-    if (thing.kind == ThingKind::place || thing.kind == ThingKind::location) draft.place = referent_of(c_, thing);
+    if (thing.kind == ThingKind::place || thing.kind == ThingKind::location)
+      draft.place = referent_of(c_, thing);
   }
   if (arguments_.has(words.first, WordClass::at) && words.past > words.first + 1) ++words.first;
   draft.place_words = std::string(passage_.words(words));
@@ -93,7 +94,8 @@ void StatementReader::located(const Predicate& p) {
   if (!where) where = arguments_.place_in(clause, {Role::at}, true);
   if (!where) where = arguments_.place_in({p.at, clause.past}, {Role::at, Role::to});
   const bool named_site = arguments_.place_in(p.left, {Role::none}) != nullptr;
-  if (!who.referent && who.words.empty() && p.agent != Agent::we && p.agent != Agent::it && !named_site) return;
+  if (!who.referent && who.words.empty() && p.agent != Agent::we && p.agent != Agent::it && !named_site)
+    return;
   if (!where) {
     const bool somebody = who.referent || !who.words.empty() || p.agent == Agent::we;
     if (somebody && in_past_form(p)) located_in_words(p, who, true);
@@ -119,8 +121,8 @@ bool StatementReader::was_somewhere(const Predicate& p) {
   return true;
 }
 
-/// "Off the Widow Bank, in April.", "we tried it out there, off the Widow Bank": a location of the itinerary, said
-/// with a date or by those who were there.
+/// "Off the Widow Bank, in April.", "we tried it out there, off the Widow Bank": a location of the itinerary,
+/// said with a date or by those who were there.
 void StatementReader::been_at_location() {
   for (const Draft& draft : drafts_) {
     if (draft.statement == Statement::located) return;
@@ -148,7 +150,8 @@ void StatementReader::been_at_location() {
     clause = c;
   }
   if (!own) return;
-  const bool present_there = arguments_.any_in(own->span, WordClass::we) || arguments_.any_in(own->span, WordClass::she);
+  const bool present_there =
+      arguments_.any_in(own->span, WordClass::we) || arguments_.any_in(own->span, WordClass::she);
   const bool dated = !dates_for(passage_, c_.reading, nullptr, clause).empty();
   const bool opens = where->head <= span.first + 3;
   if (!present_there && !(dated && (fragment || opens))) return;

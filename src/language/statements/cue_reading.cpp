@@ -2,7 +2,7 @@
 // clause that has no subject of its own. First-hand knowledge outweighs hearsay, hearsay outweighs inference;
 // the weaker of two hedges wins. Failing memory blocks a claim unless a "but" stands between; an intention or
 // order blocks what follows it.
-#include "language/claims/cue_reading.h"
+#include "language/statements/cue_reading.h"
 
 #include <algorithm>
 
