@@ -15,6 +15,12 @@ const Interview& People::interview(const std::string& key) const {
   return at == interviews_.end() ? kNone : *at->second;
 }
 
+const std::vector<ServicePeriod>& People::service(const std::string& person) const {
+  static const std::vector<ServicePeriod> kNone;
+  const auto at = persons_.find(person);
+  return at == persons_.end() ? kNone : at->second->service;
+}
+
 const Person& People::narrator(const Claim& claim) const {
   static const Person kNobody;
   if (const auto at = persons_.find(claim.speaker); at != persons_.end()) return *at->second;

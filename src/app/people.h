@@ -20,6 +20,9 @@ class People {
   /// An empty one when it is not known.
   const Interview& interview(const std::string& key) const;
 
+  /// Of a person by key; none when it is not known.
+  const std::vector<ServicePeriod>& service(const std::string& person) const;
+
   /// The person who speaks; the only narrator when the transcript names nobody; else an empty one.
   const Person& narrator(const Claim& claim) const;
 

@@ -32,7 +32,7 @@ std::vector<Weighing> weighings_of(const std::vector<Claim>& claims, const Regis
   for (const Claim& claim : claims) {
     const Interview& interview = people.interview(claim.interview);
     weighings.push_back({claim.id, recall_of(claim.when, interview, people.narrator(claim), evidence.policy()),
-                         compare(claim, interview, evidence)});
+                         compare(claim, interview, evidence, people.service(claim.subject))});
   }
   return weighings;
 }

@@ -130,11 +130,11 @@ Comparison compare(const Claim& claim, const Interview& interview, const Registe
                           hold_against(told, stated, evidence)));
 }
 
-std::vector<Comparison> compare(const Claim& claim, const Interview& interview,
-                                const RegisterIndex& evidence) {
+std::vector<Comparison> compare(const Claim& claim, const Interview& interview, const RegisterIndex& evidence,
+                                const std::vector<ServicePeriod>& service) {
   std::vector<Comparison> comparisons;
   if (claim.statement == Statement::located) {
-    comparisons = compare_whereabouts(claim, evidence);
+    comparisons = compare_whereabouts(claim, evidence, service);
   } else if (!claim.subject.empty() || !claim.place.empty()) {
     // A place carried over from the talk before may be the wrong one: it does not narrow.
     const bool narrows = !claim.place_carried || claim.subject.empty();

@@ -95,10 +95,14 @@ std::string explain(const Claim& claim, std::string_view quote, const Interview&
     return fmt::format("Nothing in the register speaks to it: {}.", claim_words(claim, quote, evidence));
   if (const auto* stay = evidence.find_stay(comparison.entry)) {
     const Source* source = evidence.source(stay->stay->source);
-    return fmt::format("{} ({}) has {} at {}, {}; {}: {}.", source ? source->title : stay->stay->source,
+    std::string why;
+    if (stay->stay->party.empty() && !claim.subject.empty())
+      why = comparison.outcome == Outcome::compatible ? "; in service then, and the site was there"
+                                                      : "; where the site was does not place a person";
+    return fmt::format("{} ({}) has {} at {}, {}; {}: {}{}.", source ? source->title : stay->stay->source,
                        stay->stay->key, stay->stay->party.empty() ? "the site" : stay->stay->party,
                        stay->stay->locations.front(), when_words(stay->stay->when, stay->period),
-                       claim_words(claim, quote, evidence), verdict(comparison));
+                       claim_words(claim, quote, evidence), verdict(comparison), why);
   }
   const auto* item = evidence.find(comparison.entry);
   if (item == nullptr) return fmt::format("Entry {} is no longer in the register.", comparison.entry);

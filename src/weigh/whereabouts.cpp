@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "weigh/beside_stay.h"
+#include "witnessmark/weigh/recall.h"
 
 namespace witnessmark {
 namespace {
@@ -44,7 +45,8 @@ Outcome beside_stay(bool here, bool own_stay, bool denied, const Period& told, c
   return denied ? Outcome::agrees : Outcome::conflicts;
 }
 
-std::vector<Comparison> compare_whereabouts(const Claim& claim, const RegisterIndex& evidence) {
+std::vector<Comparison> compare_whereabouts(const Claim& claim, const RegisterIndex& evidence,
+                                            const std::vector<ServicePeriod>& service) {
   std::vector<Comparison> comparisons;
   if (!claim.when.period || claim.place_words.empty()) return comparisons;
   const Period& told = *claim.when.period;
@@ -54,10 +56,16 @@ std::vector<Comparison> compare_whereabouts(const Claim& claim, const RegisterIn
     if (stay.period && (stay.stay->party == claim.subject || stay.stay->party.empty()))
       stays.push_back(&stay);
   }
+  const Answer in_service_then = in_service(told, service, evidence.policy()).inside;
   for (const RegisterIndex::StayItem* stay : stays) {
     const bool here = same_location(*stay, location);
     const bool own = stay->stay->party == claim.subject;
-    const Outcome outcome = beside_stay(here, own, claim.polarity == Polarity::denied, told, *stay->period);
+    const bool denied = claim.polarity == Polarity::denied;
+    Outcome outcome = beside_stay(here, own, denied, told, *stay->period);
+    if (!own && outcome == Outcome::cannot_tell) {
+      if (in_service_then == Answer::no) continue;
+      if (in_service_then == Answer::yes && here && !denied) outcome = Outcome::compatible;
+    }
     if (outcome == Outcome::silent) continue;
     Comparison comparison;
     comparison.claim = claim.id;

@@ -224,7 +224,7 @@ TEST_CASE("a birth bears on what that person said") {
   changed.persons[0].birth.value = edtf_year(1901);
   REQUIRE(save_interviews(site.site(), changed).ok());
   const Ids expected = site.claims([&](const Claim& claim) {
-    return claim.speaker == person->key ||
+    return claim.speaker == person->key || (claim.statement == Statement::located && claim.subject == person->key) ||
            std::any_of(file.interviews.begin(), file.interviews.end(), [&](const Interview& interview) {
              return interview.key == claim.interview && narrates(interview, person->key);
            });
@@ -232,6 +232,39 @@ TEST_CASE("a birth bears on what that person said") {
   REQUIRE(!expected.empty());
   CHECK(site.weighed() == expected);
   site.check_as_weighed_from_cold(expected);
+}
+
+TEST_CASE("service bears on what that person said, and on where anybody says that person was") {
+  WeighedSite site;
+  const InterviewFile file = load_interviews(site.site());
+  Claim claim = load_claims(site.site(), {.statements = {Statement::located}}).front().claim;
+  // Somebody else's claim: that this person was with the site.
+  const auto other = std::find_if(file.persons.begin(), file.persons.end(), [&](const Person& one) {
+    return one.key != claim.speaker && !one.service.empty() &&
+           std::none_of(file.interviews.begin(), file.interviews.end(), [&](const Interview& interview) {
+             return interview.key == claim.interview &&
+                    std::find(interview.narrators.begin(), interview.narrators.end(), one.key) != interview.narrators.end();
+           });
+  });
+  REQUIRE(other != file.persons.end());
+  claim.subject = other->key;
+  REQUIRE(decide_claim(site.site(), claim, "").ok());
+  CHECK(site.weighed() == Ids{to_string(claim.id)});
+  site.mark();
+  InterviewFile changed;
+  changed.persons = {*other};
+  changed.persons[0].service[0].when.value = parse_edtf("1931/1932").value();
+  REQUIRE(save_interviews(site.site(), changed).ok());
+  const Ids weighed = site.weighed();
+  CHECK(weighed.contains(to_string(claim.id)));
+  CHECK(weighed == site.claims([&](const Claim& one) {
+    return one.id == claim.id || one.speaker == other->key ||
+           std::any_of(file.interviews.begin(), file.interviews.end(), [&](const Interview& interview) {
+             return interview.key == one.interview &&
+                    std::find(interview.narrators.begin(), interview.narrators.end(), other->key) != interview.narrators.end();
+           });
+  }));
+  site.check_as_weighed_from_cold(weighed);
 }
 
 TEST_CASE("another date policy bears on everything") {

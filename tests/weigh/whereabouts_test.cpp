@@ -25,14 +25,14 @@ Claim at(std::string where, std::string when, std::string subject = "") {
   return claim;
 }
 
-std::string outcomes(const Claim& claim) {
+std::string outcomes(const Claim& claim, const std::vector<ServicePeriod>& service = {}) {
   Register evidence;
   evidence.itinerary = {stay("s1", "Holm Sound", "1958-03-01/1958-05-31"), stay("s2", "Varde", "1958-06-01/1958-08-31"),
                         stay("s3", "Varde", "1958-07-01/1958-07-31", "abel")};
   const AuthorityLists lists;
   const RegisterIndex index(evidence, lists, default_date_policy());
   std::string text;
-  for (const Comparison& comparison : compare_whereabouts(claim, index))
+  for (const Comparison& comparison : compare_whereabouts(claim, index, service))
     text += comparison.entry + " " + std::string(to_string(comparison.outcome)) + "; ";
   return text;
 }
@@ -52,6 +52,31 @@ TEST_CASE("a time the itinerary does not cover is left to silence") {
 
 TEST_CASE("the vessel's stays do not place a person") {
   CHECK(outcomes(at("Varde", "1958-07-10", "abel")) == "s2 cannot-tell; s3 agrees; ");
+}
+
+TEST_CASE("service places a person where the site was, and nowhere else") {
+  const auto served = [](const char* when) {
+    ServicePeriod period;
+    period.person = "brandt";
+    period.when.value = parse_edtf(when).value();
+    return std::vector<ServicePeriod>{period};
+  };
+  const Claim there = at("Varde", "1958-07-10", "brandt");
+  CHECK(outcomes(there) == "s2 cannot-tell; ");  // nothing is known of his service
+  CHECK(outcomes(there, served("1957/1959")) == "s2 compatible; ");
+  CHECK(outcomes(there, served("1960/1961")) == "");  // the site without him
+  CHECK(outcomes(there, served("1958~/1960")) == "s2 cannot-tell; ");  // it may have begun later
+  // In service for a part of the time told of only.
+  CHECK(outcomes(at("Varde", "1958-07", "brandt"), served("1955/1958-07-10")) == "s2 cannot-tell; ");
+  // Elsewhere than the site, in service: on leave, or mistaken. A log does not say.
+  const Claim elsewhere = at("Holm Sound", "1958-07-10", "brandt");
+  CHECK(outcomes(elsewhere, served("1957/1959")) == "s2 cannot-tell; ");
+  Claim denied = there;
+  denied.polarity = Polarity::denied;
+  CHECK(outcomes(denied, served("1957/1959")) == "s2 cannot-tell; ");
+  // A stay of the person's own says it, whatever the service.
+  CHECK(outcomes(at("Varde", "1958-07-10", "abel"), served("1957/1959")) == "s2 compatible; s3 agrees; ");
+  CHECK(outcomes(at("Varde", "1958-07-10", "abel"), served("1960/1961")) == "s3 agrees; ");
 }
 
 TEST_CASE("the end of a name stands for the one location that has it") {

@@ -88,7 +88,7 @@ enum class GroundKind {
   itinerary,  ///< Who was where when: every `located` claim. Its key is empty.
   place,      ///< Where a place lies: claims about it.
   interview,  ///< An interview's date and the like: its claims.
-  person      ///< Birth and service: the person's claims, and those of interviews with no other narrator.
+  person      ///< Birth and service: the person's claims, those of interviews with no other narrator, `located` ones of them.
 };
 /// By kind and key, a hash of each.
 using Grounds = std::map<std::pair<GroundKind, std::string>, std::string>;

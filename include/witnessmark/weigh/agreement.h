@@ -19,7 +19,9 @@ namespace witnessmark {
 ///                itself leaves it open
 /// An intention (an order, a drawing) can at best be compatible. What derives from the same testimony, or was shown to
 /// the narrator beforehand, is marked circular: it may agree, but is no independent witness.
-std::vector<Comparison> compare(const Claim& claim, const Interview& interview, const RegisterIndex& evidence);
+/// `service` is that of the person a `located` claim is about.
+std::vector<Comparison> compare(const Claim& claim, const Interview& interview, const RegisterIndex& evidence,
+                                const std::vector<ServicePeriod>& service = {});
 
 /// One claim against one entry.
 Comparison compare(const Claim& claim, const Interview& interview, const RegisterIndex::Item& item,

@@ -36,7 +36,7 @@ Result<void> CodingDesk::State::weigh(const Id& id) {
   const Claim& claim = stored->claim;
   const Interview& interview = people->interview(claim.interview);
   return save_weighings(site, {{id, recall_of(claim.when, interview, people->narrator(claim), policy),
-                                compare(claim, interview, maker->evidence())}});
+                                compare(claim, interview, maker->evidence(), people->service(claim.subject))}});
 }
 
 std::string CodingDesk::State::person_of(const std::string& interview, const std::string& label) const {

@@ -50,7 +50,8 @@ std::string_view claims_resting_on(GroundKind kind) {
     case GroundKind::interview:
       return "interview = ?1";
     case GroundKind::person:
-      return "speaker = ?1 OR interview IN (SELECT interview FROM interview_people WHERE person = ?1)";
+      return "speaker = ?1 OR (statement = 'located' AND subject = ?1) OR "
+             "interview IN (SELECT interview FROM interview_people WHERE person = ?1)";
   }
   return "0";
 }

@@ -173,7 +173,7 @@ class Corroborator::Work {
   }
 
   void add_stays(Corroboration& made) const {
-    for (Voice& voice : stays_beside(made.question, index_)) made.voices.push_back(std::move(voice));
+    for (Voice& voice : stays_beside(made.question, index_, tracing_)) made.voices.push_back(std::move(voice));
   }
 
   std::vector<LineageLink> links_of(const Voice& voice, const std::vector<Voice>& voices) const {

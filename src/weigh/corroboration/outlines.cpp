@@ -202,7 +202,7 @@ CorroborationOutline SubjectOutlines::outline(const Proposition& asked) {
   comparable_.clear();
   written_.clear();
   if (located_)
-    stays_ = stays_beside(question.claim, index_);
+    stays_ = stays_beside(question.claim, index_, tracing_);
   else
     for (const std::size_t number : entries_beside(question.claim.place)) {
       const Speaker& speaker = stated_[number];
@@ -257,9 +257,9 @@ CorroborationOutline SubjectOutlines::outline(const Proposition& asked) {
   return made;
 }
 
-std::vector<Voice> stays_beside(const Claim& question, const RegisterIndex& index) {
+std::vector<Voice> stays_beside(const Claim& question, const RegisterIndex& index, const Tracing& tracing) {
   std::vector<Voice> voices;
-  for (const Comparison& comparison : compare_whereabouts(question, index)) {
+  for (const Comparison& comparison : compare_whereabouts(question, index, tracing.service(question.subject))) {
     const auto* stay = index.find_stay(comparison.entry);
     const Source* source = index.source(stay->stay->source);
     Voice voice;

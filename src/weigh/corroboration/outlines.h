@@ -81,6 +81,6 @@ class SubjectOutlines {
 };
 
 /// What the itinerary says on a question of where somebody was.
-std::vector<Voice> stays_beside(const Claim& question, const RegisterIndex& index);
+std::vector<Voice> stays_beside(const Claim& question, const RegisterIndex& index, const Tracing& tracing);
 
 }  // namespace witnessmark

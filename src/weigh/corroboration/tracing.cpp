@@ -1,5 +1,7 @@
 #include "tracing.h"
 
+#include <algorithm>
+
 #include "weigh/circularity.h"
 
 namespace witnessmark {
@@ -104,6 +106,13 @@ std::vector<LineageLink> Tracing::had_read(const Origin& narrator, const Origin&
 std::vector<LineageLink> Tracing::was_shown(const Testimony& told, const Origin& narrator,
                                             const std::string& shown) const {
   return link(narrator, {Origin::Kind::source, shown}, LineageLink::Why::was_shown, told.interview->key);
+}
+
+const std::vector<ServicePeriod>& Tracing::service(const std::string& person) const {
+  static const std::vector<ServicePeriod> kNone;
+  const auto at = std::find_if(people_.persons.begin(), people_.persons.end(),
+                               [&](const Person& one) { return one.key == person; });
+  return at == people_.persons.end() ? kNone : at->service;
 }
 
 std::set<Origin> Tracing::reached_from(const std::string& shown) const {

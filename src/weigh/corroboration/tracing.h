@@ -29,6 +29,9 @@ class Tracing {
   std::vector<LineageLink> had_read(const Origin& narrator, const Origin& read) const;
   std::vector<LineageLink> was_shown(const Testimony& told, const Origin& narrator, const std::string& shown) const;
 
+  /// Of a person by key.
+  const std::vector<ServicePeriod>& service(const std::string& person) const;
+
   /// What was shown, and what it goes back to.
   std::set<Origin> reached_from(const std::string& shown) const;
 
