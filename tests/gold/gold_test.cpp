@@ -304,6 +304,12 @@ Scored score_interview(const Corpus& corpus, const std::string& key) {
   scored.coded = read_coded(WITNESSMARK_SOURCE_DIR "/tests/gold/" + key + ".tsv",
                             scored.reading.transcript.reading_text, missing);
   CHECK_MESSAGE(missing.empty(), key << ": quotes not in the transcript: " << missing.size());
+  const CodePoint end = CodePointIndex(scored.reading.transcript.reading_text).size();
+  for (const Claim& claim : scored.reading.claims) {
+    for (const Mention& mention : claim.mentions) {
+      CHECK_MESSAGE((mention.range.begin < mention.range.end && mention.range.end <= end), key << ": " << claim.reason);
+    }
+  }
   scored.pairs = pair_up(scored.reading.claims, scored.coded);
   scored.tally = score(scored.reading.claims, scored.coded, scored.pairs);
   return scored;
