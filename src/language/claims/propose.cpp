@@ -377,6 +377,13 @@ class InterviewReader {
 
   /// The clause it was said in; the whole sentence when that has no other clause or is short and all of one
   /// thing.
+  bool hangs_on(const Clause& clause) const {
+    const Flags& opening = passage_.notes[clause.span.first].flags;
+    return clause.relative || opening.has(WordClass::when) || opening.has(WordClass::relative) ||
+           opening.has(WordClass::subordinator) || opening.has(WordClass::before) || opening.has(WordClass::after) ||
+           opening.has(WordClass::until);
+  }
+
   CodePointRange quote_of(const Draft& draft, const Sentence& sentence, const SentenceReading& reading,
                           bool of_several) const {
     const Clause& clause = reading.clauses[draft.clause];
@@ -385,6 +392,14 @@ class InterviewReader {
     if (whole || (stopped && !of_several && reading.span.past - reading.span.first <= kShortSentence))
       return sentence.range;
     Span span = clause.core;
+    // "It was red when it came": what hangs on the clause belongs to it.
+    std::uint32_t last_clause = draft.clause;
+    if (clause.core.past + 1 >= clause.span.past) {
+      while (last_clause + 1 < reading.clauses.size() && hangs_on(reading.clauses[last_clause + 1])) {
+        span.past = reading.clauses[++last_clause].core.past;
+        if (reading.clauses[last_clause].core.past + 1 < reading.clauses[last_clause].span.past) break;
+      }
+    }
     while (span.first + 1 < span.past && (passage_.notes[span.first].flags.has(WordClass::coordinator) ||
                                           passage_.tokens[span.first].kind == Token::Kind::mark)) {
       ++span.first;
@@ -393,7 +408,9 @@ class InterviewReader {
       --span.past;
     CodePointRange range = positions_.range_of(passage_, span);
     // The last clause runs to the full stop.
-    const bool last = draft.clause + 1 == reading.clauses.size() && clause.core.past + 1 >= clause.span.past;
+    const Clause& final_clause = reading.clauses[last_clause];
+    const bool last =
+        last_clause + 1 == reading.clauses.size() && final_clause.core.past + 1 >= final_clause.span.past;
     if (last) range.end = sentence.range.end;
     return range;
   }
