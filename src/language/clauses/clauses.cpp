@@ -19,6 +19,36 @@ struct Piece {
   bool strong = false;       ///< Cut by more than a comma.
 };
 
+/// Words behind which a noun or pronoun belongs to what went before.
+bool leads_on(const Flags& before) {
+  for (const WordClass c : {WordClass::determiner,
+                            WordClass::at,
+                            WordClass::to,
+                            WordClass::of,
+                            WordClass::by,
+                            WordClass::with,
+                            WordClass::for_,
+                            WordClass::relation,
+                            WordClass::coordinator,
+                            WordClass::subordinator,
+                            WordClass::relative,
+                            WordClass::when,
+                            WordClass::where,
+                            WordClass::before,
+                            WordClass::after,
+                            WordClass::until,
+                            WordClass::if_,
+                            WordClass::as,
+                            WordClass::question_word,
+                            WordClass::we,
+                            WordClass::from,
+                            WordClass::negative}) {
+    if (before.has(c)) return true;
+  }
+  return false;
+}
+
+
 /// "… in 1965 | I polished it": a subject pronoun with its verb right behind it, where nothing before it asks
 /// for a clause. Only far enough from the last cut: people who pause are written with commas.
 bool opens_run_on(const Passage& passage, std::uint32_t piece_first, std::uint32_t i) {
@@ -46,31 +76,21 @@ bool opens_run_on(const Passage& passage, std::uint32_t piece_first, std::uint32
     }
   }
   if (before.cue >= 0 || verbal(before) || (before.info && before.info->verb_forms[0] != 0)) return false;
-  for (const WordClass c : {WordClass::determiner,
-                            WordClass::at,
-                            WordClass::to,
-                            WordClass::of,
-                            WordClass::by,
-                            WordClass::with,
-                            WordClass::for_,
-                            WordClass::relation,
-                            WordClass::coordinator,
-                            WordClass::subordinator,
-                            WordClass::relative,
-                            WordClass::when,
-                            WordClass::where,
-                            WordClass::before,
-                            WordClass::after,
-                            WordClass::until,
-                            WordClass::if_,
-                            WordClass::as,
-                            WordClass::question_word,
-                            WordClass::we,
-                            WordClass::from,
-                            WordClass::negative}) {
-    if (before.flags.has(c)) return false;
+  return !leads_on(before.flags);
+}
+
+/// "They'd a tractor | the rails went for scrap": a listed name with its verb right behind it, where the clause before
+/// has its verb already.
+bool names_another(const Passage& passage, std::uint32_t piece_first, std::uint32_t i, std::uint32_t verb) {
+  constexpr std::uint32_t kShortest = 3;
+  if (i < piece_first + kShortest || !passage.notes[i].flags.has(WordClass::determiner)) return false;
+  if (leads_on(passage.notes[i - 1].flags) || passage.notes[i - 1].cue >= 0) return false;
+  for (std::uint32_t k = i + 1; k < verb && k < i + 5; ++k) {
+    if (passage.notes[k].thing < 0) continue;
+    const Thing& thing = passage.things[static_cast<std::size_t>(passage.notes[k].thing)];
+    return thing.head == i && thing.span.past == verb && thing.kind == ThingKind::equipment;
   }
-  return true;
+  return false;
 }
 
 std::vector<Piece> cut(const Passage& passage, Span span, const std::vector<Predicate>& predicates) {
@@ -110,7 +130,9 @@ std::vector<Piece> cut(const Passage& passage, Span span, const std::vector<Pred
                          predicates[next_predicate - 1].at >= piece.span.first;
     if (!between) continue;
     const Flags& f = passage.notes[i].flags;
-    const bool run_on = opens_run_on(passage, piece.span.first, i);
+    const bool run_on = opens_run_on(passage, piece.span.first, i) ||
+                        (predicates[next_predicate - 1].span.past != i &&
+                         names_another(passage, piece.span.first, i, predicates[next_predicate].span.first));
     const bool conjunction = run_on || f.has(WordClass::coordinator) || f.has(WordClass::subordinator) ||
                              f.has(WordClass::terminator) || f.has(WordClass::when) ||
                              f.has(WordClass::relative) || f.has(WordClass::if_) ||
