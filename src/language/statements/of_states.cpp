@@ -552,7 +552,8 @@ void StatementReader::is(const Predicate& p) {
   if (drafts_.size() == before && !another && !c_.asking && is_said_of(p, subjects)) return;
   if (drafts_.size() == before) is_dated(p, subjects);
   // "Where was the searchlight?" wants a place.
-  if (c_.asking && drafts_.size() == before && !subjects.empty() && !another) {
+  if (c_.asking && drafts_.size() == before && !subjects.empty() && !another &&
+      arguments_.any_in(c_.reading.span, WordClass::where)) {
     for (const Subject& subject : subjects) add_state(&p, subject, false);
   }
 }
