@@ -380,8 +380,8 @@ class InterviewReader {
   bool hangs_on(const Clause& clause) const {
     const Flags& opening = passage_.notes[clause.span.first].flags;
     return clause.relative || opening.has(WordClass::when) || opening.has(WordClass::relative) ||
-           opening.has(WordClass::subordinator) || opening.has(WordClass::before) || opening.has(WordClass::after) ||
-           opening.has(WordClass::until);
+           opening.has(WordClass::subordinator) || opening.has(WordClass::before) ||
+           opening.has(WordClass::after) || opening.has(WordClass::until);
   }
 
   CodePointRange quote_of(const Draft& draft, const Sentence& sentence, const SentenceReading& reading,

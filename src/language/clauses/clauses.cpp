@@ -48,7 +48,6 @@ bool leads_on(const Flags& before) {
   return false;
 }
 
-
 /// "… in 1965 | I polished it": a subject pronoun with its verb right behind it, where nothing before it asks
 /// for a clause. Only far enough from the last cut: people who pause are written with commas.
 bool opens_run_on(const Passage& passage, std::uint32_t piece_first, std::uint32_t i) {
@@ -79,8 +78,8 @@ bool opens_run_on(const Passage& passage, std::uint32_t piece_first, std::uint32
   return !leads_on(before.flags);
 }
 
-/// "They'd a tractor | the rails went for scrap": a listed name with its verb right behind it, where the clause before
-/// has its verb already.
+/// "They'd a tractor | the rails went for scrap": a listed name with its verb right behind it, where the
+/// clause before has its verb already.
 bool names_another(const Passage& passage, std::uint32_t piece_first, std::uint32_t i, std::uint32_t verb) {
   constexpr std::uint32_t kShortest = 3;
   if (i < piece_first + kShortest || !passage.notes[i].flags.has(WordClass::determiner)) return false;

@@ -9,15 +9,16 @@
 namespace witnessmark::claims {
 namespace {
 
-/// "In the gale", "after the fire", "when they shut": a named event says when only behind a preposition of time. "They talked
-/// of the accident" does not.
+/// "In the gale", "after the fire", "when they shut": a named event says when only behind a preposition of
+/// time. "They talked of the accident" does not.
 bool says_when(const Passage& passage, std::uint32_t date) {
   if (passage.dates[date].rule != "named-event") return true;
   const Span span = passage.date_spans[date];
   const auto temporal = [&](std::uint32_t i) {
     const Flags& f = passage.notes[i].flags;
-    for (const WordClass c : {WordClass::at, WordClass::before, WordClass::after, WordClass::until, WordClass::by, WordClass::from,
-                              WordClass::for_, WordClass::when, WordClass::subordinator, WordClass::to}) {
+    for (const WordClass c :
+         {WordClass::at, WordClass::before, WordClass::after, WordClass::until, WordClass::by,
+          WordClass::from, WordClass::for_, WordClass::when, WordClass::subordinator, WordClass::to}) {
       if (f.has(c)) return true;
     }
     return false;
@@ -83,7 +84,8 @@ std::vector<std::uint32_t> dates_in(const Passage& passage, Span span) {
   std::vector<std::uint32_t> dates;
   for (auto [d, past] = passage.dates_in(span); d < past; ++d) {
     const Span& at = passage.date_spans[d];
-    if (!at.empty() && span.holds(at.first) && usable(passage.dates[d]) && says_when(passage, d)) dates.push_back(d);
+    if (!at.empty() && span.holds(at.first) && usable(passage.dates[d]) && says_when(passage, d))
+      dates.push_back(d);
   }
   return dates;
 }
