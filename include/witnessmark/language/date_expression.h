@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "witnessmark/base/boxed.h"
 #include "witnessmark/base/text_position.h"
 #include "witnessmark/language/discourse.h"
 #include "witnessmark/time/edtf.h"
@@ -32,7 +33,7 @@ struct DateExpression {
   /// ("until late 1962": ../1962-39), else the whole unit.
   std::optional<Edtf> edtf;
   std::optional<Period> period;      ///< Of edtf under the discourse's policy.
-  std::optional<Edtf> whole;         ///< What edtf would be without early, mid, late …; nothing without such a word.
+  Boxed<Edtf> whole;                 ///< What edtf would be without early, mid, late …; nothing without such a word.
   std::string_view rule;             ///< Name of the rule that read it; lives as long as the program.
   std::string anchor;                ///< What it was reckoned from, in words and value: "interview 1998-06-15".
   std::vector<std::string> alternatives;   ///< Other EDTF values (or TIMEX3 when unresolved) it may mean.

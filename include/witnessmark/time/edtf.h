@@ -22,10 +22,25 @@ struct Qualifier {
   auto operator<=>(const Qualifier&) const = default;
 };
 
+/// The digits of a component some of which are X, in place: dates are copied often, and have no memory of their own.
+class EdtfMask {
+ public:
+  static constexpr std::size_t kMost = 17;   ///< A minus and the digits of the largest year.
+  EdtfMask() = default;
+  EdtfMask(std::string_view text) : size_(static_cast<std::uint8_t>(text.copy(text_.data(), kMost))) {}
+  std::string_view view() const { return {text_.data(), size_}; }
+  bool empty() const { return size_ == 0; }
+  bool operator==(const EdtfMask&) const = default;
+
+ private:
+  std::array<char, kMost> text_{};
+  std::uint8_t size_ = 0;
+};
+
 /// Digits of a year, month or day, some of which may be unspecified (X).
 struct EdtfComponent {
   std::int64_t value = 0;       ///< With X read as 0; negative for years before 0000.
-  std::string mask;             ///< As written, with its minus, when any digit is X ("156X", "-20XX", "1X"); else empty.
+  EdtfMask mask;                ///< As written, with its minus, when any digit is X ("156X", "-20XX", "1X"); else empty.
   Qualifier qualifier;
   bool specified() const { return mask.empty(); }
   bool operator==(const EdtfComponent&) const = default;

@@ -336,7 +336,9 @@ class Reader {
       auto whole = meaning;
       whole.narrowed.reset();
       whole.part.reset();
-      talk_.put_edtf_of(whole, limit, e.whole);
+      std::optional<Edtf> edtf;
+      talk_.put_edtf_of(whole, limit, edtf);
+      if (edtf) e.whole = std::move(*edtf);
     }
     talk_.put_edtf_of(meaning, limit, e.edtf);
     if (e.edtf) e.period = talk_.period_of(meaning, limit, *e.edtf);
@@ -466,7 +468,7 @@ class Reader {
       e.edtf = limited;
     } else if (parts[0].whole || parts[1].whole) {
       e.edtf = joined_dates(spec.join, *parts[0].edtf, *parts[1].edtf, ends);
-      if (e.edtf) e.whole = whole;
+      if (e.edtf) e.whole = *whole;
     }
     if (!e.edtf) e.edtf = whole;
     e.period = to_period(*e.edtf, talk_.policy());

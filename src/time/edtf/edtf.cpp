@@ -21,7 +21,7 @@ std::string year_digits(const EdtfDate& date) {
   if (date.long_year || magnitude > 9999) {
     text = "Y";
     if (!year.specified()) {
-      text += year.mask;
+      text += year.mask.view();
     } else if (date.exponent) {
       for (int i = 0; i < *date.exponent; ++i) magnitude /= 10;
       text += fmt::format("{}{}E{}", negative ? "-" : "", magnitude, *date.exponent);
@@ -30,7 +30,7 @@ std::string year_digits(const EdtfDate& date) {
     }
   } else {
     if (!year.specified()) {
-      text = year.mask;
+      text = year.mask.view();
     } else {
       if (negative) text += '-';
       for (const int place : {1000, 100, 10, 1}) text += static_cast<char>('0' + magnitude / place % 10);
@@ -41,7 +41,7 @@ std::string year_digits(const EdtfDate& date) {
 }
 
 std::string two_digits(const EdtfComponent& component) {
-  if (!component.specified()) return component.mask;
+  if (!component.specified()) return std::string(component.mask.view());
   if (component.value < 0 || component.value > 99) return fmt::format("{:02}", component.value);
   return {static_cast<char>('0' + component.value / 10), static_cast<char>('0' + component.value % 10)};
 }
@@ -69,7 +69,7 @@ std::string element_text(const EdtfSetElement& element) {
 
 /// Level 1 has X only for one or two digits of a lone year, the whole month, the whole day, or both.
 int unspecified_level(const EdtfDate& date) {
-  const std::string& year = date.year.mask;
+  const std::string_view year = date.year.mask.view();
   const bool month = date.month && !date.month->specified();
   const bool day = date.day && !date.day->specified();
   if (year.empty() && !month && !day) return 0;
@@ -79,8 +79,8 @@ int unspecified_level(const EdtfDate& date) {
     const bool rightmost = year.find('X') == year.size() - static_cast<std::size_t>(count);
     return count <= 2 && rightmost ? 1 : 2;
   }
-  if (month && date.month->mask != "XX") return 2;
-  if (day && date.day->mask != "XX") return 2;
+  if (month && date.month->mask.view() != "XX") return 2;
+  if (day && date.day->mask.view() != "XX") return 2;
   return date.day && month && !day ? 2 : 1;
 }
 
@@ -96,7 +96,8 @@ int date_level(const EdtfDate& date) {
   int level = std::max(unspecified_level(date), qualifier_level(date));
   if (date.exponent || date.significant_digits) return 2;
   if (date.is_season()) level = std::max(level, date.month->value <= 24 ? 1 : 2);
-  const bool negative = date.year.value < 0 || (!date.year.specified() && date.year.mask.front() == '-');
+  const bool negative =
+      date.year.value < 0 || (!date.year.specified() && date.year.mask.view().front() == '-');
   if (date.long_year || negative) level = std::max(level, 1);
   return level;
 }

@@ -33,7 +33,7 @@ class YearSequence {
       value_ = low;
       count_ = high - low + 1;
     } else if (!date.year.specified()) {
-      mask_ = date.year.mask;
+      mask_ = date.year.mask.view();
       for (const char c : mask_) count_ *= c == 'X' ? 10 : 1;
     }
   }
@@ -121,7 +121,8 @@ std::optional<std::vector<DayRange>> ranges_of_edge_year(const EdtfDate& date, b
 
 bool two_digits_fit(const EdtfComponent& component, int number) {
   if (component.specified()) return component.value == number;
-  return digit_fits(component.mask[0], number / 10) && digit_fits(component.mask[1], number % 10);
+  return digit_fits(component.mask.view()[0], number / 10) &&
+         digit_fits(component.mask.view()[1], number % 10);
 }
 
 std::pair<int, int> season_family(int code) {

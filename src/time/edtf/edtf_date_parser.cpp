@@ -133,7 +133,7 @@ class DateParser {
         date_.year.value = -date_.year.value;
       else {
         date_.year.value = -date_.year.value;
-        date_.year.mask.insert(0, 1, '-');
+        date_.year.mask = EdtfMask(fmt::format("-{}", digits));
       }
     }
     return true;
@@ -164,7 +164,7 @@ class DateParser {
     }
     date_.long_year = true;
     date_.year.value = negative ? -value : value;
-    if (masked) date_.year.mask = (negative ? "-" : "") + digits;
+    if (masked) date_.year.mask = EdtfMask((negative ? "-" : "") + digits);
     return true;
   }
 
@@ -228,7 +228,7 @@ class DateParser {
 
   static void set_component(EdtfComponent& component, std::string_view digits) {
     read_number(digits, kLargestYear, component.value);
-    if (digits.find('X') != std::string_view::npos) component.mask = digits;
+    if (digits.find('X') != std::string_view::npos) component.mask = EdtfMask(digits);
   }
 
   bool may_continue() {

@@ -42,8 +42,8 @@ std::optional<EdtfDate> edge(const Edtf& edtf, bool last) {
   }
   if (const auto* date = std::get_if<EdtfDate>(&edtf.value)) {
     if (date->year.specified()) return *date;
-    const auto x = date->year.mask.find('X');
-    if (date->year.mask.size() != 4 || x < 2 || date->month || date->year.qualifier.any())
+    const auto x = date->year.mask.view().find('X');
+    if (date->year.mask.view().size() != 4 || x < 2 || date->month || date->year.qualifier.any())
       return std::nullopt;
     return std::get<EdtfDate>(edtf_year(date->year.value + (last ? (x == 3 ? 9 : 99) : 0)).value);
   }

@@ -110,6 +110,14 @@ void Talk::narrow(const Spec& spec, Meaning& meaning) const {
   if (spec.part == Part::none || meaning.edtf || meaning.no_edtf || !value.year_known || value.year < 1 ||
       value.year > 9000)
     return;
+  const bool ends_there = spec.limit == Mod::on_or_before || spec.limit == Mod::until;
+  if (spec.part == Part::end && ends_there && !spec.about && !setting_.prose) {
+    // By the end of 1957: its last day, whatever months its end has otherwise.
+    if (const auto whole = to_edtf(value, false))
+      if (const auto past = to_period(*whole, discourse_.policy).past_latest())
+        meaning.edtf = Edtf{day_date(*past - 1)};
+    return;
+  }
   if (spec.part_count != 0) return narrow_to_count(spec, meaning);
   const auto& policy = discourse_.policy;
   const auto span = [&](const DatePolicy::Parts& parts, int low, int high) {

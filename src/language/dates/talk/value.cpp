@@ -130,7 +130,7 @@ void put_edtf(const DateValue& value, bool approximate, std::optional<Edtf>& out
       shown.append_number(value.year / width, value.precision == P::century ? 2 : 3);
       shown += value.precision == P::century ? "XX" : "X";
       date.year.value = value.year / width * width;
-      date.year.mask = std::string(shown.view());
+      date.year.mask = EdtfMask(shown.view());
       break;
     }
     case P::half:
@@ -179,7 +179,7 @@ std::optional<DateValue> from_edtf(const Edtf& edtf) {
   if (!date || date->long_year || date->significant_digits) return std::nullopt;
   DateValue value = DateValue::of_year(date->year.value);
   if (!date->year.specified()) {
-    const auto first_x = date->year.mask.find('X');
+    const auto first_x = date->year.mask.view().find('X');
     if (first_x == 3)
       value.precision = DateValue::Precision::decade;
     else if (first_x == 2)
