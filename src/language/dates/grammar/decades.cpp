@@ -15,6 +15,24 @@ bool is_possessive(std::uint64_t hash) {
 
 }  // namespace
 
+// "She was in her late forties": years of a life.
+bool Grammar::ages_of_someone(std::size_t i) const {
+  std::size_t j = i - 1;
+  if (t[j].is_sign('-')) --j;
+  if (t[j].is(Role::part)) --j;
+  return j != i - 1 && (is_possessive(t[j].hash) || names_owner(j));
+}
+
+// "His temperature was in the nineties", "the glass stood in the high twenties".
+bool Grammar::is_reading(std::size_t i) const {
+  std::size_t j = is(i - 1, w("the")) ? i - 2 : i - 1;
+  if (is(j, w("in"))) --j;
+  for (const auto word :
+       {w("was"), w("were"), w("is"), w("stood"), w("stayed"), w("ran"), w("got"), w("read")})
+    if (is(j, word)) return t[j - 1].is(Role::amount);
+  return false;
+}
+
 // "We spun the eighties upstairs": counts of yarn, unless they stand as a time: in the eighties.
 bool Grammar::counts_yarn(std::size_t i) const {
   if (prose()) return false;
@@ -90,10 +108,11 @@ bool Grammar::decade(std::size_t i, Spec& spec) const {
     return make(i + 2, t[i + 1].value(Role::decade), true, "decade-words");
   if (!t[i].is(Role::decade)) return false;
   const auto before = t[i - 1].hash;
+  if (!prose() && (ages_of_someone(i) || is_reading(i))) return false;
   const bool told = before == w("the") || before == w("those") || t[i - 1].any(bit(Role::part)) ||
-                    (t[i - 1].is_sign('-') && t[i - 2].is(Role::part)) || is(i - 1, w("in")) ||
+                    (t[i - 1].is_sign('-') && t[i - 2].is(Role::part)) || (is(i - 1, w("in")) && prose()) ||
                     ((is(i - 1, w("and")) || is(i - 1, w("or"))) && t[i - 2].is(Role::decade) && !prose() &&
-                     (is(i - 3, w("the")) || is(i - 3, w("in")) || t[i - 3].is(Role::part)));
+                     (is(i - 3, w("the")) || t[i - 3].is(Role::part)));
   if (!told || counts_yarn(i)) return false;
   return make(i + 1, t[i].value(Role::decade), true, "decade-words");
 }

@@ -195,6 +195,8 @@ class Grammar {
   bool bare_year_supported(std::size_t i, std::size_t past, std::int64_t value, bool words) const;
   bool plausible(std::int64_t two_digits) const;
   bool four_digit_supported(std::size_t i) const;
+  bool belongs_to_someone(std::size_t i) const;
+  bool names_owner(std::size_t i) const;
   bool relative_unit(std::size_t j, bool bare, bool ordered, Spec& spec) const;
   bool offset_tail(std::size_t i, Spec& spec) const;
   bool from_date(std::size_t i, Spec& spec) const;
@@ -248,6 +250,8 @@ class Grammar {
   bool is_measured(std::size_t i, std::size_t past) const;
   bool names_a_thing(std::size_t i, std::size_t past) const;
   bool counts_yarn(std::size_t i) const;
+  bool ages_of_someone(std::size_t i) const;
+  bool is_reading(std::size_t i) const;
   bool it_has_been(std::size_t i) const;
   int era_sign(std::size_t i, std::size_t& past) const;
   bool spoken_year(std::size_t i, std::size_t past, std::int64_t head, std::int64_t rest) const;

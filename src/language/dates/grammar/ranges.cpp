@@ -276,7 +276,8 @@ bool Grammar::joined(Spec& first) const {
   if (corrected(first) || or_last_digit(first) || years_in_a_row(first) || days_listed(first)) return true;
   more_or_less(first);
   std::size_t j = first.end;
-  if (!prose() && t[j].is_sign(',')) {  // 1957, I think, or maybe 1958
+  const bool thinks = is(j, w("i")) && t[j + 1].is(Role::filler);
+  if (!prose() && (t[j].is_sign(',') || thinks)) {  // 1957, I think, or maybe 1958
     std::size_t or_at = j;
     for (int words = 0; words < 6 && (t[or_at].is_sign(',') || t[or_at].is(Role::filler)); ++words) ++or_at;
     if (is(or_at, w("or"))) j = or_at;

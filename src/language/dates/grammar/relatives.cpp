@@ -4,6 +4,25 @@
 
 namespace witnessmark::dates {
 
+// "Her last year afloat", "the last year of the war": not seen from the day of speaking.
+bool Grammar::belongs_to_someone(std::size_t i) const {
+  for (const auto word : {w("the"), w("my"), w("his"), w("their"), w("your"), w("our"), w("its")})
+    if (is(i - 1, word)) return !t[i].newline;
+  if (is(i - 1, w("her"))) {  // but: they painted her last winter
+    for (const auto word :
+         {w("was"), w("is"), w("in"), w("for"), w("of"), w("during"), w("since"), w("after")})
+      if (is(i - 2, word)) return true;
+    return i == 1 || t[i - 2].kind != Token::Kind::word;
+  }
+  return names_owner(i - 1);
+}
+
+// the mate's, Anna's; not it's, that's
+bool Grammar::names_owner(std::size_t i) const {
+  return t[i].is_word() &&
+         (t[i].possessive != 0 || (!t[i].word && (ends_with(i, "'s") || ends_with(i, "\xE2\x80\x99s"))));
+}
+
 // [the|that|this|…] [same|next|following|previous|last|…] UNIT, where UNIT is a unit of a day or more, a
 // season, a month, a weekday or a part of the day.
 bool Grammar::relative(std::size_t i, Spec& spec) const {
@@ -21,6 +40,7 @@ bool Grammar::relative(std::size_t i, Spec& spec) const {
     if (following == Following::same && is(j, w("very"))) ++j;
   }
   if (!the && !that && !self && (following == Following::none || following == Following::same)) return false;
+  if (!the && !that && !self && !prose() && belongs_to_someone(i)) return false;
   const bool past_word = t[j - 1].hash == w("past") || t[j - 1].hash == w("coming");
   if (past_word && !the && !self && (prose() || !t[j].is(Role::weekday))) return false;
   const auto& head = t[j];

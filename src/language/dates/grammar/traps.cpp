@@ -60,6 +60,12 @@ bool Grammar::name_not_date(std::size_t i, std::size_t past) const {
   if (prose()) return false;
   if (t[past].any(bit(Role::belonging)) && !t[past].newline) return true;
   if (t[i].is(Role::month) && t[i].possessive != 0) return true;  // at May's house
+  if (t[i].is(Role::month)) {  // June and I, me and August, May who told me
+    if (is(past, w("and")) && (is(past + 1, w("i")) || is(past + 1, w("me")))) return true;
+    if (is(i - 1, w("and")) && (is(i - 2, w("me")) || is(i - 2, w("him")) || is(i - 2, w("her"))))
+      return true;
+    if (is(past, w("who")) || is(past, w("whom"))) return true;
+  }
   if (!t[i].capital) return false;
   const auto& before = t[i - 1];
   const auto& after = t[past];

@@ -197,7 +197,10 @@ Meaning Talk::service_edge(const Spec& spec) const {
   if (found.empty()) return meaning;
   auto chosen = spec.first_edge ? found.front() : found.back();
   if (spec.unit == Unit::year) chosen = DateValue::of_year(chosen.year);
+  if (spec.unit == Unit::month && has_month(chosen)) chosen = DateValue::of_month(chosen.year, chosen.month);
   meaning.value = chosen;
+  if (spec.unit == Unit::week && is_day(chosen) && found.size() == 1)
+    put_week_of(spec, day_of(chosen), meaning);
   meaning.anchor = "service";
   for (const auto& value : found) {
     const auto edtf = to_edtf(value, false);
