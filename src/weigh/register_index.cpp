@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "evidence_beside.h"
+#include "weigh/comparing/evidence_beside.h"
 #include "witnessmark/base/fold.h"
 
 namespace witnessmark {

@@ -4,8 +4,8 @@
 
 #include <algorithm>
 
-#include "weigh/beside_stay.h"
-#include "weigh/compare_timed.h"
+#include "weigh/comparing/beside_stay.h"
+#include "weigh/comparing/compare_timed.h"
 #include "witnessmark/base/fold.h"
 
 namespace witnessmark {
@@ -25,11 +25,6 @@ void take_in_denial(Claim& claim) {
     claim.statement = Statement::present;
     claim.polarity = Polarity::affirmed;
   }
-}
-
-Claim affirmed(Claim claim) {
-  claim.polarity = Polarity::affirmed;
-  return claim;
 }
 
 /// What an entry would say if it stated what is claimed.
@@ -155,8 +150,11 @@ std::unique_ptr<Question> Statements::prepared(Claim question) const {
   const Claim& claim = made->claim;
   made->key = key_of(claim);
   made->timed = timed(claim, index_.policy());
-  made->affirmed = affirmed(claim);
-  made->timed_affirmed = timed(made->affirmed, index_.policy());
+  if (claim.polarity == Polarity::denied) {
+    made->affirmed = std::make_unique<Claim>(claim);
+    made->affirmed->polarity = Polarity::affirmed;
+    made->timed_affirmed = timed(*made->affirmed, index_.policy());
+  }
   if (claim.statement == Statement::located) {
     made->folded_place = fold(claim.place_words);
     for (const std::string& name : names_of(claim.place_words)) made->stay_at.push_back(fold(name));

@@ -4,7 +4,7 @@
 #include <string>
 #include <unordered_map>
 
-#include "weigh/evidence_beside.h"
+#include "weigh/comparing/evidence_beside.h"
 #include "witnessmark/model/claim.h"
 #include "witnessmark/model/comparison.h"
 #include "witnessmark/weigh/corroboration.h"
@@ -21,7 +21,7 @@ struct Question {
   Claim claim;
   std::string key;       ///< The same for statements of one meaning, and only for these.
   TimedClaim timed{};
-  Claim affirmed;        ///< Where it is denied, what it denies.
+  std::unique_ptr<Claim> affirmed{};   ///< Of one that is denied, what it denies.
   TimedClaim timed_affirmed{};
   Entry stating;         ///< What an entry would say if it stated what it affirms or denies.
   TimedEntry as_fact{};

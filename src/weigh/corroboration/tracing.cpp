@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "weigh/circularity.h"
+#include "weigh/comparing/circularity.h"
 
 namespace witnessmark {
 namespace {

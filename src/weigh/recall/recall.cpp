@@ -1,6 +1,6 @@
 #include "witnessmark/weigh/recall.h"
 
-#include "weigh/told_days.h"
+#include "weigh/comparing/told_days.h"
 #include "witnessmark/time/relations.h"
 
 namespace witnessmark {

@@ -5,7 +5,7 @@
 #include <set>
 #include <tuple>
 
-#include "weigh/property.h"
+#include "weigh/comparing/property.h"
 #include "weigh/stays/conflict_search.h"
 #include "weigh/stays/stay_problem.h"
 #include "witnessmark/base/parallel.h"

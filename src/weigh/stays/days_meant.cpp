@@ -1,6 +1,6 @@
 #include "weigh/stays/days_meant.h"
 
-#include "weigh/told_days.h"
+#include "weigh/comparing/told_days.h"
 
 namespace witnessmark {
 namespace {

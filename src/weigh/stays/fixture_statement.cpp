@@ -5,9 +5,9 @@
 #include <limits>
 #include <tuple>
 
-#include "weigh/property.h"
+#include "weigh/comparing/property.h"
 #include "weigh/stays/days_meant.h"
-#include "weigh/told_statement.h"
+#include "weigh/comparing/told_statement.h"
 
 namespace witnessmark {
 namespace {

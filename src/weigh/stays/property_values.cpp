@@ -7,7 +7,7 @@
 #include <algorithm>
 #include <map>
 
-#include "weigh/property.h"
+#include "weigh/comparing/property.h"
 
 namespace witnessmark {
 namespace {

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "weigh/beside_stay.h"
+#include "weigh/comparing/beside_stay.h"
 #include "witnessmark/weigh/recall.h"
 
 namespace witnessmark {
