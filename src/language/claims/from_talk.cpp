@@ -73,7 +73,9 @@ void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft
   }
   const bool silent = !draft.place && draft.place_words.empty();
   if (!silent || !draft.subject) return;
-  if (draft.subject->carried && draft.statement != Statement::begins && focus.last && focus.last->subject &&
+  // "We put three more down at the dry end. That made twenty-one."
+  const bool goes_on = draft.statement == Statement::count && focus.last_sentence == focus.sentences;
+  if ((draft.subject->carried || goes_on) && draft.statement != Statement::begins && focus.last && focus.last->subject &&
       focus.last->place && focus.last->subject->terms == draft.subject->terms) {
     draft.place = focus.last->place;
     draft.place->carried = true;

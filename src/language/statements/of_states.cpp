@@ -168,6 +168,22 @@ bool StatementReader::had_done(const Predicate& p, const Subject& subject, bool 
   return true;
 }
 
+/// "They had thirty foot off the chimney.": a piece of it was taken.
+bool StatementReader::had_off(const Predicate& p) {
+  for (const Subject& subject : things(arguments_.with_role(p.right, Role::from))) {
+    bool measured = false;
+    for (const Number& number : passage_.numbers_in({p.span.past, subject.thing->head}))
+      measured = measured || (number.measure && p.right.holds(number.span.first));
+    if (!measured) continue;
+    Draft& draft = add(&p, Statement::happened, subject, p.negated);
+    draft.quantity.reset();
+    draft.attribute = std::string(passage_.words({p.at, subject.thing->head}));
+    place_it(draft, &p, false);
+    return true;
+  }
+  return false;
+}
+
 void StatementReader::has(const Predicate& p) {
   std::vector<const Thing*> objects = arguments_.objects(p);
   bool plural = false;
@@ -175,6 +191,7 @@ void StatementReader::has(const Predicate& p) {
     if (const auto referent = arguments_.pronoun(plural, p.at)) add_state(&p, {referent, nullptr}, p.negated);
     return;
   }
+  if (objects.empty() && had_off(p)) return;
   if (objects.empty() && had_one(p)) return;
   if (objects.empty() && lived_at(p)) return;
   if (objects.empty() && place_has(p)) return;

@@ -127,6 +127,15 @@ void StatementReader::move(const Predicate& p) {
       place_it(moved, &p, false);
       continue;
     }
+    // "I carried carbide drums into the store": what was handled, not what came to stay.
+    const bool handled = p.agent == Agent::we && p.verb->needs == VerbNeeds::move && subject.thing && subject.thing->plural &&
+                         subject.thing->head == subject.thing->span.first;
+    if (handled && to && !from) {
+      Draft& happened = add(&p, Statement::happened, subject, negated);
+      happened.attribute = happened.action;
+      happened.place = referent_of(c_, *to);
+      continue;
+    }
     if (only_comes) {
       Draft& comes = add(&p, Statement::begins, subject, negated);
       if (to) comes.place = referent_of(c_, *to);

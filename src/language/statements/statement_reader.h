@@ -55,6 +55,7 @@ class StatementReader {
   void exists(const Predicate& p);
   void has(const Predicate& p);
   bool had_done(const Predicate& p, const Subject& subject, bool negated);
+  bool had_off(const Predicate& p);
   bool lived_at(const Predicate& p);
   bool place_has(const Predicate& p);
   bool complement_is_named(const Predicate& p, std::uint32_t limit) const;
