@@ -269,7 +269,8 @@ class InterviewReader {
     const SentenceReading reading = read_sentence(passage_, words_, span);
     const bool asks = interviewer || (!labelled_ && reading.question);
     StatementContext context{passage_, words_,  finders_, reading, positions_, focus_, asks,
-                             nullptr,  nullptr, nullptr,  false,   false,      false};
+                             nullptr,  nullptr, nullptr,  false,   false,      false,
+                             false};
     if (today_) context.today = &*today_;
     if (narrator && !asks) context.narrator = &*narrator;
     collect_actions(reading, context, proposals_.mentions);
@@ -287,6 +288,7 @@ class InterviewReader {
     if (first) asked_age_ = 0;
     context.asked_what = first && !asked_.yes_no && !asked_.when && !asked_.where && !asked_.how_many;
     context.answering = asked_age_ < 3;
+    context.asked_when = first && asked_.when;
     context.inventory = asked_.inventory && asked_age_ < (asked_.yes_no ? 3 : 12);
     heads_.place = asked_.place   ? place_key(*asked_.place)
                    : focus_.place ? place_key(*focus_.place)

@@ -179,7 +179,7 @@ void StatementReader::fragment() {
     if (colour_of_topic() || absent_in_service() || gone_of_topic()) return;
     const Span name = opening_name();
     const std::size_t made = drafts_.size();
-    if (!name.empty() && span.past - span.first < 12 && bare_count(nullptr, {name.first, name.first + 1})) {
+    if (!name.empty() && !c_.asked_when && span.past - span.first < 12 && bare_count(nullptr, {name.first, name.first + 1})) {
       put_dates(nullptr, made);
       put_cues(nullptr, 0, made);
       return;
