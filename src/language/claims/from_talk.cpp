@@ -75,8 +75,8 @@ void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft
   if (!silent || !draft.subject) return;
   // "We put three more down at the dry end. That made twenty-one."
   const bool goes_on = draft.statement == Statement::count && focus.last_sentence == focus.sentences;
-  if ((draft.subject->carried || goes_on) && draft.statement != Statement::begins && focus.last && focus.last->subject &&
-      focus.last->place && focus.last->subject->terms == draft.subject->terms) {
+  if ((draft.subject->carried || goes_on) && draft.statement != Statement::begins && focus.last &&
+      focus.last->subject && focus.last->place && focus.last->subject->terms == draft.subject->terms) {
     draft.place = focus.last->place;
     draft.place->carried = true;
   }

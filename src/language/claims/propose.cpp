@@ -269,8 +269,7 @@ class InterviewReader {
     const SentenceReading reading = read_sentence(passage_, words_, span);
     const bool asks = interviewer || (!labelled_ && reading.question);
     StatementContext context{passage_, words_,  finders_, reading, positions_, focus_, asks,
-                             nullptr,  nullptr, nullptr,  false,   false,      false,
-                             false};
+                             nullptr,  nullptr, nullptr,  false,   false,      false,  false};
     if (today_) context.today = &*today_;
     if (narrator && !asks) context.narrator = &*narrator;
     collect_actions(reading, context, proposals_.mentions);

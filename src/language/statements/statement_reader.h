@@ -106,6 +106,7 @@ class StatementReader {
   /// Adds a state as present, absent or a count, as negation and number say.
   void add_state(const Predicate* p, const Subject& subject, bool negated);
   Draft& add(const Predicate* p, Statement statement, const Subject& subject, bool negated);
+  std::optional<Referent> place_in_name(const Draft& draft) const;
   void place_it(Draft& draft, const Predicate* p, bool ending);
   void set_number(Draft& draft, const Subject& subject) const;
   void settle_date(const DateUse& use, Draft& dated) const;

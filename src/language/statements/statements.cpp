@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "language/statements/statement_reader.h"
+#include "witnessmark/base/fold.h"
 
 namespace witnessmark::claims {
 
@@ -138,9 +139,37 @@ Draft& StatementReader::add(const Predicate* p, Statement statement, const Subje
   return drafts_.back();
 }
 
+/// "The walls of the Salle": a thing's own place, where its spoken name says it.
+std::optional<Referent> StatementReader::place_in_name(const Draft& draft) const {
+  if (draft.subject_thing < 0 || !draft.subject || draft.subject->kind != ThingKind::equipment)
+    return std::nullopt;
+  const std::string& home = c_.finders.equipment->list().terms()[draft.subject->terms.front()].place;
+  if (home.empty()) return std::nullopt;
+  const std::vector<Term>& places = c_.finders.places->list().terms();
+  const std::string said = fold(draft.subject->words);
+  for (std::uint32_t t = 0; t < places.size(); ++t) {
+    if (places[t].key != home || said.find(fold(places[t].name)) == std::string::npos) continue;
+    Referent referent;
+    referent.kind = ThingKind::place;
+    referent.terms = {t};
+    referent.words = places[t].name;
+    referent.range = draft.subject->range;
+    return referent;
+  }
+  return std::nullopt;
+}
+
 void StatementReader::place_it(Draft& draft, const Predicate* p, bool ending) {
   if (draft.of_place) return;
   draft.place = arguments_.place_for(p, draft.clause, ending);
+  if (!draft.place) {
+    draft.place = place_in_name(draft);
+    // "The cabin clock was over the door": where in the cabin.
+    const std::string within = draft.place
+                                   ? arguments_.relative_place(c_.reading.clauses[draft.clause].span, nullptr)
+                                   : std::string();
+    if (!within.empty()) draft.place->words = within;
+  }
   if (!draft.place) {
     draft.place_words = arguments_.relative_place(c_.reading.clauses[draft.clause].span, nullptr);
   }
