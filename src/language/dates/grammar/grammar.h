@@ -247,6 +247,7 @@ class Grammar {
   void put_listed_century(Spec& spec) const;
   bool taken_back_for_year(std::size_t i, std::size_t past, std::int64_t value) const;
   bool is_price(std::size_t i, std::size_t past) const;
+  bool stands_in_date(std::size_t i) const;
   bool is_measured(std::size_t i, std::size_t past) const;
   bool names_a_thing(std::size_t i, std::size_t past) const;
   bool counts_yarn(std::size_t i) const;

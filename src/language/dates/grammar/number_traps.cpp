@@ -122,7 +122,7 @@ bool Grammar::is_price(std::size_t i, std::size_t past) const {
   const bool loose = is(i - 1, w("about")) || is(i - 1, w("around")) || is(i - 1, w("like")) ||
                      is(i - 1, w("say")) || is(i - 1, w("maybe")) || is(i - 1, w("was")) ||
                      is(i - 1, w("past"));
-  if (before.is(Role::place_in_time) && !loose) return false;
+  if ((before.is(Role::place_in_time) && !loose) || stands_in_date(i)) return false;
   const bool rate = ((is(past, w("a")) || is(past, w("an"))) && !t[past + 2].is(Role::later) &&
                      t[past + 1].any(bit(Role::unit) | bit(Role::counted))) ||
                     (is(past, w("per")) && t[past + 1].is_word());
@@ -156,17 +156,25 @@ bool Grammar::spoken_year(std::size_t i, std::size_t past, std::int64_t head, st
   return head >= century_before || (told && !is(i - 1, w("was")));
 }
 
+// A month, a season, a day or a part stands before the year.
+bool Grammar::stands_in_date(std::size_t i) const {
+  return t[i - 1].is_number() ||
+         t[i - 1].any(bit(Role::month) | bit(Role::month_short) | bit(Role::season) | bit(Role::part) |
+                      bit(Role::ordinal) | bit(Role::ordinal_ending) | bit(Role::phrase) |
+                      bit(Role::day_part));
+}
+
 // "The gauge stood at nineteen forty", "her tonnage was eighteen eighty", "it read 1955 on the meter": a
 // number read off or counted up, unless "in" or the like stands before it.
 bool Grammar::is_measured(std::size_t i, std::size_t past) const {
   if (prose()) return false;
-  const std::size_t thing = is(past, w("on")) && is(past + 1, w("the")) ? past + 2 : past;
-  if (thing != past && t[thing].is(Role::amount)) return true;
+  if (stands_in_date(i)) return false;  // the gauge was changed in July 1940
   bool straight = false;
   for (const auto word : {w("was"), w("is"), w("were"), w("to"), w("at"), w("past"), w("said"), w("say"),
                           w("until"), w("like")})
     straight |= is(i - 1, word);
   if (t[i - 1].is(Role::place_in_time) && !straight) return false;
+  if (is(past, w("on")) && is(past + 1, w("the")) && t[past + 2].is(Role::amount)) return true;
   constexpr std::size_t kReach = 7;
   for (std::size_t back = 1; back <= kReach && back <= i; ++back) {
     const auto& token = t[i - back];
