@@ -20,8 +20,11 @@ class Boxed {
 
   explicit operator bool() const { return value_ != nullptr; }
   bool has_value() const { return value_ != nullptr; }
+  T& operator*() { return *value_; }
   const T& operator*() const { return *value_; }
+  T* operator->() { return value_.get(); }
   const T* operator->() const { return value_.get(); }
+  void reset() { value_.reset(); }
   friend bool operator==(const Boxed& a, const Boxed& b) {
     return a.value_ && b.value_ ? *a.value_ == *b.value_ : !a.value_ == !b.value_;
   }

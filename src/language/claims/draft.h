@@ -4,9 +4,9 @@
 #include <string>
 #include <vector>
 
-#include "language/claims/boxed.h"
 #include "language/clauses/sentence_reading.h"
 #include "language/passage/passage.h"
+#include "witnessmark/base/boxed.h"
 #include "witnessmark/model/claim.h"
 
 namespace witnessmark::claims {
