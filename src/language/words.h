@@ -112,7 +112,7 @@ enum class WordClass : std::uint8_t {
   journey,      ///< went, came, stayed: of people, they ask for whereabouts
   leaving,      ///< left, came off: of people, the end of a stay
   article,      ///< a, an
-  like,         ///< like, as: a comparison follows
+  like,         ///< like: a comparison follows
   way,          ///< out, back, up: between going and where to
   count_
 };

@@ -307,7 +307,8 @@ Scored score_interview(const Corpus& corpus, const std::string& key) {
   const CodePoint end = CodePointIndex(scored.reading.transcript.reading_text).size();
   for (const Claim& claim : scored.reading.claims) {
     for (const Mention& mention : claim.mentions) {
-      CHECK_MESSAGE((mention.range.begin < mention.range.end && mention.range.end <= end), key << ": " << claim.reason);
+      CHECK_MESSAGE((mention.range.begin < mention.range.end && mention.range.end <= end),
+                    key << ": " << claim.reason);
     }
   }
   scored.pairs = pair_up(scored.reading.claims, scored.coded);

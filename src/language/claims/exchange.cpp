@@ -58,6 +58,7 @@ void lay_cues(const StatementContext& c, Draft& draft, Opening opening) {
 
 Draft asked_again(const StatementContext& c, const Draft& asked) {
   Draft draft = asked;
+  draft.clause = 0;  // It was a clause of the question.
   draft.subject_thing = -1;
   draft.basis = Basis::unstated;
   draft.firmness = Firmness::firm;
@@ -144,6 +145,21 @@ void whereabouts(const StatementContext& c, const Asked& asked, const std::funct
 
 }  // namespace
 
+namespace {
+
+/// "When you came aboard, was the winch …?": a "when" with its subject right behind it asks nothing.
+bool opens_subordinate(const StatementContext& c, std::uint32_t i) {
+  if (!c.passage.notes[i].flags.has(WordClass::when) || i + 1 >= c.reading.span.past) return false;
+  const Note& next = c.passage.notes[i + 1];
+  const Flags& f = next.flags;
+  const bool auxiliary =
+      f.has(WordClass::be) || f.has(WordClass::do_) || f.has(WordClass::have) || f.has(WordClass::modal);
+  return !auxiliary && (next.thing >= 0 || f.has(WordClass::they) || f.has(WordClass::we) ||
+                        f.has(WordClass::she) || f.has(WordClass::it) || f.has(WordClass::determiner));
+}
+
+}  // namespace
+
 void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
   Asked next;
   next.quote = quote;
@@ -153,6 +169,7 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
   const std::uint32_t first = first_word(context);
   for (std::uint32_t i = first; i < std::min(context.reading.span.past, first + 4); ++i) {
     const Flags& f = context.passage.notes[i].flags;
+    if (opens_subordinate(context, i)) continue;
     if (f.has(WordClass::how_many)) next.how_many = true;
     if (f.has(WordClass::when)) next.when = true;
     if (f.has(WordClass::where)) next.where = true;
@@ -192,7 +209,8 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
   const bool empty = next.drafts.empty() && !next.place && !next.journey && !context.reading.question;
   if (empty && !asked.answered) return;
   // "You mention the fall. Would you talk about that?"
-  if (!asked.answered && next.event.empty()) next.event = std::move(asked.event);
+  const bool goes_on = next.drafts.empty() && !next.journey && !next.place && next.event.empty();
+  if (!asked.answered && goes_on) next.event = std::move(asked.event);
   asked = std::move(next);
 }
 

@@ -19,16 +19,15 @@ bool stays_candidate(const Thing& thing) {
   return thing.kind == ThingKind::equipment && (thing.role == Role::none || thing.role == Role::of);
 }
 
-/// "Saddle tank engine Edith", spoken "Edith": a capital letter within the name, or one to begin a spoken
-/// form.
+/// "Saddle tank engine Edith": of the words behind the first the last alone has a capital letter.
 bool has_own_name(const Term& term) {
   const auto capital = [](char c) { return c >= 'A' && c <= 'Z'; };
-  for (std::size_t i = 1; i + 1 < term.name.size(); ++i) {
-    if (term.name[i] == ' ' && capital(term.name[i + 1])) return true;
-  }
-  return std::any_of(term.spoken.begin(), term.spoken.end(), [&](const std::string& spoken) {
-    return spoken.size() > 1 && capital(spoken[0]) && !capital(spoken[1]);
-  });
+  std::size_t capitals = 0;
+  for (std::size_t i = 1; i + 1 < term.name.size(); ++i)
+    capitals += term.name[i] == ' ' && capital(term.name[i + 1]);
+  const std::size_t last = term.name.rfind(' ');
+  return capitals == 1 && last + 2 < term.name.size() && capital(term.name[last + 1]) &&
+         !capital(term.name[last + 2]) && term.name.find_first_of("0123456789") == std::string::npos;
 }
 
 /// "Until November", "before the war": the date of one thing and of nothing else.

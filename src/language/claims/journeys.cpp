@@ -11,7 +11,7 @@ namespace {
 /// An answer that says when or where is short.
 constexpr std::uint32_t kLongestAnswer = 16;
 
-/// People as the subject of token verb: the nearest before it.
+/// People as the subject of what begins at token past: the nearest before it.
 bool find_people(const StatementContext& c, std::uint32_t past, JourneyAsked& asked) {
   const Passage& passage = c.passage;
   for (std::uint32_t k = past; k > c.reading.span.first; --k) {
@@ -43,6 +43,27 @@ bool find_people(const StatementContext& c, std::uint32_t past, JourneyAsked& as
   return false;
 }
 
+/// "When did you come out?", but not "When did you get married?": what stands behind a verb of coming, going
+/// or staying, if anything, says where or when.
+bool says_whereabouts(const StatementContext& c, std::uint32_t i) {
+  const std::vector<Note>& notes = c.passage.notes;
+  const std::uint32_t past = c.reading.span.past;
+  const auto has = [&](WordClass w) { return i < past && notes[i].flags.has(w); };
+  while (has(WordClass::way) || has(WordClass::adverb) || has(WordClass::everything)) ++i;
+  if (has(WordClass::determiner) && i + 1 < past && notes[i + 1].thing >= 0) ++i;
+  if (i >= past || c.passage.tokens[i].kind == Token::Kind::mark || notes[i].date >= 0) return true;
+  if (notes[i].thing >= 0) {
+    const ThingKind kind = c.passage.things[static_cast<std::size_t>(notes[i].thing)].kind;
+    return kind == ThingKind::place || kind == ThingKind::location;
+  }
+  for (const WordClass w : {WordClass::at, WordClass::to, WordClass::from, WordClass::relation,
+                            WordClass::whereabouts, WordClass::self, WordClass::when, WordClass::then,
+                            WordClass::before, WordClass::after, WordClass::coordinator, WordClass::she}) {
+    if (has(w)) return true;
+  }
+  return false;
+}
+
 /// What was asked, as the narrator's.
 Draft told_by(const StatementContext& answer, const JourneyAsked& asked) {
   Draft draft = asked.draft;
@@ -65,10 +86,19 @@ std::uint32_t being_somewhere(const StatementContext& c, JourneyAsked& asked) {
   const Span span = c.reading.span;
   for (std::uint32_t i = span.first; i < span.past; ++i) {
     if (!c.passage.notes[i].flags.has(WordClass::be) || c.passage.notes[i].thing >= 0) continue;
-    const bool inverted = i == span.first;
-    if (!find_people(c, inverted ? std::min(span.past, i + 2) : i, asked)) continue;
+    std::uint32_t opening = span.first;
+    while (opening < i && (c.passage.notes[opening].flags.has(WordClass::filler) ||
+                           c.passage.notes[opening].flags.has(WordClass::coordinator) ||
+                           c.passage.tokens[opening].kind == Token::Kind::mark)) {
+      ++opening;
+    }
+    const bool inverted = i == opening;
     const std::uint32_t behind = inverted ? i + 1 : i;
-    if (!whereabouts_after(c.passage, span, behind + 1).empty()) return behind;
+    JourneyAsked tried;
+    if (!find_people(c, inverted ? std::min(span.past, i + 2) : i, tried)) continue;
+    if (whereabouts_after(c.passage, span, behind + 1).empty()) continue;
+    asked = std::move(tried);
+    return behind;
   }
   return span.past;
 }
@@ -86,8 +116,9 @@ std::optional<JourneyAsked> journey_asked(const StatementContext& question) {
     if (!note.flags.has(WordClass::journey) && !note.flags.has(WordClass::leaving)) continue;
     // "Do you want to go up?" asks of no time past.
     if (i > span.first && passage.notes[i - 1].flags.has(WordClass::to)) continue;
-    if (!find_people(question, i, asked)) continue;
+    if (!says_whereabouts(question, i + note.reach) || !find_people(question, i, asked)) continue;
     verb = i;
+    asked.verb = std::string(passage.words({i, i + std::max<std::uint32_t>(1, note.reach)}));
     asked.leaving = note.flags.has(WordClass::leaving);
   }
   if (verb == span.past) verb = being_somewhere(question, asked);
@@ -127,16 +158,16 @@ std::optional<ChosenDate> bare_year(const StatementContext& answer) {
   if (!day || !day->year.specified()) return std::nullopt;
   const Number* said = nullptr;
   for (const Number& number : answer.passage.numbers_in(answer.reading.span)) {
-    if (answer.reading.span.holds(number.span.first)) said = said ? said : &number;
+    if (!said && answer.reading.span.holds(number.span.first)) said = &number;
   }
   constexpr std::int64_t kLeast = 20, kMost = 99, kHundred = 100;
   if (!said || said->least != said->most || said->least < kLeast || said->most > kMost) return std::nullopt;
   for (std::uint32_t i = answer.reading.span.first; i < answer.reading.span.past; ++i) {
     const Flags& f = answer.passage.notes[i].flags;
     const bool empty = said->span.holds(i) || answer.passage.tokens[i].kind == Token::Kind::mark ||
-                       f.has(WordClass::filler) || f.has(WordClass::at) || f.has(WordClass::adverb) ||
+                       f.has(WordClass::filler) || f.has(WordClass::adverb) ||
                        answer.passage.notes[i].cue >= 0;
-    if (!empty) return std::nullopt;
+    if (!empty || answer.passage.notes[i].date >= 0) return std::nullopt;  // "At twenty-one." is an age.
   }
   const std::int64_t now = day->year.value;
   std::int64_t year = now - now % kHundred + said->least;
@@ -189,7 +220,7 @@ std::optional<Draft> journey_answered(const StatementContext& answer, const Jour
     any = true;
   }
   if (!any) return std::nullopt;
-  if (!draft.place && draft.place_words.empty()) draft.place_words = asked.leaving ? "away" : "there";
+  if (!draft.place && draft.place_words.empty()) draft.place_words = asked.verb;
   return draft;
 }
 

@@ -10,6 +10,7 @@ namespace witnessmark::claims {
 struct JourneyAsked {
   Draft draft;  ///< Without a date, and without a place where the place is asked for.
   bool of_narrator = false;
+  std::string verb;       ///< "leave", "went back".
   CodePointRange people;  ///< Where the question names them.
   bool when = false;      ///< Asked with "when": a bare "fifty-three" is a year.
   bool leaving = false;   ///< The date is the end of a stay.

@@ -268,8 +268,7 @@ class InterviewReader {
             const SpeakerIdentity& speaker, const std::optional<Referent>& narrator) {
     const SentenceReading reading = read_sentence(passage_, words_, span);
     const bool asks = interviewer || (!labelled_ && reading.question);
-    StatementContext context{passage_, words_,  finders_, reading, positions_, focus_, asks,
-                             nullptr,  nullptr, nullptr,  false,   false,      false,  false};
+    StatementContext context{passage_, words_, finders_, reading, positions_, focus_, asks};
     if (today_) context.today = &*today_;
     if (narrator && !asks) context.narrator = &*narrator;
     collect_actions(reading, context, proposals_.mentions);
@@ -376,8 +375,7 @@ class InterviewReader {
     });
   }
 
-  /// The clause it was said in; the whole sentence when that has no other clause or is short and all of one
-  /// thing.
+  /// "… when it came", "… that you could see": a clause that belongs to the one before it.
   bool hangs_on(const Clause& clause) const {
     const Flags& opening = passage_.notes[clause.span.first].flags;
     return clause.relative || opening.has(WordClass::when) || opening.has(WordClass::relative) ||
@@ -385,6 +383,8 @@ class InterviewReader {
            opening.has(WordClass::after) || opening.has(WordClass::until);
   }
 
+  /// The clause it was said in with what hangs on it; the whole sentence when that has no other clause or is
+  /// short and all of one thing.
   CodePointRange quote_of(const Draft& draft, const Sentence& sentence, const SentenceReading& reading,
                           bool of_several) const {
     const Clause& clause = reading.clauses[draft.clause];

@@ -30,10 +30,28 @@ class Finder : private VerbSurroundings {
     }
     std::sort(found_.begin(), found_.end(),
               [](const Predicate& a, const Predicate& b) { return a.at < b.at; });
+    // "We found the winch jammed", "the winch ordered in 1950 never came": a participle beside another verb.
+    for (std::size_t p = 0; p < found_.size(); ++p) {
+      const bool beside = (p > 0 && same_stretch(found_[p - 1].at, found_[p].at)) ||
+                          (p + 1 < found_.size() && same_stretch(found_[p].at, found_[p + 1].at));
+      if (found_[p].verb == &words_.any_does && beside)
+        found_.erase(found_.begin() + static_cast<std::ptrdiff_t>(p--));
+    }
     return std::move(found_);
   }
 
  private:
+  /// Nothing that could part two clauses stands between two verbs.
+  bool same_stretch(std::uint32_t a, std::uint32_t b) const {
+    for (std::uint32_t i = a + 1; i < b; ++i) {
+      if (is_mark(i) || has(i, WordClass::coordinator) || has(i, WordClass::subordinator) ||
+          has(i, WordClass::relative) || has(i, WordClass::when)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   /// Auxiliaries and adverbs before token i; sets what they say.
   void read_auxiliaries(std::uint32_t i, Predicate& predicate) const {
     std::uint32_t at = i;
@@ -246,8 +264,10 @@ class Finder : private VerbSurroundings {
     const Note& note = notes_[i];
     const bool listed = has(i, WordClass::past_form) || (note.info && (note.info->verb_forms[0] & 4U) != 0);
     if (!listed) {
-      if (note.info && (note.info->verb_forms[0] != 0 || note.flags.any() || note.info->cue >= 0))
-        return false;
+      Flags others = note.flags;
+      others.clear(WordClass::journey);
+      others.clear(WordClass::leaving);
+      if (note.info && (note.info->verb_forms[0] != 0 || others.any() || note.info->cue >= 0)) return false;
       constexpr std::uint32_t kShortest = 5;
       if (passage_.tokens[i].end - passage_.tokens[i].begin < kShortest) return false;
       const std::string_view word = passage_.words({i, i + 1});
@@ -276,7 +296,7 @@ class Finder : private VerbSurroundings {
     } else if (!goes && !predicate.passive && equipment_right_before(predicate.span.first)) {
       predicate.verb = &words_.any_does;
     } else if (somebody_before(predicate.span.first) &&
-               (place_behind(i + 1) || !destination_after(passage_, span_, i + 1).empty())) {
+               (place_behind(i + 1) || (goes && !destination_after(passage_, span_, i + 1).empty()))) {
       predicate.verb = &words_.any_going;
     } else {
       return false;
@@ -285,7 +305,7 @@ class Finder : private VerbSurroundings {
     return true;
   }
 
-  /// "The derrick could lift ten tons", "it would shake the cups": what a thing did whenever it did.
+  /// "The derrick could lift ten tons", "the horn would shake the cups": what a thing did whenever it did.
   bool try_ability(std::uint32_t i) {
     const Note& note = notes_[i];
     if (i < span_.first + 2 || (note.flags.any() && !has(i, WordClass::journey)) || note.cue >= 0 ||
@@ -296,13 +316,11 @@ class Finder : private VerbSurroundings {
     if (k == span_.first || (!has(k - 1, WordClass::modal) && !has(k - 1, WordClass::would))) return false;
     const std::uint32_t modal = k - 1;
     if (notes_[modal].cue >= 0 || modal == span_.first) return false;
-    const bool pronoun = has(modal - 1, WordClass::it) && notes_[modal - 1].cue < 0;
-    if (!pronoun && !equipment_right_before(modal)) return false;
+    if (!equipment_right_before(modal)) return false;  // "It would freeze hard" is as often the weather.
     Predicate predicate;
     predicate.at = i;
     read_auxiliaries(i, predicate);
     predicate.span.past = i + 1;
-    predicate.agent = pronoun ? Agent::it : Agent::none;
     predicate.verb = &words_.any_does;
     found_.push_back(predicate);
     return true;

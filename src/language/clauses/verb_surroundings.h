@@ -196,7 +196,8 @@ class VerbSurroundings {
         return (location_after(i) && who_can_be_somewhere(i)) ||
                (somebody_before(p.span.first) &&
                 (place_behind(past_verb(i, verb)) ||
-                 !destination_after(passage_, span_, past_verb(i, verb)).empty()));
+                 ((has(i, WordClass::journey) || has(i, WordClass::leaving)) &&
+                  !destination_after(passage_, span_, past_verb(i, verb)).empty())));
     }
     return false;
   }

@@ -62,17 +62,18 @@ class Finder {
            has(i, WordClass::event_noun);
   }
 
-  bool capitalised(std::uint32_t i) const {
-    const char c = passage_.words({i, i + 1}).front();
-    return c >= 'A' && c <= 'Z' && !notes_[i].flags.any();
-  }
-
   /// From token first to the end of the noun phrase behind the preposition.
   Span phrase(std::uint32_t preposition, std::uint32_t first) const {
     std::uint32_t begin = preposition + reach(preposition);
     while (begin < span_.past && opens_place(begin)) begin += reach(begin);  // "up in", "down at"
     if (begin >= span_.past || is_stop(begin)) return {};
-    const bool named = notes_[begin].thing >= 0 || capitalised(begin);
+    // "In Tolbeck", "to the Hob Rocks"; behind other words ("under Rudd") a name is as often somebody's.
+    const bool at_or_to = has(preposition, WordClass::at) || has(preposition, WordClass::to);
+    const bool named =
+        notes_[begin].thing >= 0 || (at_or_to && passage_.capitalised(begin) && !notes_[begin].flags.any());
+    if (notes_[begin].thing >= 0 &&
+        passage_.things[static_cast<std::size_t>(notes_[begin].thing)].kind == ThingKind::person)
+      return {};
     if (has(begin, WordClass::she) &&
         (begin + 1 >= span_.past || is_stop(begin + 1) || notes_[begin + 1].flags.any())) {
       return {first, begin + 1};

@@ -249,7 +249,7 @@ void Annotator::hide_tags(Passage& passage) {
 }
 
 /// Whether token i is an auxiliary right behind its subject.
-bool is_verb_of_subject(const Passage& passage, std::uint32_t i) {
+static bool is_verb_of_subject(const Passage& passage, std::uint32_t i) {
   const Flags& f = passage.notes[i].flags;
   if (!f.has(WordClass::be) && !f.has(WordClass::do_) && !f.has(WordClass::have)) return false;
   const Note& before = passage.notes[i - 1];

@@ -45,16 +45,15 @@ void HeadMemory::learn(const AuthorityList& equipment, const Words& words) {
   list = &equipment;
   for (std::uint32_t t = 0; t < equipment.terms().size(); ++t) {
     const Term& term = equipment.terms()[t];
-    std::vector<std::string> names{term.name};
-    names.insert(names.end(), term.spoken.begin(), term.spoken.end());
+    std::vector<std::string> names{before_preposition(term.name, words)};
+    for (const std::string& spoken : term.spoken) names.push_back(before_preposition(spoken, words));
     for (const std::string& name : names) {
       const std::vector<std::uint64_t> parts = words.forms_of(name);
       if (parts.empty()) continue;
       heads_of[t].push_back(parts.back());
       for (std::size_t i = 0; i + 1 < parts.size(); ++i) pairs.emplace(pair_key(parts[i], parts.back()), t);
     }
-    for (const std::string& name : names)
-      learn_head(before_preposition(name, words), t, &name != &names.front(), words);
+    for (const std::string& name : names) learn_head(name, t, &name != &names.front(), words);
   }
 }
 

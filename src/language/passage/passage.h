@@ -124,6 +124,12 @@ struct Passage {
             static_cast<std::uint32_t>(past - date_spans.begin())};
   }
 
+  /// Whether token i is a word with a capital letter (ASCII).
+  bool capitalised(std::uint32_t i) const {
+    const char c = text[tokens[i].begin];
+    return tokens[i].kind == Token::Kind::word && c >= 'A' && c <= 'Z';
+  }
+
   std::string_view words(Span span) const {
     if (span.empty()) return {};
     const std::uint32_t begin = tokens[span.first].begin;

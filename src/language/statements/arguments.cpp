@@ -313,16 +313,29 @@ bool Arguments::open_after(const Predicate& p) const {
          has(i, WordClass::in_place);
 }
 
+bool Arguments::names_somebody(Span span) const {
+  for (std::uint32_t i = span.first; i < span.past; ++i) {
+    const Note& note = c_.passage.notes[i];
+    const bool name =
+        i > span.first && c_.passage.capitalised(i) && !note.flags.any() && note.thing < 0 && note.date < 0;
+    if (name || note.flags.has(WordClass::person)) return true;
+  }
+  return false;
+}
+
 std::optional<Referent> Arguments::she(const Predicate& p, bool object) const {
   if (object) {
-    const bool right_behind =
-        p.at + 1 < p.right.past && has(p.at + 1, WordClass::she) &&
-        (p.at + 2 >= p.right.past || is_mark(p.at + 2) || c_.passage.notes[p.at + 2].flags.any());
-    return right_behind ? c_.focus.she() : std::nullopt;
+    const std::uint32_t next = p.at + 2;
+    const bool ends = next >= p.right.past || is_mark(next) || c_.passage.notes[next].date >= 0 ||
+                      has(next, WordClass::at) || has(next, WordClass::to) || has(next, WordClass::way) ||
+                      has(next, WordClass::adverb) || has(next, WordClass::coordinator) ||
+                      has(next, WordClass::when);
+    return p.at + 1 < p.right.past && has(p.at + 1, WordClass::she) && ends ? c_.focus.she() : std::nullopt;
   }
+  if (names_somebody({c_.reading.span.first, p.span.first})) return std::nullopt;
   for (std::uint32_t i = p.at + 1; i > p.left.first && i + 5 > p.at; --i) {
     if (is_mark(i - 1) || c_.passage.notes[i - 1].thing >= 0) return std::nullopt;
-    if (has(i - 1, WordClass::she)) return c_.focus.she();
+    if (has(i - 1, WordClass::she) && !has(i - 1, WordClass::determiner)) return c_.focus.she();
   }
   return std::nullopt;
 }

@@ -37,6 +37,8 @@ class Arguments {
   bool open_after(const Predicate& p) const;
   bool stands_for_noun(std::uint32_t i, bool& plural) const;
   bool pronoun_object(const Predicate& p, bool& plural) const;
+  /// A person, or a capitalised word of no list behind the first ("I met Vera there, she was …").
+  bool names_somebody(Span span) const;
   /// "She", "her", before or behind a predicate, of equipment with a name of its own.
   std::optional<Referent> she(const Predicate& p, bool object) const;
   bool pronoun_subject(const Predicate& p, bool& plural) const;

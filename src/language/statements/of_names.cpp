@@ -173,13 +173,15 @@ bool StatementReader::gone_of_topic() {
 constexpr std::uint32_t kShortFragment = 16;
 
 void StatementReader::fragment() {
+  if (c_.reading.question && !c_.asking) return;  // "Radar? I don't remember."
   const Span span = c_.reading.span;
   std::vector<const Thing*> all = arguments_.group_in(span);
   if (all.empty()) {
     if (colour_of_topic() || absent_in_service() || gone_of_topic()) return;
     const Span name = opening_name();
     const std::size_t made = drafts_.size();
-    if (!name.empty() && !c_.asked_when && span.past - span.first < 12 && bare_count(nullptr, {name.first, name.first + 1})) {
+    if (!name.empty() && !c_.asked_when && span.past - span.first < 12 &&
+        bare_count(nullptr, {name.first, name.first + 1})) {
       put_dates(nullptr, made);
       put_cues(nullptr, 0, made);
       return;

@@ -6,6 +6,13 @@
 
 namespace witnessmark::claims {
 
+/// "There's two here still.", "The drum's still there.", "That's the crane.": as it was on the day of
+/// speaking. "There's always been one" is not.
+void StatementReader::date_now(const Predicate& p, Draft& draft) const {
+  const bool now = p.present_tense && (arguments_.has(p.at, WordClass::present_be) || p.span.empty());
+  if (now && c_.today && !c_.asking) draft.date = *c_.today;
+}
+
 void StatementReader::exists(const Predicate& p) {
   const Span clause = c_.reading.clauses[p.clause].span;
   std::vector<Subject> subjects = things(arguments_.group_in({p.span.past, clause.past}));
@@ -29,9 +36,7 @@ void StatementReader::exists(const Predicate& p) {
     add_state(&p, subject, negated);
     for (std::size_t d = made; d < drafts_.size(); ++d) {
       if (!drafts_[d].place && c_.asked_place) carry_place(drafts_[d], *c_.asked_place);
-      // "There's two here still."
-      const bool now = p.present_tense && arguments_.has(p.at, WordClass::present_be);
-      if (now && c_.today && !c_.asking) drafts_[d].date = *c_.today;
+      date_now(p, drafts_[d]);
     }
   }
 }
@@ -122,9 +127,10 @@ bool StatementReader::lived_at(const Predicate& p) {
   Subject who = person_before(p);
   if (!who.referent && who.words.empty() && p.agent == Agent::them) {
     // "He'd the drum house": nobody of the lists, but not the site either.
-    const std::uint32_t at = arguments_.has(p.at, WordClass::they) || p.at == 0 ? p.at : p.at - 1;
+    std::uint32_t at = p.at;
+    while (at > p.left.first && !arguments_.has(at, WordClass::they)) --at;
     const std::string_view word = passage_.words({at, at + 1});
-    who.words = std::string(word.substr(0, word.find_first_of("'\xE2")));
+    who.words = std::string(word.substr(0, std::min(word.find('\''), word.find("\u2019"))));
   }
   if (!who.referent && who.words.empty() && p.agent != Agent::we) return false;
   const Thing* where = arguments_.place_in(p.right, {Role::none});
@@ -344,8 +350,7 @@ bool StatementReader::is_somewhere(const Predicate& p, const std::vector<Subject
     add_state(&p, subject, negated || (subject.thing && subject.thing->negated));
     Draft& draft = drafts_[made];
     if (place && !draft.place) draft.place = referent_of(c_, *place);
-    // "The drum's still there."
-    if (p.present_tense && c_.today && !c_.asking) draft.date = *c_.today;
+    date_now(p, draft);
     if (!draft.place && draft.place_words.empty()) draft.place_words = words;
     if (!draft.place && there && c_.focus.place) {
       draft.place = c_.focus.place;
@@ -439,12 +444,16 @@ bool StatementReader::is_said_of(const Predicate& p, const std::vector<Subject>&
          note.flags.has(WordClass::when) || note.thing >= 0))
       return false;
   }
+  if (first >= past) return false;
   const bool of_place = named->kind == ThingKind::place;
   const auto plain = [&](std::uint32_t i) {
     return i < past && !passage_.notes[i].flags.any() && passage_.notes[i].number < 0;
   };
   // "Down a deck", "round on the other side" are said of places only.
-  const bool where = of_place && past > first + 1 && !arguments_.has(first, WordClass::determiner);
+  const bool where = of_place && past > first + 1 &&
+                     (arguments_.has(first, WordClass::way) || arguments_.has(first, WordClass::at) ||
+                      arguments_.has(first, WordClass::relation) || arguments_.has(first, WordClass::off) ||
+                      arguments_.has(first, WordClass::side));
   // "The horn was going."
   const bool under_way = !of_place && passage_.words({first, first + 1}).ends_with("ing");
   if (!plain(first) && !arguments_.has(first, WordClass::quality) && !where && !under_way) return false;
@@ -504,7 +513,7 @@ bool StatementReader::points_at(const Predicate& p) {
     const std::size_t made = drafts_.size();
     add_state(&p, {referent_of(c_, thing), &thing}, false);
     if (!drafts_[made].place && c_.asked_place) carry_place(drafts_[made], *c_.asked_place);
-    if (c_.today) drafts_[made].date = *c_.today;
+    date_now(p, drafts_[made]);
     return true;
   }
   return false;

@@ -35,10 +35,11 @@ void StatementReader::named_in_passing() {
     });
     if (stated) continue;
     // "Put three more on the machine": the machine only says where.
-    const bool says_where = (thing.role == Role::at || thing.role == Role::relation || thing.role == Role::to) &&
-                            std::any_of(drafts_.begin(), drafts_.end(), [&](const Draft& draft) {
-                              return c_.reading.clauses[draft.clause].span.holds(thing.span.first);
-                            });
+    const bool says_where =
+        (thing.role == Role::at || thing.role == Role::relation || thing.role == Role::to) &&
+        std::any_of(drafts_.begin(), drafts_.end(), [&](const Draft& draft) {
+          return c_.reading.clauses[draft.clause].span.holds(thing.span.first);
+        });
     if (says_where) continue;
     const Predicate* of = nullptr;
     for (const Predicate& p : c_.reading.predicates) {

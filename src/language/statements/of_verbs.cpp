@@ -104,12 +104,7 @@ void StatementReader::move(const Predicate& p) {
     // "Then we moved up to number two."
     const Subject who = person_before(p);
     const bool people = who.referent || !who.words.empty() || p.agent == Agent::we;
-    if (!people || !in_past_form(p)) return;
-    if (to) {
-      add(&p, Statement::located, who, p.negated).place = referent_of(c_, *to);
-    } else {
-      located_in_words(p, who, true);
-    }
+    if (people && in_past_form(p)) located_in_words(p, who, true);
     return;
   }
   // "The turbine went into the turbine house" says nothing of an earlier place.
@@ -128,8 +123,8 @@ void StatementReader::move(const Predicate& p) {
       continue;
     }
     // "I carried carbide drums into the store": what was handled, not what came to stay.
-    const bool handled = p.agent == Agent::we && p.verb->needs == VerbNeeds::move && subject.thing && subject.thing->plural &&
-                         subject.thing->head == subject.thing->span.first;
+    const bool handled = p.agent == Agent::we && p.verb->needs == VerbNeeds::move && subject.thing &&
+                         subject.thing->plural && subject.thing->head == subject.thing->span.first;
     if (handled && to && !from) {
       Draft& happened = add(&p, Statement::happened, subject, negated);
       happened.attribute = happened.action;
@@ -357,7 +352,7 @@ bool StatementReader::is_habit(const Predicate& p) const {
 /// "They tried it", not "nobody could try it", "for trying it": what happened is told in a past form.
 bool StatementReader::in_past_form(const Predicate& p) const {
   const WordInfo* info = passage_.notes[p.at].info;
-  if (p.verb == &c_.words.any_doing || !info) return true;
+  if (p.verb == &c_.words.any_doing || p.verb == &c_.words.any_going || !info) return true;
   constexpr auto kPast =
       static_cast<std::uint8_t>(VerbForm::past) | static_cast<std::uint8_t>(VerbForm::participle);
   return ((info->verb_forms[0] | info->verb_forms[1]) & kPast) != 0;

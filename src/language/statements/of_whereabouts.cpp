@@ -49,13 +49,7 @@ bool StatementReader::is_of_site(const Predicate& p) const {
   if (p.agent == Agent::we) return true;
   if (!arguments_.any_in({clause.first, p.span.past}, WordClass::she)) return false;
   // "I met Vera there, she was in the office."
-  for (std::uint32_t i = c_.reading.span.first + 1; i < p.span.first; ++i) {
-    const char initial = passage_.words({i, i + 1}).front();
-    const bool name = initial >= 'A' && initial <= 'Z' && !passage_.notes[i].flags.any() &&
-                      passage_.notes[i].thing < 0 && passage_.notes[i].date < 0;
-    if (name || arguments_.has(i, WordClass::person)) return false;
-  }
-  return true;
+  return !arguments_.names_somebody({c_.reading.span.first, p.span.first});
 }
 
 /// Whereabouts in words of no list; false when there are none.

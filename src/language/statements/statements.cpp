@@ -89,7 +89,8 @@ void StatementReader::set_number(Draft& draft, const Subject& subject) const {
   if (thing.quantity < 0 && thing.plural && behind + 1 < c_.reading.span.past &&
       arguments_.is_mark(behind - 1) && passage_.notes[behind].number >= 0) {
     const Number& number = passage_.numbers[static_cast<std::size_t>(passage_.notes[behind].number)];
-    if (number.span.first == behind && arguments_.has(number.span.past, WordClass::of_them)) {
+    if (number.span.first == behind && number.span.past < c_.reading.span.past &&
+        arguments_.has(number.span.past, WordClass::of_them)) {
       draft.quantity = Quantity{number.least, number.most, std::string(passage_.words(number.span))};
       return;
     }
@@ -452,7 +453,7 @@ std::vector<Draft> StatementReader::run() {
   used_with_pronoun();
   named_in_passing();
   drop_repeated();
-  // A place can be what something is done to or said of, but it neither stands anywhere nor goes.
+  // A place can be built, taken away, painted or said something of, but it stands nowhere.
   std::erase_if(drafts_, [](const Draft& draft) {
     return draft.of_place && draft.statement != Statement::attribute &&
            draft.statement != Statement::happened && draft.statement != Statement::begins &&

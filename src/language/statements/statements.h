@@ -35,7 +35,7 @@ struct StatementContext {
   const ChosenDate* today = nullptr;   ///< When the interview was, for what is pointed at.
   bool asked_what = false;             ///< Answers a question for what it was.
   bool answering = false;              ///< Soon after the question.
-  bool asked_when = false;  ///< Answers a question for when: a bare number is a year.
+  bool asked_when = false;             ///< Answers a question for when: a bare number is a year.
   bool inventory = false;              ///< "What was in the wheelhouse?": bare names answer it.
 };
 
