@@ -51,14 +51,36 @@ bool Grammar::clock_tail(std::size_t i, int& hour, std::size_t& past, bool& said
   return hour < 25;
 }
 
+// 7.15 p.m., 11.05 am: a dot between hours and minutes, with a.m. or p.m. behind them; else a number with a
+// decimal point.
+bool Grammar::dotted_clock(std::size_t i, Spec& spec) const {
+  const auto text = t.text(t[i]);
+  const auto dot = text.find('.');
+  constexpr std::size_t kMinuteDigits = 2;
+  if (prose() || dot == 0 || dot > 2 || text.size() != dot + 1 + kMinuteDigits || number_is_label(i))
+    return false;
+  const auto digit = [&](std::size_t at) { return text[at] - '0'; };
+  int hour = dot == 1 ? digit(0) : digit(0) * 10 + digit(1);
+  const int minute = digit(dot + 1) * 10 + digit(dot + 2);
+  std::size_t past = i + 1;
+  bool said = false;
+  const bool half = t[past].is(Role::half_day) || is(past, w("a")) || is(past, w("p"));
+  if (hour < 1 || hour > 12 || minute > 59 || !half || !clock_tail(past, hour, past, said) || !said)
+    return false;
+  spec.date.precision = DateValue::Precision::day;
+  spec.date.time = clock_text(hour, minute);
+  spec.end = past;
+  return true;
+}
+
 bool Grammar::clock_digits(std::size_t i, Spec& spec) const {
   const auto& token = t[i];
   int hour = 0, minute = 0;
   std::size_t past = i + 1;
   bool said = false;
   if (token.is_number()) {
-    if (token.grouped && token.digits <= 4 && t[i + 1].any(bit(Role::half_day))) return false;
-    if (token.grouped || number_is_label(i)) return false;
+    if (token.grouped) return dotted_clock(i, spec);
+    if (number_is_label(i)) return false;
     const bool colon = t[i + 1].is_sign(':') && !t[i + 1].space && t[i + 2].is_number() && !t[i + 2].space &&
                        t[i + 2].digits == 2;
     if (colon && token.digits <= 2 && token.number < 25 && t[i + 2].number < 60) {
@@ -189,8 +211,8 @@ bool Grammar::hours_and_minutes(std::size_t i, Spec& spec) const {
 bool Grammar::hour_alone(std::size_t i, Spec& spec) const {
   std::int64_t hour = 0;
   std::size_t past = i;
-  if (prose() || !is(i - 1, w("at")) || (t[i].is_number() && t[i].digits > 2) || !cardinal(i, hour, past) ||
-      hour < 1 || hour > 12)
+  if (prose() || !is(i - 1, w("at")) || (t[i].is_number() && (t[i].digits > 2 || t[i].grouped)) ||
+      !cardinal(i, hour, past) || hour < 1 || hour > 12)
     return false;
   if (!is(past, w("we")) && !is(past, w("they")) && !is(past, w("the"))) return false;
   spec.date.precision = DateValue::Precision::day;
@@ -242,8 +264,30 @@ bool Grammar::clock(std::size_t i, Spec& spec) const {
              !hour_alone(i, spec)) {
     return false;
   }
-  if (spec.rule != "hour") clock_day(spec.end, spec);
+  if (spec.rule == "hour") return true;
+  clock_day(spec.end, spec);
+  put_half_of_day(spec);
   return true;
+}
+
+// "At ten o'clock that night", "half past three the next afternoon": the part of the day says which half of
+// it the hour is of.
+void Grammar::put_half_of_day(Spec& spec) {
+  if (!spec.of || spec.of->kind != Spec::Kind::relative || !spec.timex.empty()) return;
+  const auto part = spec.of->date.time.view();
+  const auto time = std::string(spec.date.time.view());
+  int hour = (time[1] - '0') * 10 + (time[2] - '0');
+  const int minute = (time[4] - '0') * 10 + (time[5] - '0');
+  const bool night = part == day_part_time(DayPart::night), evening = part == day_part_time(DayPart::evening),
+             afternoon = part == day_part_time(DayPart::afternoon);
+  constexpr int kNoon = 12, kFirstOfEvening = 4, kFirstOfNight = 6;
+  const bool later = (night && hour >= kFirstOfNight) || (evening && hour >= kFirstOfEvening) || afternoon;
+  if (!later || hour > kNoon || hour == 0) return;
+  if (hour != kNoon)
+    hour += kNoon;
+  else if (!afternoon && minute == 0)
+    hour = 2 * kNoon;  // twelve o'clock that night: midnight
+  spec.date.time = clock_text(hour, minute);
 }
 
 // on 4 October, of that day, the next morning, on Easter Sunday 1951

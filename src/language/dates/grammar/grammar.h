@@ -184,6 +184,7 @@ class Grammar {
   bool said_year(std::size_t i, Spec& spec) const;  ///< of that year, last year.
   bool year_in_digits(std::size_t i, YearStance stance, Spec& spec) const;
   bool year_in_words(std::size_t i, YearStance stance, Spec& spec) const;
+  bool may_be_shillings(std::size_t i, std::int64_t value) const;
   std::int64_t rest_of_year(std::size_t i, std::size_t j, std::size_t& past) const;
   bool day_number(std::size_t i, std::int64_t& day, std::size_t& past) const;
   bool day_first(std::size_t i, std::size_t at, Spec& spec) const;
@@ -194,6 +195,7 @@ class Grammar {
   bool ends_here(std::size_t i) const;
   bool bare_year_supported(std::size_t i, std::size_t past, std::int64_t value, bool words) const;
   bool plausible(std::int64_t two_digits) const;
+  bool letter_joined(std::size_t i) const;
   bool four_digit_supported(std::size_t i) const;
   bool belongs_to_someone(std::size_t i) const;
   bool names_owner(std::size_t i) const;
@@ -223,6 +225,8 @@ class Grammar {
   bool days_before_month(std::size_t i, std::int64_t day, std::size_t past, Spec& spec) const;
   bool is_plural(std::size_t i) const;
   bool plural_follows(std::size_t past) const;
+  bool dotted_clock(std::size_t i, Spec& spec) const;
+  static void put_half_of_day(Spec& spec);
   bool clock_digits(std::size_t i, Spec& spec) const;
   bool clock_span(std::size_t i, Spec& spec) const;
   bool minutes_past(std::size_t i, Spec& spec) const;

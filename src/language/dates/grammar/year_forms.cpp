@@ -180,6 +180,14 @@ bool Grammar::told_future(std::size_t i, std::int64_t year) const {
   return t[i + 1].is_sign('/') && !t[i + 1].space;  // 2050/Sep/23
 }
 
+// "Contract 1955-B", "drawing 1962/C": a letter joined to the number makes it a label; a dash is no hyphen.
+bool Grammar::letter_joined(std::size_t i) const {
+  const auto& letter = t[i + 1];
+  const auto& beyond = t[i + 2];
+  return (t[i].is_sign('-') || t[i].is_sign('/')) && t[i].length == 1 && !t[i].space && letter.is_word() &&
+         letter.length == 1 && letter.capital && !letter.space && (beyond.space || !beyond.is_word());
+}
+
 bool Grammar::four_digit_supported(std::size_t i) const {
   if (number_is_label(i)) return false;
   if (!prose() && (clock_follows_at(i) || hours_or_years(i))) return false;
@@ -189,6 +197,7 @@ bool Grammar::four_digit_supported(std::size_t i) const {
     if (after.sign == '-' && t[i + 2].is_word() && !t[i + 2].space &&
         t[i + 2].any(bit(Role::counted) | bit(Role::unit)))
       return false;
+    if (letter_joined(i + 1)) return false;
     if (after.sign == '-' && !t[i + 2].space && t[i + 2].is_number() && t[i + 2].digits != 4 &&
         t[i + 2].digits != 2)
       return false;
@@ -238,6 +247,30 @@ bool Grammar::year_in_digits(std::size_t i, YearStance stance, Spec& spec) const
   return true;
 }
 
+// "A pair of boots was nineteen and six": shillings and pence, of which there are no more than eleven, or any
+// two numbers; a year behind a preposition of time ("in nineteen and six"), or behind what else begins a
+// date.
+bool Grammar::may_be_shillings(std::size_t i, std::int64_t value) const {
+  constexpr std::int64_t kMostPence = 11;
+  const auto& before = t[i - 1];
+  if (!before.is_word() || before.any(bit(Role::month) | bit(Role::season) | bit(Role::ordinal)))
+    return false;
+  bool timed = false;
+  for (const auto word :
+       {w("in"), w("since"), w("by"), w("until"), w("till"), w("til"), w("from"), w("during"), w("before"),
+        w("after"), w("through"), w("throughout"), w("between"), w("late"), w("early"), w("mid"), w("on")})
+    timed |= is(i - 1, word);
+  if (timed) return false;
+  if (is(i - 1, w("of")))  // the summer of nineteen and six, but a bill of nineteen and six
+    return !t[i - 2].any(bit(Role::season) | bit(Role::month) | bit(Role::part_noun) | bit(Role::portion) |
+                         bit(Role::happening) | bit(Role::ordinal) | bit(Role::ordinal_ending) |
+                         bit(Role::phrase));
+  if (is(i - 1, w("to"))) return !t[i - 2].is(Role::number);  // from nineteen and two to nineteen and six
+  if (before.is(Role::approx)) return !is(i - 2, w("in")) && !is(i - 2, w("since")) && !is(i - 2, w("by"));
+  const bool told = is(i - 1, w("was")) && (is(i - 2, w("it")) || is(i - 2, w("that")));
+  return !told || value <= kMostPence;
+}
+
 // What stands behind "nineteen": forty-nine, and forty-nine, oh eight, hundred and eight, 44. Less than 0 for
 // nothing.
 std::int64_t Grammar::rest_of_year(std::size_t i, std::size_t j, std::size_t& past) const {
@@ -249,7 +282,7 @@ std::int64_t Grammar::rest_of_year(std::size_t i, std::size_t j, std::size_t& pa
                       t[i - 2].any(bit(Role::ordinal) | bit(Role::month) | bit(Role::ordinal_ending)));
   if (is(j, w("and")) && head < 20 && below_hundred(j + 1, value, past) && dated &&
       value >= (prose() ? 20 : 1))
-    return value;
+    return value < 20 && may_be_shillings(i, value) ? -1 : value;
   if (t[j].is(Role::year_zero)) {
     std::size_t k = j + 1;
     if (t[k].is_sign('-') && !t[k].space) ++k;

@@ -242,10 +242,12 @@ Meaning Talk::calendar(const Spec& spec) const {
   Meaning meaning;
   meaning.value = spec.date;
   if (spec.when) {
-    meaning.edtf = *spec.when;
-    if (const auto value = from_edtf(*spec.when)) meaning.value = *value;
-    meaning.timex = to_string(*spec.when);
     meaning.anchor = "named time";
+    if (const auto value = from_edtf(*spec.when)) meaning.value = *value;
+    if (meaning.value.precision == P::decade && to_edtf(meaning.value, false) == *spec.when)
+      return meaning;  // Early and late are parts of it.
+    meaning.edtf = *spec.when;
+    meaning.timex = to_string(*spec.when);
     return meaning;
   }
   std::optional<std::int64_t> year;
