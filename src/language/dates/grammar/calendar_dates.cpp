@@ -35,11 +35,53 @@ bool Grammar::month_name(std::size_t i, int& month, std::size_t& past, bool besi
   return true;
 }
 
+// "the spring of thirteen", of a life that has one such year before the interview.
+bool Grammar::teen_year(std::size_t i, const Spec& season, Spec& spec) const {
+  constexpr std::int64_t kLeast = 10, kMost = 19;
+  constexpr int kBeforeBirth = 10;  // TalkSetting::first_year
+  std::int64_t value = 0;
+  std::size_t past = i;
+  if (prose() || !setting_.speech_year || season.date.precision != DateValue::Precision::season ||
+      !is(i - 1, w("of")) || !below_hundred(i, value, past) || value < kLeast || value > kMost)
+    return false;
+  const auto& after = t[past];
+  const bool open = !after.is_word() || after.newline || after.is(Role::after_year);
+  if (!open || after.is_number() || (after.is_sign('-') && !after.space) || counts_something(past) ||
+      plural_follows(past))
+    return false;
+  int found = 0;
+  for (auto year = setting_.century - 100 + value; year <= setting_.last_year; year += 100) {
+    if (year >= setting_.first_year + kBeforeBirth) ++found;
+  }
+  if (found != 1) return false;
+  spec.begin = i;
+  spec.end = past;
+  spec.date = DateValue::of_year(value);
+  spec.short_year = true;
+  return true;
+}
+
+// "[,] it was," "[,] I think it was,": words put in between the day and its year. Behind them, or i.
+std::size_t Grammar::past_aside(std::size_t i) const {
+  std::size_t j = t[i].is_sign(',') ? i + 1 : i;
+  if (prose() || t[j].newline) return i;
+  const auto start = j;
+  if (is(j, w("i")))
+    for (const auto word : {w("think"), w("believe"), w("suppose"), w("guess"), w("reckon")})
+      if (is(j + 1, word)) {
+        j += 2;
+        break;
+      }
+  if ((is(j, w("it")) || is(j, w("that"))) && is(j + 1, w("was"))) j += 2;
+  return j != start && t[j].is_sign(',') ? j + 1 : i;
+}
+
 // "[,] [of] year" behind a month, a day or a season.
 bool Grammar::year_after(std::size_t i, Spec& spec) const {
-  std::size_t j = i;
-  const bool comma = t[j].is_sign(',') && !t[j].space;
-  if (comma) ++j;
+  std::size_t j = past_aside(i);
+  const bool aside = j != i;
+  const bool comma = aside || (t[j].is_sign(',') && !t[j].space);
+  if (comma && !aside) ++j;
   const bool in_year = is(j, w("in")) && !comma && t[j + 1].is_number() && t[j + 1].digits == 4 &&
                        spec.date.precision == DateValue::Precision::day;
   if (t[j].is_sign('/') && !t[j].space && !t[j + 1].space && t[j + 1].is_number() &&
@@ -57,8 +99,8 @@ bool Grammar::year_after(std::size_t i, Spec& spec) const {
   }
   if (t[j].paragraph) return false;
   Spec year_spec;
-  if (!year(j, YearStance::supported, year_spec)) return false;
-  if (comma && year_spec.short_year && !t[j].is_sign('\'') && setting_.prose) return false;
+  if (!year(j, YearStance::supported, year_spec) && !teen_year(j, spec, year_spec)) return false;
+  if (comma && year_spec.short_year && !t[j].is_sign('\'') && (aside || setting_.prose)) return false;
   if (comma && year_spec.short_year && t[j].is_number() && !plausible(year_spec.date.year)) return false;
   if (year_spec.short_year && j == i && !t[j].is_sign('\'') &&
       stands_as_count(j, year_spec.end, year_spec.date.year))
@@ -385,6 +427,24 @@ bool Grammar::seasons_paired(std::size_t j) const {
                                                       : year(k + 1, YearStance::supported, after));
 }
 
+// "A sack on his shoulders summer and winter", "in summer and winter": all the year round, where neither has
+// an article nor a year. "In spring or summer" behind a preposition leaves open which.
+bool Grammar::all_year_round(std::size_t i) const {
+  const auto pair_at = [&](std::size_t first) {
+    return t[first].is(Role::season) && (is(first + 1, w("and")) || is(first + 1, w("or"))) &&
+           t[first + 2].is(Role::season) && t[first].value(Role::season) != t[first + 2].value(Role::season);
+  };
+  const std::size_t first = pair_at(i) ? i : i - 2;
+  if (prose() || (first != i && (i < 2 || !pair_at(first))) || seasons_paired(first)) return false;
+  const auto& before = t[first - 1];
+  if (before.any(bit(Role::determiner) | bit(Role::following) | bit(Role::part) | bit(Role::part_noun) |
+                 bit(Role::every)) ||
+      is(first - 1, w("all")) || (is(first + 1, w("or")) && before.is(Role::place_in_time)))
+    return false;
+  Spec year_of;
+  return !said_year(first + 3, year_of);
+}
+
 bool Grammar::season(std::size_t i, Spec& spec) const {
   std::size_t j = i;
   const bool pointed = !prose() && (is(j, w("that")) || is(j, w("this")));  // that fall of 1950
@@ -396,6 +456,7 @@ bool Grammar::season(std::size_t i, Spec& spec) const {
     return year_after(j + 1, spec);
   }
   if (!t[j].is(Role::season)) return false;
+  if (j == i && all_year_round(i)) return false;
   const bool paired = seasons_paired(j);
   if (!paired && (season_is_thing(j) || (j == i && name_not_date(j, j + 1)))) return false;
   start(spec, i, DateValue::Precision::season, "season");

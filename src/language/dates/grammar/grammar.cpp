@@ -16,7 +16,7 @@ bool Grammar::read(std::size_t i, RuleSet rules, Spec& best) const {
                                     &Grammar::reference, &Grammar::day_word,      &Grammar::age,
                                     &Grammar::service,   &Grammar::day_of_month};
   constexpr std::size_t kRuleCount = std::size(kRules);
-  constexpr std::size_t kAheadOfUnit = 10;  // The words between a count and its unit, a day and its month
+  constexpr std::size_t kAheadOfUnit = 12;  // The words between a count and its unit, a day and its month
   constexpr RuleSet kLongReach = bit(RuleName::day_span) | bit(RuleName::duration) | bit(RuleName::watch);
   std::uint64_t ahead = 0;
   for (std::size_t j = i; (rules & kLongReach) != 0 && j < i + kAheadOfUnit; ++j)

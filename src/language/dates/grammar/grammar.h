@@ -178,6 +178,8 @@ class Grammar {
   bool nth_of(std::size_t i, Spec& spec) const;
   bool approximate(std::size_t i, Spec& spec) const;
   bool month_name(std::size_t i, int& month, std::size_t& past, bool beside_number) const;
+  bool teen_year(std::size_t i, const Spec& season, Spec& spec) const;
+  std::size_t past_aside(std::size_t i) const;
   bool year_after(std::size_t i, Spec& spec) const;  ///< [,] [of] year; moves spec.end.
   bool stands_as_count(std::size_t i, std::size_t past, std::int64_t value) const;
   void whole_winter(Spec& spec) const;
@@ -222,6 +224,7 @@ class Grammar {
   bool more_days(std::size_t j, std::int64_t last, std::vector<Spec>& days, Spec::Join& join) const;
   Spec chain_of(std::vector<Spec>& days, const Spec& dated, Spec::Join join) const;
   bool days_listed(Spec& first) const;
+  bool day_doubted(std::size_t i, std::int64_t day, std::size_t past, Spec& spec) const;
   bool days_before_month(std::size_t i, std::int64_t day, std::size_t past, Spec& spec) const;
   bool is_plural(std::size_t i) const;
   bool plural_follows(std::size_t past) const;
@@ -243,6 +246,7 @@ class Grammar {
   void more_or_less(Spec& spec) const;
   bool or_last_digit(Spec& first) const;
   bool years_in_a_row(Spec& first) const;
+  bool all_year_round(std::size_t i) const;
   bool seasons_paired(std::size_t j) const;
   bool counts_till(std::size_t past) const;
   bool hours_or_years(std::size_t i) const;
@@ -257,6 +261,8 @@ class Grammar {
   bool counts_yarn(std::size_t i) const;
   bool ages_of_someone(std::size_t i) const;
   bool is_reading(std::size_t i) const;
+  std::int64_t other_choice(std::size_t past, std::int64_t value, std::size_t& end) const;
+  bool chooses_year(std::size_t i, std::size_t past, std::int64_t value) const;
   bool it_has_been(std::size_t i) const;
   int era_sign(std::size_t i, std::size_t& past) const;
   bool spoken_year(std::size_t i, std::size_t past, std::int64_t head, std::int64_t rest) const;
@@ -269,6 +275,8 @@ class Grammar {
   bool age_stands(std::size_t past) const;
   bool joins_service(std::size_t i) const;
   bool week_of(std::size_t i, Spec& spec) const;
+  bool day_turned(std::size_t i, Spec& spec) const;
+  bool my_birth(std::size_t i, Spec& spec) const;
   bool year_turned(std::size_t i, Spec& spec) const;
   bool decade_of_life(std::size_t i, Spec& spec) const;
   bool hedged(std::size_t past) const;

@@ -148,7 +148,8 @@ bool Grammar::age(std::size_t i, Spec& spec) const {
 bool Grammar::ends_here(std::size_t i) const {
   const auto& after = t[i];
   if (after.kind != Token::Kind::word || after.newline) return true;
-  for (const auto next : {w("there"), w("it"), w("they"), w("we"), w("the"), w("a"), w("and"), w("but"), w("so")})
+  for (const auto next :
+       {w("there"), w("it"), w("they"), w("we"), w("the"), w("a"), w("and"), w("but"), w("so")})
     if (after.hash == next) return true;
   return false;
 }
@@ -280,6 +281,41 @@ bool Grammar::birthday(std::size_t i, Spec& spec) const {
   spec.begin = i;
   spec.end = past + 1;
   spec.number = static_cast<int>(years);
+  spec.unit = Unit::day;
+  spec.rule = "birthday";
+  return true;
+}
+
+// the day I turned fourteen, the day I was fourteen, the day I was born: that birthday
+bool Grammar::day_turned(std::size_t i, Spec& spec) const {
+  const std::size_t day = is(i + 1, w("very")) ? i + 2 : i + 1;
+  if (!is(i, w("the")) || !is(day, w("day"))) return false;
+  const std::size_t j = is(day + 1, w("that")) ? day + 2 : day + 1;
+  if (my_birth(j, spec)) return spec.begin = i, true;
+  std::int64_t years = 0;
+  std::size_t past = 0;
+  const bool was = is(j + 1, w("was"));
+  if (!is(j, w("i")) || (!was && !is(j + 1, w("turned"))) || !cardinal(j + 2, years, past)) return false;
+  const auto& after = t[past];
+  const bool open = !after.is_word() || after.newline || after.is(Role::after_year);
+  if (years < 1 || years > 110 || counts_something(past) || plural_follows(past) || (was && !open))
+    return false;
+  spec.kind = Spec::Kind::age;
+  spec.begin = i;
+  spec.end = past;
+  spec.number = static_cast<int>(years);
+  spec.unit = Unit::day;
+  spec.rule = "birthday";
+  return true;
+}
+
+// I was born: what something may be reckoned from
+bool Grammar::my_birth(std::size_t i, Spec& spec) const {
+  if (prose() || !is(i, w("i")) || !is(i + 1, w("was")) || !is(i + 2, w("born"))) return false;
+  spec.kind = Spec::Kind::age;
+  spec.begin = i;
+  spec.end = i + 3;
+  spec.number = 0;
   spec.unit = Unit::day;
   spec.rule = "birthday";
   return true;
@@ -444,7 +480,7 @@ void Grammar::put_tense(Spec& spec) const {
 bool Grammar::service(std::size_t i, Spec& spec) const {
   if (prose()) return false;
   if (is(i, w("my"))) return birthday(i, spec) || decade_of_life(i, spec) || service_year(i, spec);
-  return year_turned(i, spec) || service_edge(i, spec);
+  return year_turned(i, spec) || day_turned(i, spec) || service_edge(i, spec);
 }
 
 bool Grammar::event(std::size_t i, Spec& spec) const {
@@ -459,8 +495,8 @@ bool Grammar::event(std::size_t i, Spec& spec) const {
   if (is(j, w("the")) || is(j, w("that")) || is(j, w("our")) || is(j, w("this"))) ++j;
   const auto* phrase = t.phrase_at(j, past);
   if (!phrase || phrase->event < 0) return false;
-  // A name of one word is only meant with an article or behind a preposition of time, and not of something ("the end of the
-  // wharf", "at the far end").
+  // A name of one word is only meant with an article or behind a preposition of time, and not of something
+  // ("the end of the wharf", "at the far end").
   const bool one_word = past == j + 1;
   if (one_word && (is(past, w("of")) || (j == i && !t[i - 1].is(Role::limit)))) return false;
   spec.kind = Spec::Kind::event;

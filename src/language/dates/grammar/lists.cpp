@@ -194,6 +194,37 @@ bool Grammar::days_listed(Spec& first) const {
   return true;
 }
 
+// "the tenth, or was it the eleventh, of August 1959": `day`, which ends at `past`, is the first
+bool Grammar::day_doubted(std::size_t i, std::int64_t day, std::size_t past, Spec& spec) const {
+  std::size_t j = t[past].is_sign(',') ? past + 1 : past;
+  if (prose() || t[i].is_number() || !is(j, w("or"))) return false;
+  j = past_doubt(j + 1);
+  Spec second;
+  second.begin = j;
+  if (is(j, w("the"))) ++j;
+  std::int64_t other = 0;
+  int month = 0;
+  std::size_t end = j;
+  if (!ordinal(j, other, end) || other < 1 || other > 31 || other == day) return false;
+  if (t[end].is_sign(',')) ++end;
+  if (!is(end, w("of")) || !month_name(end + 1, month, second.end, true)) return false;
+  second.date.precision = P::day;
+  second.date.month = month;
+  second.date.day = static_cast<int>(other);
+  second.rule = "day-month";
+  if (!year_after(second.end, second) && said_year(second.end, second)) return false;
+  spec = {};
+  spec.begin = i;
+  spec.end = past;
+  spec.rule = "day-month";
+  spec.date = second.date;
+  spec.date.day = static_cast<int>(day);
+  spec.short_year = second.short_year;
+  spec.year_said = second.year_said;
+  spec = pair_of(spec, std::move(second), Spec::Join::either);
+  return true;
+}
+
 // the fifth, sixth and seventh of May; 5, 6 and 7 May 1957: `day`, which ends at `past`, is the first
 bool Grammar::days_before_month(std::size_t i, std::int64_t day, std::size_t past, Spec& spec) const {
   std::vector<Spec> days(1);

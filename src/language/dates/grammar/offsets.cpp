@@ -100,13 +100,15 @@ bool Grammar::offset_anchor(std::size_t j, Spec& spec) const {
   if (anchor.end == 0 && t[k].is(Role::pronoun) && !is(k, w("i")))
     offer(&Grammar::event, k + 1, anchor);  // before we went into the yard
   if (anchor.end == 0)
-    for (const Rule rule :
-         {&Grammar::core, &Grammar::parted, &Grammar::said_relative, &Grammar::service, &Grammar::day_word})
+    for (const Rule rule : {&Grammar::core, &Grammar::parted, &Grammar::said_relative, &Grammar::service,
+                            &Grammar::day_word, &Grammar::my_birth})
       offer(rule, k, anchor);
   using Kind = Spec::Kind;
+  const bool of_life =
+      anchor.kind == Kind::age && (anchor.rule == "birthday" || anchor.rule == "birthday-year");
   if (anchor.end != 0 &&
       (anchor.kind == Kind::calendar || anchor.kind == Kind::event || anchor.kind == Kind::relative ||
-       anchor.kind == Kind::service_edge || anchor.kind == Kind::day_word)) {
+       anchor.kind == Kind::service_edge || anchor.kind == Kind::day_word || of_life)) {
     spec.end = anchor.end;
     spec.anchor = std::make_unique<Spec>(std::move(anchor));
     return true;

@@ -107,6 +107,7 @@ bool Grammar::day_span(std::size_t i, Spec& spec) const {
   if (day < 1 || day > 31) return false;
   std::size_t k = past;
   const bool dash = t[k].is_sign('-') || (t[k].is_sign('/') && !t[k].space && !t[k + 1].space && !prose());
+  if (day_doubted(i, day, past, spec)) return true;
   if (!prose() && t[k].is_sign(',')) return days_before_month(i, day, past, spec);
   if (!dash && !is(k, w("to")) && !is(k, w("and")) && !is(k, w("or")) && !is(k, w("until")) &&
       !is(k, w("through")))

@@ -100,6 +100,7 @@ bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t 
   const auto before = t[i - 1].hash;
   if (t[i].newline && t[i].paragraph) return false;
   if (continues_list(i, value)) return true;
+  if (words && chooses_year(i, past, value)) return true;
   const bool strong =
       before == w("in") || before == w("since") || (before == w("either") && is(i - 2, w("in"))) ||
       t[i - 1].any(bit(Role::part) | bit(Role::season)) || before == w("year") ||
@@ -131,9 +132,8 @@ bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t 
   // from fifty-two to fifty-eight, between fifty-six and fifty-eight
   const bool about = before == w("about") || before == w("around");
   if (about && setting_.year && value >= 20 && is(past, w("or"))) {  // around sixty-one or sixty-two
-    std::int64_t next = 0;
     std::size_t end = past;
-    if (below_hundred(past + 1, next, end) && next > value && next <= value + 3 && !counts_something(end) &&
+    if (other_choice(past, value, end) &&
         (!t[end].is_word() || t[end].newline || t[end].is(Role::after_year)))
       return true;
   }
@@ -160,6 +160,32 @@ bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t 
   if (!setting_.decade_set || tens || value < 20) return false;
   const auto year = setting_.century + value;
   return !setting_.year || (year - *setting_.year <= 25 && *setting_.year - year <= 25) || !words;
+}
+
+// "fifty-two or three", "fifty-two or fifty-three": the second of two numbers of which one is the year; 0 for
+// none. `end` is set behind it.
+std::int64_t Grammar::other_choice(std::size_t past, std::int64_t value, std::size_t& end) const {
+  constexpr std::int64_t kFarthest = 3;
+  std::int64_t next = 0;
+  if (!is(past, w("or")) || !below_hundred(past + 1, next, end)) return 0;
+  if (next < 10 && value % 10 != 0) next += value / 10 * 10;
+  const bool near_by = next > value && next <= value + kFarthest;
+  return near_by && !counts_something(end) && !plural_follows(end) ? next : 0;
+}
+
+// "It was fifty-two or three that we got the mule"; where talk is of years near by, also without the clause.
+bool Grammar::chooses_year(std::size_t i, std::size_t past, std::int64_t value) const {
+  std::size_t end = past;
+  const bool was = is(i - 1, w("was")) && (is(i - 2, w("it")) || is(i - 2, w("that")));
+  if ((!was && !(is(i - 1, w("been")) && it_has_been(i))) || value <= 20 || !other_choice(past, value, end))
+    return false;
+  const auto& after = t[end];
+  if (after.is_sign('-') && !after.space) return false;
+  if (is(end, w("that")) && t[end + 1].any(bit(Role::pronoun) | bit(Role::determiner))) return true;
+  constexpr std::int64_t kNear = 25;
+  if (!setting_.year || (after.is_word() && !after.newline && !after.is(Role::after_year))) return false;
+  const auto apart = setting_.century + value - *setting_.year;
+  return apart >= -kNear && apart <= kNear;
 }
 
 // It would have been, that must have been, it might've been, it'd have been.
