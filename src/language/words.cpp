@@ -114,7 +114,8 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "leaving",
     "article",
     "like",
-    "way"};
+    "way",
+    "throughout"};
 
 constexpr std::array<std::string_view, 19> kCueClasses{
     "hedge",    "told",       "told_order",     "told_own",   "read",

@@ -114,6 +114,7 @@ enum class WordClass : std::uint8_t {
   article,      ///< a, an
   like,         ///< like: a comparison follows
   way,          ///< out, back, up: between going and where to
+  throughout,   ///< throughout, all through: it lasted the whole time
   count_
 };
 /// Flags of a token; more classes than fit in one word.

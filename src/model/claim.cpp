@@ -79,7 +79,7 @@ Reading reading_of(const Claim& claim) {
       break;
   }
   constexpr std::string_view kBothEndsTold = "range";
-  const bool named = !claim.when.rule.empty() && claim.when.rule != kBothEndsTold;
+  const bool named = !claim.when.rule.empty() && claim.when.rule != kBothEndsTold && claim.when.rule != kThroughout;
   return named ? Reading::within : claim.when.reading;
 }
 

@@ -116,6 +116,19 @@ TEST_CASE("a likely misspelling is offered and says so") {
   CHECK(sure.claims[0].rank < proposals.claims[0].rank);
 }
 
+TEST_CASE("a state said of the whole of a stretch holds throughout it") {
+  const Site site = small_site();
+  for (const char* words : {"The vat was in the cellar throughout 1957.", "The vat was in the cellar all through 1957.",
+                            "The vat stood in the cellar the whole of 1957."}) {
+    const auto proposals = read(site.context(), talk({{"Ada Marsh", words}}));
+    REQUIRE(proposals.claims.size() == 1);
+    CHECK(reading_of(proposals.claims[0]) == Reading::throughout);
+  }
+  const auto some_time = read(site.context(), talk({{"Ada Marsh", "The vat was in the cellar in 1957."}}));
+  REQUIRE(some_time.claims.size() == 1);
+  CHECK(reading_of(some_time.claims[0]) == Reading::within);
+}
+
 TEST_CASE("an interviewer's words make no claims of their own") {
   const Site site = small_site();
   const auto proposals =

@@ -204,6 +204,8 @@ TEST_CASE("a state holds throughout a stretch told with both ends, and for a par
   claim.when.rule = "range";  // "from the sixth of August to the end of November"
   CHECK(reading_of(claim) == Reading::throughout);
   CHECK(outcome_with(claim, {}, evidence) == Outcome::conflicts);
+  claim.when.rule = kThroughout;  // "all through the yard period"
+  CHECK(outcome_with(claim, {}, evidence) == Outcome::conflicts);
   claim.when.rule = "named-event";  // "in the yard period"
   CHECK(reading_of(claim) == Reading::within);
   CHECK(outcome_with(claim, {}, evidence) == Outcome::compatible);

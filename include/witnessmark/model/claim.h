@@ -40,6 +40,9 @@ struct Quantity {
 };
 
 /// The time a claim is about, as said and as read.
+/// Rule of a date that a state lasted through as told: "all through 1957".
+inline constexpr std::string_view kThroughout = "throughout";
+
 struct ClaimTime {
   Dated dated;
   Reading reading = Reading::within;

@@ -45,6 +45,7 @@ struct Draft {
   bool led = false;
   bool withdrawn = false;
   bool fragment = false;            ///< No verb was found.
+  bool throughout = false;  ///< It was so the whole time of its date.
   bool by_then = false;             ///< Its date is the latest it can have been.
   bool is_now = false;              ///< Said in the present tense: no date of the past is carried to it.
   bool undated = false;             ///< A date beside it is no date of it ("her name on, and 1937").

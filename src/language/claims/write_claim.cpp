@@ -40,6 +40,10 @@ ClaimTime time_of(const Draft& draft, const DatePolicy& policy) {
                      draft.statement == Statement::located;
   when.reading = interval && state ? Reading::throughout : Reading::within;
   when.rule = expression.rule;
+  if (draft.throughout && state) {
+    when.reading = Reading::throughout;
+    when.rule = kThroughout;
+  }
   when.anchor = expression.anchor;
   when.carried = draft.date->carried;
   when.alternatives = expression.alternatives;

@@ -326,6 +326,7 @@ void StatementReader::put_dates(const Predicate* p, std::size_t first_draft) {
       const DateExpression& expression = passage_.dates[use.date];
       Draft dated = &use == &uses.back() ? std::move(draft) : draft;
       dated.date = ChosenDate{expression, false};
+      dated.throughout = use.throughout;
       if (use.corrected && one_usable) dated.withdrawn = true;
       settle_date(use, dated);
       if (use.negated && !state && one_usable && uses.size() > 1) dated.polarity = Polarity::denied;

@@ -75,6 +75,7 @@ DateUse use_of(const Passage& passage, std::uint32_t date, Span sentence) {
     for (std::uint32_t k = span.first; k > sentence.first && k + 4 > span.first; --k) {
       const Note& note = passage.notes[k - 1];
       if (note.flags.has(WordClass::until) && k - 1 + note.reach >= span.first) use.until = true;
+      if (note.flags.has(WordClass::throughout) && k - 1 + note.reach >= span.first) use.throughout = true;
     }
   }
   return use;

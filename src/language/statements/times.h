@@ -12,6 +12,7 @@ struct DateUse {
   bool negated = false;    ///< "not in 1954"
   bool until = false;      ///< "until 1953"
   bool since = false;
+  bool throughout = false;               ///< "all through 1957"
   bool by = false;                       ///< "by 1958"
   bool corrected = false;                ///< Taken back.
   std::optional<std::uint32_t> or_date;  ///< "1949, or was it 1950?"
