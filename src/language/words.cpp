@@ -115,7 +115,8 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "article",
     "like",
     "way",
-    "throughout"};
+    "throughout",
+    "you"};
 
 constexpr std::array<std::string_view, 19> kCueClasses{
     "hedge",    "told",       "told_order",     "told_own",   "read",
@@ -130,10 +131,9 @@ constexpr std::array<std::string_view, 14> kVerbKinds{"begins",   "ends",    "mo
                                                       "takeover", "present", "paint", "unpaint", "name",
                                                       "happened", "located", "built", "does"};
 constexpr std::array<std::string_view, 2> kFrames{"object", "subject"};
-constexpr std::array<std::string_view, 16> kNeeds{"",     "place", "toplace",  "fromplace", "weobject",
-                                                  "past", "move",  "swap",     "seen",      "colour",
-                                                  "name", "thing", "location", "counted",
-                                                  "aboard", "newthing"};
+constexpr std::array<std::string_view, 16> kNeeds{
+    "",     "place",  "toplace", "fromplace", "weobject", "past",    "move",   "swap",
+    "seen", "colour", "name",    "thing",     "location", "counted", "aboard", "newthing"};
 
 template <typename Value, std::size_t N>
 std::optional<Value> index_of(const std::array<std::string_view, N>& names, std::string_view text) {
@@ -170,7 +170,9 @@ Result<void> load_plurals(Words& words, const FileReader& files, const std::file
   const auto file = LexiconFile::load(files, folder / "inflections.csv", {"ending", "plural"});
   if (!file) return file.error();
   for (const LexiconFile::Row& row : file->rows()) {
-    if (row[1] == "-") {
+    if (row[1] == "+") {
+      words.going_endings.push_back(row[0]);
+    } else if (row[1] == "-") {
       words.past_endings.push_back(row[0]);
     } else {
       words.plural_endings.emplace_back(row[0], row[1]);
@@ -334,7 +336,10 @@ Result<void> load_verbs(Words& words, const FileReader& files, const std::filesy
         // The more a row asks for, the earlier it is tried.
         if (needs == VerbNeeds::nothing) return 3;
         if (needs == VerbNeeds::colour) return 0;
-        return needs == VerbNeeds::location || needs == VerbNeeds::newthing || needs == VerbNeeds::move || needs == VerbNeeds::swap ? 1 : 2;
+        return needs == VerbNeeds::location || needs == VerbNeeds::newthing || needs == VerbNeeds::move ||
+                       needs == VerbNeeds::swap
+                   ? 1
+                   : 2;
       };
       return weight(x.needs) < weight(y.needs);
     });
@@ -381,7 +386,8 @@ void Words::drop_number_stops(std::vector<Token>& tokens) const {
   if (first == tokens.end()) return;
   auto kept = static_cast<std::size_t>(first - tokens.begin());
   for (std::size_t i = kept; i < tokens.size(); ++i) {
-    if (tokens[i].mark == '.' && kept > 0 && i + 1 < tokens.size() && tokens[i + 1].kind == Token::Kind::number) {
+    if (tokens[i].mark == '.' && kept > 0 && i + 1 < tokens.size() &&
+        tokens[i + 1].kind == Token::Kind::number) {
       const WordInfo* before = find(tokens[kept - 1].form);
       if (before && before->flags.has(WordClass::number_sign)) continue;
     }
@@ -408,6 +414,13 @@ std::vector<std::uint64_t> Words::forms_of(std::string_view phrase) const {
   forms.reserve(tokens.size());
   for (const Token& token : tokens) forms.push_back(token.form);
   return forms;
+}
+
+bool Words::is_going(std::string_view word) const {
+  constexpr std::size_t kLongestShort = 4;
+  return word.size() > kLongestShort &&
+         std::any_of(going_endings.begin(), going_endings.end(),
+                     [&](const std::string& ending) { return word.ends_with(ending); });
 }
 
 std::string Words::plural_of(std::string_view word) const {

@@ -115,6 +115,7 @@ enum class WordClass : std::uint8_t {
   like,         ///< like: a comparison follows
   way,          ///< out, back, up: between going and where to
   throughout,   ///< throughout, all through: it lasted the whole time
+  you,          ///< you, you'd
   count_
 };
 /// Flags of a token; more classes than fit in one word.
@@ -251,10 +252,10 @@ struct WordInfo {
   /// "lay" is a form of two verbs. VerbForm bits (0: none) and index into verb_groups.
   std::uint8_t verb_forms[2] = {0, 0};
   std::int32_t verb_group[2] = {-1, -1};
-  bool starts_phrase = false;  ///< Some phrase of two or more words begins with it.
+  bool starts_phrase = false;    ///< Some phrase of two or more words begins with it.
   bool starts_quantity = false;  ///< Such a phrase of quantities.csv.
-  std::int32_t cue = -1;       ///< Index of a one-word cue list.
-  std::int32_t quantity = -1;  ///< Index into quantities.
+  std::int32_t cue = -1;         ///< Index of a one-word cue list.
+  std::int32_t quantity = -1;    ///< Index into quantities.
 };
 
 /// All words of a language but dates.
@@ -264,6 +265,9 @@ struct Words {
   std::unordered_map<std::uint64_t, std::string> digits_of;  ///< Form of "two" to "2".
   std::vector<std::pair<std::string, std::string>> plural_endings;
   std::vector<std::string> past_endings;
+  std::vector<std::string> going_endings;
+  /// Whether a word has the look of what is under way ("landing"); short words ("ring") have not.
+  bool is_going(std::string_view word) const;
 
   std::vector<Cue> cues;
   std::vector<QuantityWord> quantities;

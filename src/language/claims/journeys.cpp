@@ -34,7 +34,7 @@ bool find_people(const StatementContext& c, std::uint32_t past, JourneyAsked& as
     if (f.has(WordClass::it)) return false;
     if (f.has(WordClass::they) || f.has(WordClass::we) || f.has(WordClass::she)) {
       const std::string_view word = passage.words({i, i + 1});
-      asked.of_narrator = word.starts_with("you") || word.starts_with("You");
+      asked.of_narrator = f.has(WordClass::you);
       if (asked.of_narrator) asked.draft.subject_words = std::string(word);
       asked.people = c.positions.range_of(passage, {i, i + 1});
       return true;

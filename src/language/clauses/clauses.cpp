@@ -302,7 +302,7 @@ bool asks_without_mark(const Passage& passage, Span span) {
   const Flags& next = passage.notes[i + 1].flags;
   const bool subject = next.has(WordClass::it) || next.has(WordClass::they) || next.has(WordClass::this_) ||
                        next.has(WordClass::there) || next.has(WordClass::she) ||
-                       passage.words({i + 1, i + 2}) == "you";
+                       passage.notes[i + 1].flags.has(WordClass::you);
   const Flags& f = passage.notes[i].flags;
   return auxiliary(i) && subject && !f.has(WordClass::it) && !f.has(WordClass::this_) &&
          !f.has(WordClass::exist);

@@ -166,7 +166,7 @@ bool StatementReader::had_done(const Predicate& p, const Subject& subject, bool 
     return false;
   for (const Predicate& other : c_.reading.predicates)
     if (other.at == next) return true;
-  if (!passage_.words({next, next + 1}).ends_with("ing") || arguments_.has(next, WordClass::at)) return false;
+  if (!c_.words.is_going(passage_.words({next, next + 1})) || arguments_.has(next, WordClass::at)) return false;
   Draft& draft = add(&p, Statement::happened, subject, negated);
   draft.quantity.reset();
   draft.attribute = std::string(passage_.words({next, next + 1}));
@@ -455,7 +455,7 @@ bool StatementReader::is_said_of(const Predicate& p, const std::vector<Subject>&
                       arguments_.has(first, WordClass::relation) || arguments_.has(first, WordClass::off) ||
                       arguments_.has(first, WordClass::side));
   // "The horn was going."
-  const bool under_way = !of_place && passage_.words({first, first + 1}).ends_with("ing");
+  const bool under_way = !of_place && c_.words.is_going(passage_.words({first, first + 1}));
   if (!plain(first) && !arguments_.has(first, WordClass::quality) && !where && !under_way) return false;
   const bool negated = p.negated || negative_in(passage_, {p.span.past, first}).has_value();
   Draft& draft = add(&p, under_way ? Statement::happened : Statement::attribute,

@@ -13,10 +13,10 @@ bool StatementReader::again_and_again(const Span& clause) const {
          {WordClass::used_to, WordClass::habit, WordClass::would, WordClass::still, WordClass::never})
       if (arguments_.has(i, c)) return true;
     const std::string_view word = passage_.words({i, i + 1});
-    if (word == "you" || word == "You") return true;
+    if (arguments_.has(i, WordClass::you)) return true;
     // "were landing"
     const bool going =
-        word.size() > 5 && word.ends_with("ing") && i > clause.first && arguments_.has(i - 1, WordClass::be);
+        c_.words.is_going(word) && !arguments_.has(i, WordClass::be) && i > clause.first && arguments_.has(i - 1, WordClass::be);
     if (going) return true;
   }
   return false;
@@ -73,7 +73,7 @@ void StatementReader::used_with_pronoun() {
     for (std::uint32_t k = own.first; k + 1 < i; ++k) {
       people = people || arguments_.has(k, WordClass::we) || arguments_.has(k, WordClass::person) ||
                (arguments_.has(k, WordClass::they) && !arguments_.has(k, WordClass::pronoun)) ||
-               passage_.words({k, k + 1}) == "you" || passage_.words({k, k + 1}) == "You";
+               arguments_.has(k, WordClass::you);
     }
     if (!people || negative_in(passage_, {own.first, i})) continue;
     const std::optional<Referent> subject = arguments_.pronoun(arguments_.has(i, WordClass::them), i);
