@@ -47,7 +47,8 @@ TEST_CASE("entries come out with terms as keys and what is empty filled in") {
       "2,dr,count,lamp,,1949,,,throughout,4,,\n"
       "3,ord,ends,fog-bell,forecastle,1962-08,,,,,,\n"
       "4,log,located,tender,Pellhaven,1955-02,,,,,,\n"
-      "5,tr,attribute,fog-bell,,,25 Oct. 1917,julian,,,colour: buff,1\n");
+      "5,tr,attribute,fog-bell,,,25 Oct. 1917,julian,,,colour: buff,1\n"
+      "6,log,happened,,forecastle,1956-11-05,,,,,burned,\n");
   CHECK(faults(reading) == "");
   REQUIRE(reading.ok);
   std::string dumped;
@@ -59,7 +60,8 @@ TEST_CASE("entries come out with terms as keys and what is empty filled in") {
         "count lamp 1949 n=4 intended (dr) intended \"1949\"\n"
         "ends fog-bell@forecastle 1962-08 intended (ord) intended \"1962-08\"\n"
         "located -@Pellhaven 1955-02 (log) done \"1955-02\"\n"
-        "attribute fog-bell - {colour: buff} (tr) done \"25 Oct. 1917\"\n");
+        "attribute fog-bell - {colour: buff} (tr) done \"25 Oct. 1917\"\n"
+        "happened -@forecastle 1956-11-05 {burned} (log) done \"1956-11-05\"\n");
   CHECK(reading.evidence.entries[1].reading == Reading::throughout);
   CHECK(reading.evidence.entries[4].when.calendar == Calendar::julian);
 }

@@ -188,7 +188,8 @@ class RegisterRows {
       row.fail("attribute", "is empty, and the statement is attribute",
                "write the property as name: value, such as colour: buff");
     }
-    if (!entry.attribute.empty() && entry.attribute.find(':') == std::string::npos) {
+    const bool is_property = entry.statement != Statement::happened;  // What happened is told in a word: burned.
+    if (is_property && !entry.attribute.empty() && entry.attribute.find(':') == std::string::npos) {
       row.fail("attribute", "has no colon", "write the property as name: value, such as colour: buff");
     }
     if (entry.statement == Statement::located && entry.place.empty()) {
