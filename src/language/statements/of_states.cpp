@@ -166,7 +166,8 @@ bool StatementReader::had_done(const Predicate& p, const Subject& subject, bool 
     return false;
   for (const Predicate& other : c_.reading.predicates)
     if (other.at == next) return true;
-  if (!c_.words.is_going(passage_.words({next, next + 1})) || arguments_.has(next, WordClass::at)) return false;
+  if (!c_.words.is_going(passage_.words({next, next + 1})) || arguments_.has(next, WordClass::at))
+    return false;
   Draft& draft = add(&p, Statement::happened, subject, negated);
   draft.quantity.reset();
   draft.attribute = std::string(passage_.words({next, next + 1}));
@@ -341,6 +342,10 @@ bool StatementReader::is_somewhere(const Predicate& p, const std::vector<Subject
     // "It's a high one there" says what it is, not where.
     if (arguments_.is_mark(i) || arguments_.has(i, WordClass::indefinite)) break;
   }
+  // "It's all there, in the typing": nothing stands anywhere.
+  if (there && p.present_tense &&
+      arguments_.any_in({p.span.past, std::min(right.past, p.span.past + 2)}, WordClass::everything))
+    there = false;
   if (!place && words.empty() && !there) return false;
   const bool negated = p.negated ||
                        negative_in(passage_, {p.span.past, place ? place->head : p.span.past}).has_value() ||
