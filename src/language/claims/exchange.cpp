@@ -134,18 +134,9 @@ void whereabouts(const StatementContext& c, const Asked& asked, const std::funct
   draft.place = referent_of(c, *where);
   draft.clause_range = c.positions.range_of(c.passage, c.reading.span);
   lay_cues(c, draft, Opening::other);
-  for (auto [d, past] = c.passage.dates_in(c.reading.span); d < past; ++d) {
-    const Span& span = c.passage.date_spans[d];
-    if (!span.empty() && c.reading.span.holds(span.first) && c.passage.dates[d].edtf) {
-      draft.date = ChosenDate{c.passage.dates[d], false};
-    }
-  }
+  if (std::optional<ChosenDate> date = last_date_in(c.passage, c.reading.span)) draft.date = std::move(*date);
   add(std::move(draft));
 }
-
-}  // namespace
-
-namespace {
 
 /// "When you came aboard, was the winch …?": a "when" with its subject right behind it asks nothing.
 bool opens_subordinate(const StatementContext& c, std::uint32_t i) {
@@ -322,11 +313,8 @@ Draft dated_event(const StatementContext& context, const Asked& asked) {
   draft.clause_range = context.positions.range_of(context.passage, context.reading.span);
   draft.quotes = {draft.clause_range, asked.quote};
   lay_cues(context, draft, Opening::other);
-  for (auto [d, past] = context.passage.dates_in(context.reading.span); d < past; ++d) {
-    const Span& at = context.passage.date_spans[d];
-    if (!at.empty() && context.reading.span.holds(at.first) && context.passage.dates[d].edtf)
-      draft.date = ChosenDate{context.passage.dates[d], false};
-  }
+  if (std::optional<ChosenDate> date = last_date_in(context.passage, context.reading.span))
+    draft.date = std::move(*date);
   if (asked.place) {
     draft.place = asked.place;
   } else if (const std::optional<std::uint32_t> site = whole_site(context.finders.places->list())) {

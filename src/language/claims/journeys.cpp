@@ -135,10 +135,9 @@ std::optional<JourneyAsked> journey_asked(const StatementContext& question) {
   } else if (const Span where = destination_after(passage, span, verb + 1); !where.empty()) {
     asked.draft.place_words = std::string(passage.words(where));
   }
-  for (auto [d, past] = passage.dates_in(span); d < past; ++d) {
-    const Span& at = passage.date_spans[d];
-    if (!at.empty() && span.holds(at.first) && passage.dates[d].edtf)
-      asked.draft.date = ChosenDate{passage.dates[d], true};
+  if (std::optional<ChosenDate> date = last_date_in(passage, span)) {
+    asked.draft.date = std::move(*date);
+    asked.draft.date->carried = true;
   }
   return asked;
 }

@@ -15,8 +15,8 @@ bool StatementReader::again_and_again(const Span& clause) const {
     const std::string_view word = passage_.words({i, i + 1});
     if (arguments_.has(i, WordClass::you)) return true;
     // "were landing"
-    const bool going =
-        c_.words.is_going(word) && !arguments_.has(i, WordClass::be) && i > clause.first && arguments_.has(i - 1, WordClass::be);
+    const bool going = c_.words.is_going(word) && !arguments_.has(i, WordClass::be) && i > clause.first &&
+                       arguments_.has(i - 1, WordClass::be);
     if (going) return true;
   }
   return false;

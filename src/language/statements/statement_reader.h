@@ -10,7 +10,7 @@
 namespace witnessmark::claims {
 
 /// Makes drafts of one predicate after the other; what each verb kind states is in of_verbs.cpp,
-/// what "to be" and "to have" state in of_states.cpp.
+/// what "to be" and "to have" state in of_states.cpp and of_having.cpp.
 class StatementReader {
  public:
   explicit StatementReader(const StatementContext& context)

@@ -213,38 +213,6 @@ void StatementReader::add_state(const Predicate* p, const Subject& subject, bool
   if (negated) draft.statement = Statement::absent;
 }
 
-/// "a names board, with gold on it", "a voice pipe with a whistle in it": a property said in the same breath.
-void StatementReader::with_part(std::size_t of) {
-  const Draft& state = drafts_[of];
-  if (state.subject_thing < 0 || state.statement != Statement::present) return;
-  std::uint32_t i = passage_.things[static_cast<std::size_t>(state.subject_thing)].span.past;
-  constexpr std::uint32_t kReach = 16;
-  const std::uint32_t end = std::min(c_.reading.span.past, i + kReach);
-  while (i < end && !arguments_.has(i, WordClass::with)) {
-    if (passage_.notes[i].thing >= 0 &&
-        passage_.things[static_cast<std::size_t>(passage_.notes[i].thing)].kind == ThingKind::equipment) {
-      return;
-    }
-    ++i;
-  }
-  if (i + 1 >= end) return;
-  std::uint32_t past = i + 1;
-  while (past < c_.reading.span.past && past < i + 8 && !arguments_.is_mark(past) &&
-         passage_.notes[past].date < 0 && !arguments_.has(past, WordClass::coordinator) &&
-         !arguments_.has(past, WordClass::relative)) {
-    if (arguments_.has(past, WordClass::person) || passage_.notes[past].thing >= 0) return;
-    ++past;
-  }
-  const bool on_it = past > i + 2 && arguments_.has(past - 1, WordClass::it);
-  const bool part =
-      arguments_.has(i + 1, WordClass::indefinite) || arguments_.has(i + 1, WordClass::negative_determiner);
-  if (!on_it && !part) return;
-  Draft draft = state;
-  draft.statement = Statement::attribute;
-  draft.attribute = "with: " + std::string(passage_.words({i + 1, past}));
-  drafts_.push_back(std::move(draft));
-}
-
 /// "There was a cream range in it": the adjective states a property too.
 void StatementReader::called_in_passing(std::size_t of) {
   const Draft state = drafts_[of];

@@ -178,6 +178,16 @@ std::vector<DateUse> dates_for(const Passage& passage, const SentenceReading& re
   return uses(passage, chosen, reading.span);
 }
 
+std::optional<ChosenDate> last_date_in(const Passage& passage, Span span) {
+  std::optional<ChosenDate> last;
+  for (auto [d, past] = passage.dates_in(span); d < past; ++d) {
+    const Span& at = passage.date_spans[d];
+    if (!at.empty() && span.holds(at.first) && passage.dates[d].edtf)
+      last = ChosenDate{passage.dates[d], false};
+  }
+  return last;
+}
+
 std::optional<Edtf> end_of_until(const Edtf& value) {
   if (const auto* interval = std::get_if<EdtfInterval>(&value.value)) {
     if (const auto* end = std::get_if<EdtfDate>(&interval->end)) return Edtf{*end};

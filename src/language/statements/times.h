@@ -23,6 +23,9 @@ struct DateUse {
 std::vector<DateUse> dates_for(const Passage& passage, const SentenceReading& reading,
                                const Predicate* predicate, std::uint32_t clause);
 
+/// The last date beginning in a stretch that has a value.
+std::optional<ChosenDate> last_date_in(const Passage& passage, Span span);
+
 /// The date at the near end of "until 1953", "since 1938": the value itself when it is no such interval.
 std::optional<Edtf> end_of_until(const Edtf& value);
 std::optional<Edtf> begin_of_since(const Edtf& value);

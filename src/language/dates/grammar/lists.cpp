@@ -7,6 +7,18 @@ namespace witnessmark::dates {
 using P = DateValue::Precision;
 
 /// "1957 to 62", "the 1950s and sixties": the second takes the first's century.
+Spec two_days(std::size_t begin, std::size_t end, std::int64_t day, Spec&& second, Spec::Join join) {
+  Spec first;
+  first.begin = begin;
+  first.end = end;
+  first.rule = "day-month";
+  first.date = second.date;
+  first.date.day = static_cast<int>(day);
+  first.short_year = second.short_year;
+  first.year_said = second.year_said;
+  return pair_of(first, std::move(second), join);
+}
+
 void share_century(const Spec& first, Spec& second) {
   if (!second.short_year || first.short_year || first.date.precision != second.date.precision) return;
   if (first.date.precision != P::year && first.date.precision != P::decade) return;
@@ -213,15 +225,7 @@ bool Grammar::day_doubted(std::size_t i, std::int64_t day, std::size_t past, Spe
   second.date.day = static_cast<int>(other);
   second.rule = "day-month";
   if (!year_after(second.end, second) && said_year(second.end, second)) return false;
-  spec = {};
-  spec.begin = i;
-  spec.end = past;
-  spec.rule = "day-month";
-  spec.date = second.date;
-  spec.date.day = static_cast<int>(day);
-  spec.short_year = second.short_year;
-  spec.year_said = second.year_said;
-  spec = pair_of(spec, std::move(second), Spec::Join::either);
+  spec = two_days(i, past, day, std::move(second), Spec::Join::either);
   return true;
 }
 

@@ -119,15 +119,7 @@ bool Grammar::day_span(std::size_t i, Spec& spec) const {
   const auto join = is(k, w("or"))    ? Spec::Join::either
                     : is(k, w("and")) ? (is(i - 1, w("between")) ? Spec::Join::between : Spec::Join::none)
                                       : Spec::Join::range;
-  spec = {};
-  spec.begin = i;
-  spec.end = past;
-  spec.rule = "day-month";
-  spec.date = second.date;
-  spec.date.day = static_cast<int>(day);
-  spec.short_year = second.short_year;
-  spec.year_said = second.year_said;
-  spec = pair_of(spec, std::move(second), join);
+  spec = two_days(i, past, day, std::move(second), join);
   return true;
 }
 

@@ -108,6 +108,9 @@ struct Spec {
 
 /// Two specs said as one; takes both.
 Spec pair_of(Spec& first, Spec&& second, Spec::Join join);
+/// Two days of one month, "the tenth to the twelfth of May": the first, its words from begin to end, takes month and year
+/// from the second.
+Spec two_days(std::size_t begin, std::size_t end, std::int64_t day, Spec&& second, Spec::Join join);
 /// "1957 to 62", "the 1950s and sixties": the second takes the first's century.
 void share_century(const Spec& first, Spec& second);
 
