@@ -141,6 +141,14 @@ Edtf day_interval(Day first, Day last);
 /// `[..last]`, `[first..]`, `[first..last]`.
 Edtf one_of_span(std::optional<EdtfDate> first, std::optional<EdtfDate> last);
 EdtfDate day_date(Day day);
+/// The ISO 8601 week of a day, which is that of its Thursday: "1957-W07".
+std::string week_timex(Day day);
+/// What is known of a date with nothing to reckon it from.
+DateValue unresolved(const Spec& spec);
+/// The month a value lies in, the first of a season; 0 for none.
+int month_of(const DateValue& value);
+/// That week, the following week: Monday to Sunday.
+void put_week(const DateValue& from, int step, bool prose, Meaning& meaning);
 
 /// Moves a value by whole units, at the unit's precision or the value's, whichever is finer and known.
 std::optional<DateValue> moved(const DateValue& from, std::int64_t count, Unit unit);
