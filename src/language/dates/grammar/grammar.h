@@ -136,7 +136,7 @@ class Grammar {
   bool part_of_day(std::size_t i, Spec& spec) const;
   bool watch(std::size_t i, Spec& spec) const;
 
-  // life.cpp
+  // life.cpp; which way a date lies by its tense in tense.cpp
   bool age(std::size_t i, Spec& spec) const;
   bool service(std::size_t i, Spec& spec) const;
   bool event(std::size_t i, Spec& spec) const;
