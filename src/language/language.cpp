@@ -23,8 +23,11 @@ Result<Language> Language::load(const FileReader& files, const std::filesystem::
   if (!abbreviations) return abbreviations.error();
   Result<Words> words = load_words(files, folder.string());
   if (!words) return words.error();
-  return Language(std::make_unique<Data>(
-      Data{std::move(dates).value(), std::move(abbreviations).value(), std::move(words).value()}));
+  Result<TraitWeights> weights = TraitWeights::load(files, folder, *words);
+  if (!weights) return weights.error();
+  return Language(
+      std::make_unique<Data>(Data{std::move(dates).value(), std::move(abbreviations).value(),
+                                  std::move(words).value(), std::move(weights).value()}));
 }
 
 }  // namespace witnessmark

@@ -1,4 +1,5 @@
 #pragma once
+#include "language/traits/weights.h"
 #include "language/words.h"
 #include "witnessmark/language/language.h"
 
@@ -8,6 +9,7 @@ struct Language::Data {
   DateLexicon dates;
   Abbreviations abbreviations;
   Words words;
+  TraitWeights weights;
 };
 
 }  // namespace witnessmark

@@ -122,11 +122,11 @@ enum class WordClass : std::uint8_t {
 struct Flags {
   std::uint64_t low = 0;
   std::uint64_t high = 0;
-  bool has(WordClass c) const {
+  constexpr bool has(WordClass c) const {
     const auto i = static_cast<unsigned>(c);
     return i < 64 ? (low >> i) & 1U : (high >> (i - 64)) & 1U;
   }
-  void set(WordClass c) {
+  constexpr void set(WordClass c) {
     const auto i = static_cast<unsigned>(c);
     if (i < 64) {
       low |= std::uint64_t{1} << i;
@@ -142,7 +142,7 @@ struct Flags {
       high &= ~(std::uint64_t{1} << (i - 64));
     }
   }
-  bool any() const { return low != 0 || high != 0; }
+  constexpr bool any() const { return low != 0 || high != 0; }
   void join(const Flags& other) {
     low |= other.low;
     high |= other.high;

@@ -43,6 +43,7 @@ struct Site {
     made.interview = &interview;
     made.persons = persons;
     made.locations = locations;
+    made.by_weights = false;
     return made;
   }
 };
@@ -283,6 +284,7 @@ TEST_CASE("a folder of a user's own changes what is read") {
   context.language = &*language;
   context.places = &places;
   context.equipment = &equipment;
+  context.by_weights = false;
   const Transcript transcript = talk({{"", "They zorked the vat in the loft. They fitted the vat."}});
   const auto claims =
       propose_claims(context, transcript, split_sentences(transcript, language->abbreviations()));

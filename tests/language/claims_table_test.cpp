@@ -104,6 +104,7 @@ std::vector<Claim> claims_of(const std::string& text, const ClaimTable& lists) {
   context.equipment = &equipment;
   context.interview = &interview;
   context.locations = locations;
+  context.by_weights = false;  // The tables show what rules read; a sentence alone is no talk to weigh.
   const Transcript transcript = transcript_of(text);
   return propose_claims(context, transcript, split_sentences(transcript, language.abbreviations()));
 }

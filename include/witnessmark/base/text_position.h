@@ -1,4 +1,5 @@
 #pragma once
+#include <algorithm>
 #include <compare>
 #include <cstdint>
 
@@ -32,6 +33,13 @@ struct Range {
   bool empty() const { return end <= begin; }
   bool contains(Position position) const { return begin <= position && position < end; }
   bool overlaps(const Range& other) const { return begin < other.end && other.begin < end; }
+  /// Positions in common over positions in either (Jaccard index), 0 to 1.
+  double shared_with(const Range& other) const {
+    const std::int64_t common =
+        std::min(end.value, other.end.value) - std::max(begin.value, other.begin.value);
+    if (common <= 0) return 0;
+    return static_cast<double>(common) / static_cast<double>(length() + other.length() - common);
+  }
   auto operator<=>(const Range&) const = default;
 };
 

@@ -25,6 +25,8 @@ struct ReadingContext {
   std::span<const std::vector<std::string>> locations;  ///< Of the itinerary: preferred name first.
   DatePolicy policy = default_date_policy();
   CenturyPolicy century;
+  /// Whether claims are found by the weights of traits, too, where no rule reads one.
+  bool by_weights = true;
 };
 
 /// What was read from one transcript.

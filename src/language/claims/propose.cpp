@@ -2,6 +2,8 @@
 // light of the focus: what was last spoken of, the date last said, the question just asked. The interviewer's
 // sentences change the focus and set the question, the narrator's make claims. Drafts become claims here: one
 // for each meaning of a name, with quotes, mentions, a reason in words and a rank.
+#include "language/claims/propose.h"
+
 #include <algorithm>
 #include <map>
 #include <numeric>
@@ -66,13 +68,15 @@ AuthorityList list_of_persons(const ReadingContext& context) {
 
 class InterviewReader {
  public:
-  InterviewReader(const ReadingContext& context, const Transcript& transcript)
+  InterviewReader(const ReadingContext& context, const Transcript& transcript,
+                  TraitObserver* observer = nullptr)
       : context_(context),
         transcript_(transcript),
         index_(transcript.reading_text),
         positions_{&index_},
         words_(context.language->data().words),
-        annotator_(*context.language, finders_) {
+        annotator_(*context.language, finders_),
+        judge_(context.language->data().weights, observer) {
     finders_.equipment = context.equipment;
     finders_.places = context.places;
     if (!context.locations.empty()) finders_.locations.emplace(list_of_locations(context), *context.language);
@@ -273,6 +277,7 @@ class InterviewReader {
     if (narrator && !asks) context.narrator = &*narrator;
     collect_actions(reading, context, proposals_.mentions);
     if (asks) {
+      judge_.interviewer(context);
       ask(context, sentence.range, asked_);
       focus_.bring_up_to_date(context, asked_.drafts);
       if (asked_.place) {
@@ -306,22 +311,71 @@ class InterviewReader {
                              (reading.question && span.past - span.first <= 4));
       if (!empty) asked_.answered = true;
     }
+    const TalkTraits asked = asked_traits();
     ++asked_age_;
     const bool of_several = speak_of_several(reading, drafts);
     for (Draft& draft : drafts) {
-      carry(context, {focus_, served_}, draft);
-      settle_basis(context, draft);
+      settle(context, draft);
       if (draft.quotes.empty()) draft.quotes = {quote_of(draft, sentence, reading, of_several)};
     }
     if (drafts.empty()) finish_short_answer(sentence, span);
     const Writer writer{context_, finders_, utterance, speaker};
     short_answer_ = proposals_.claims.size();
     short_range_ = span.past - span.first <= kShortAnswer ? sentence.range : CodePointRange{};
-    for (const Draft& draft : drafts) writer.write(draft, proposals_.claims);
+    write(context, asked, sentence, drafts, writer);
     focus_.bring_up_to_date(context, std::move(drafts));
     // The narrator goes on to another place.
     if (asked_.place && focus_.place && focus_.place_sentence == focus_.sentences)
       asked_.place = focus_.place;
+  }
+
+  void settle(const StatementContext& context, Draft& draft) const {
+    carry(context, {focus_, served_}, draft);
+    settle_basis(context, draft);
+  }
+
+  /// What was asked, as traits tell of it.
+  TalkTraits asked_traits() const {
+    TalkTraits traits;
+    traits.answer_age = asked_age_;
+    traits.yes_no = asked_.yes_no;
+    traits.when = asked_.when;
+    traits.where = asked_.where;
+    traits.how_many = asked_.how_many;
+    traits.of_people = asked_.of_people;
+    traits.inventory = asked_.inventory;
+    return traits;
+  }
+
+  /// What rules read but the weights doubt is not written. What the weights find besides is; it does not
+  /// change what the talk is about.
+  void write(const StatementContext& context, const TalkTraits& asked, const Sentence& sentence,
+             const std::vector<Draft>& drafts, const Writer& writer) {
+    Judgement judgement;
+    if (context_.by_weights) judgement = judge_.narrator(context, asked, sentence.range, drafts);
+    for (std::size_t d = 0; d < drafts.size(); ++d) {
+      const auto& doubted = judgement.doubted;
+      if (std::find(doubted.begin(), doubted.end(), d) == doubted.end())
+        writer.write(drafts[d], proposals_.claims);
+    }
+    for (const Judged& judged : judgement.found) {
+      for (Draft& draft : drafts_of(context, judged.finding)) {
+        settle(context, draft);
+        // The date of talk before is that of a state more often than of what changed it.
+        const bool change = draft.statement == Statement::begins || draft.statement == Statement::ends;
+        if (change && draft.date && draft.date->carried) draft.date.reset();
+        draft.odds = judged.odds;
+        draft.because.push_back(reason_of(judged));
+        writer.write(draft, proposals_.claims);
+      }
+    }
+  }
+
+  static std::string reason_of(const Judged& judged) {
+    std::string reason = "put like what coders took for " + std::string(to_string(judged.finding.statement));
+    for (std::size_t w = 0; w < judged.telling.size(); ++w)
+      reason += (w == 0 ? " ('" : ", '") + judged.telling[w] + "'";
+    return judged.telling.empty() ? reason : reason + ")";
   }
 
   /// What the sentence before stated is denied by this one; its words become a second quote.
@@ -439,11 +493,18 @@ class InterviewReader {
   std::optional<ChosenDate> today_;   ///< The day of the interview.
   std::optional<ChosenDate> served_;  ///< The speaker's time of service.
   std::map<std::string, SpeakerIdentity, std::less<>> speakers_;
+  Judge judge_;
   MentionOrder mention_order_;
   Proposals proposals_;
 };
 
 }  // namespace
+
+void observe_traits(const ReadingContext& context, const Transcript& transcript,
+                    const std::vector<Sentence>& sentences, TraitObserver& observer) {
+  InterviewReader(context, transcript, &observer).run(sentences);
+}
+
 }  // namespace claims
 
 Proposals read_claims(const ReadingContext& context, const Transcript& transcript,

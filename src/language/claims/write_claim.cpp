@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <tuple>
 
@@ -82,6 +83,8 @@ std::string reason_of(const Draft& draft) {
   if (draft.date) part("", draft.date->expression.text, draft.date->carried ? " (carried)" : "");
   if (draft.led) {
     reason += "; the interviewer said it, the narrator agreed";
+  } else if (draft.odds) {
+    reason += " in these words";
   } else if (draft.fragment) {
     reason += " without a verb";
   } else if (draft.elliptical) {
@@ -92,6 +95,12 @@ std::string reason_of(const Draft& draft) {
   for (const std::string& because : draft.because) reason.append("; ").append(because);
   if (draft.withdrawn) reason += "; taken back in the same breath";
   return reason;
+}
+
+/// From 0 for what the weights are sure of to 40 for what they just let pass.
+int doubt_of(double odds) {
+  constexpr double kMost = 40;
+  return static_cast<int>(kMost / (1 + std::exp(odds)));
 }
 
 /// Full and firm claims first; what was carried, misspelt or withdrawn later.
@@ -106,6 +115,7 @@ int rank_of(const Draft& draft) {
   if (draft.fragment || draft.elliptical) rank += 5;
   if (draft.statement == Statement::attribute) rank += 5;
   if (draft.withdrawn) rank += 40;
+  if (draft.odds) rank += doubt_of(*draft.odds);
   return rank;
 }
 

@@ -17,6 +17,7 @@ class StatementReader {
       : c_(context), passage_(context.passage), arguments_(context) {}
 
   std::vector<Draft> run();
+  std::vector<Draft> run(const Finding& finding);
 
  private:
   struct Subject {
@@ -24,6 +25,13 @@ class StatementReader {
     const Thing* thing = nullptr;
     std::string words{};  ///< Somebody of no list.
   };
+
+  // Findings.
+  Draft& add_located(const Predicate* p, const Finding& finding, bool negated);
+  Referent narrator_in(const Finding& finding) const;
+  Span unlisted_in(Span span) const;
+  std::string property_in(const Finding& finding) const;
+  bool count_in(const Finding& finding, Draft& draft) const;
 
   // Verbs.
   void verb(const Predicate& p);

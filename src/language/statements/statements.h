@@ -39,6 +39,20 @@ struct StatementContext {
   bool inventory = false;              ///< "What was in the wheelhouse?": bare names answer it.
 };
 
+/// Part of a sentence found to state something by other means than its verbs.
+struct Finding {
+  Statement statement = Statement::present;
+  Referent referent;             ///< What it speaks of; of no kind with `located`.
+  const Thing* thing = nullptr;  ///< If that is named in it.
+  Span span;
+  CodePointRange range;
+  std::uint32_t clause = 0;  ///< The first it has part of.
+};
+
+/// The finding with whatever stands beside it: place, dates, number, how it is known. Several with several
+/// dates; none when its number is missing or it is only wished, ordered or forgotten.
+std::vector<Draft> drafts_of(const StatementContext& context, const Finding& finding);
+
 /// The statements of one sentence, in its order.
 std::vector<Draft> read_statements(const StatementContext& context);
 

@@ -1,0 +1,126 @@
+// A finding says what is stated, of what and in which words. The rest is read from those words as for any
+// other statement.
+#include <algorithm>
+
+#include "language/statements/statement_reader.h"
+
+namespace witnessmark::claims {
+
+/// The narrator, by "I" or by all that is said.
+Referent StatementReader::narrator_in(const Finding& finding) const {
+  Referent narrator = *c_.narrator;
+  Span words = finding.span;
+  for (std::uint32_t i = words.past; i > words.first; --i) {
+    if (arguments_.has(i - 1, WordClass::self)) words = {i - 1, i};
+  }
+  narrator.carried = words.past - words.first != 1;
+  narrator.words = std::string(passage_.words(words));
+  narrator.range = c_.positions.range_of(passage_, words);
+  return narrator;
+}
+
+/// Who was somewhere, and where: as named, else the narrator.
+Draft& StatementReader::add_located(const Predicate* p, const Finding& finding, bool negated) {
+  Subject who;
+  if (p) who = person_before(*p);
+  for (const Thing& thing : passage_.things_in(finding.span)) {
+    if (!who.referent && who.words.empty() && thing.kind == ThingKind::person)
+      who = {referent_of(c_, thing), &thing};
+  }
+  if (!who.referent && who.words.empty() && c_.narrator) who.referent = narrator_in(finding);
+  Draft& draft = add(p, Statement::located, who, negated);
+  draft.quantity.reset();
+  for (const Thing& thing : passage_.things_in(finding.span)) {
+    const bool somewhere = thing.kind == ThingKind::place || thing.kind == ThingKind::location;
+    if (!somewhere || thing.shadowed || draft.place) continue;
+    draft.place = referent_of(c_, thing);
+  }
+  if (draft.place) return draft;
+  const std::uint32_t from = p ? p->span.past : finding.span.first;
+  Span words = whereabouts_after(passage_, finding.span, from);
+  if (words.empty()) words = destination_after(passage_, finding.span, from);
+  draft.place_words = std::string(passage_.words(words));
+  return draft;
+}
+
+/// "a wooden rack": an indefinite noun of no list; empty when there is none.
+Span StatementReader::unlisted_in(Span span) const {
+  constexpr std::uint32_t kLongest = 4;
+  for (std::uint32_t i = span.first; i + 1 < span.past; ++i) {
+    if (!arguments_.has(i, WordClass::indefinite) || !arguments_.has(i, WordClass::determiner)) continue;
+    Span name{i + 1, i + 1};
+    while (name.past < span.past && name.past - name.first < kLongest && !arguments_.is_mark(name.past) &&
+           passage_.notes[name.past].thing < 0 && passage_.notes[name.past].date < 0) {
+      const Flags& f = passage_.notes[name.past].flags;
+      if (f.has(WordClass::at) || f.has(WordClass::of) || f.has(WordClass::with) || f.has(WordClass::for_) ||
+          f.has(WordClass::to) || f.has(WordClass::from) || f.has(WordClass::relation) ||
+          f.has(WordClass::coordinator) || f.has(WordClass::relative) || f.has(WordClass::be) ||
+          f.has(WordClass::have) || f.has(WordClass::we) || f.has(WordClass::they) || f.has(WordClass::you)) {
+        break;
+      }
+      ++name.past;
+    }
+    if (!name.empty()) return name;
+  }
+  return {};
+}
+
+/// The first colour, material, type or condition said; empty when there is none.
+std::string StatementReader::property_in(const Finding& finding) const {
+  for (std::uint32_t i = finding.span.first; i < finding.span.past; ++i) {
+    if (passage_.notes[i].thing >= 0) continue;
+    std::string property = property_at(i, finding.span.past, nullptr);
+    if (!property.empty()) return property;
+  }
+  return {};
+}
+
+/// The number a count speaks of, if the thing has none of its own; false when there is none.
+bool StatementReader::count_in(const Finding& finding, Draft& draft) const {
+  if (draft.quantity) return true;
+  for (const Number& number : passage_.numbers_in(finding.span)) {
+    if (number.measure || number.ordinal_name) continue;
+    draft.quantity = Quantity{number.least, number.most, std::string(passage_.words(number.span))};
+    if (number.about && draft.firmness == Firmness::firm) draft.firmness = Firmness::hedged;
+    return true;
+  }
+  return false;
+}
+
+std::vector<Draft> StatementReader::run(const Finding& finding) {
+  const Statement statement = finding.statement;
+  const auto predicate = std::find_if(c_.reading.predicates.begin(), c_.reading.predicates.end(),
+                                      [&](const Predicate& p) { return finding.span.holds(p.at); });
+  const Predicate* p = predicate == c_.reading.predicates.end() ? nullptr : &*predicate;
+  const bool of_absence = statement == Statement::present || statement == Statement::absent;
+  const bool negated = p && p->negated && !of_absence;
+  if (statement == Statement::located) {
+    add_located(p, finding, negated);
+  } else {
+    Draft& draft = add(p, statement, {finding.referent, finding.thing}, negated);
+    draft.clause = finding.clause;
+    if (draft.of_place) {
+      draft.place->carried = finding.referent.carried;
+      const bool something = of_absence || statement == Statement::count;
+      if (something) draft.subject_words = std::string(passage_.words(unlisted_in(finding.span)));
+      if (something && draft.subject_words.empty()) return {};
+    } else {
+      place_it(draft, p, statement == Statement::ends);
+    }
+    if (statement == Statement::count && !count_in(finding, draft)) return {};
+    if (statement != Statement::count) draft.quantity.reset();
+    if (statement == Statement::attribute) draft.attribute = property_in(finding);
+    if (statement == Statement::happened && p) draft.attribute = p->verb ? p->verb->name : std::string();
+  }
+  const std::uint32_t clause = p ? p->clause : finding.clause;
+  put_dates(p, 0);
+  put_cues(p, clause, 0);
+  for (Draft& draft : drafts_) draft.quotes = {finding.range};
+  return std::move(drafts_);
+}
+
+std::vector<Draft> drafts_of(const StatementContext& context, const Finding& finding) {
+  return StatementReader(context).run(finding);
+}
+
+}  // namespace witnessmark::claims

@@ -1,0 +1,61 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "language/traits/subjects.h"
+
+namespace witnessmark::claims {
+
+/// Is shown every stretch of the narrator's talk and everything it may speak of, with their traits spelled
+/// out: to learn weights from.
+class TraitObserver {
+ public:
+  virtual ~TraitObserver() = default;
+  virtual void stretch(CodePointRange range, const std::vector<std::string>& traits) = 0;
+  /// Of the stretch shown last. The key is that of the list.
+  virtual void subject(ThingKind kind, const std::string& key, const std::vector<std::string>& traits) = 0;
+};
+
+/// A statement the weights find in a stretch.
+struct Judged {
+  Finding finding;
+  double odds = 0;                   ///< Natural logarithm of the odds, by the weights.
+  std::vector<std::string> telling;  ///< The words that spoke most for it.
+};
+
+/// What the weights make of a sentence.
+struct Judgement {
+  std::vector<Judged> found;         ///< What it states besides what rules read; the likeliest first.
+  std::vector<std::size_t> doubted;  ///< Of the rules' drafts: what coders hardly ever took for a claim.
+};
+
+/// Weighs each stretch of a sentence by its traits. Remembers of the talk before what those ask for; every
+/// sentence must be given to it, in order.
+class Judge {
+ public:
+  /// Without an observer the weights decide; with one they are not asked, and nothing is found.
+  Judge(const TraitWeights& weights, TraitObserver* observer);
+
+  void interviewer(const StatementContext& context);
+  /// The drafts are what rules read, with their quotes.
+  Judgement narrator(const StatementContext& context, TalkTraits asked, CodePointRange sentence,
+                     const std::vector<Draft>& drafts);
+
+ private:
+  void show(const StatementContext& context, std::vector<Stretch>& stretches,
+            const std::vector<Candidate>& candidates, const std::vector<Draft>& drafts);
+  Judgement judge(const StatementContext& context, const StretchReader& reader,
+                  const std::vector<Stretch>& stretches, const std::vector<Candidate>& candidates,
+                  const std::vector<Draft>& drafts) const;
+  void remember(const StatementContext& context, const std::vector<Draft>& drafts, bool asking);
+
+  const TraitWeights& weights_;
+  TraitObserver* observer_;
+  TraitBook book_;
+  RecentlyNamed recent_;
+  std::vector<TalkTraits::Before> before_;
+  bool after_question_ = false;
+  std::vector<std::pair<std::uint64_t, std::string>> question_words_;
+};
+
+}  // namespace witnessmark::claims

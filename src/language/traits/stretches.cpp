@@ -1,0 +1,475 @@
+// Each token, each pair and each three that follow one another, and each verb with what stands before and
+// behind it have their traits tallied once; a stretch adds up what lies in it, and then what is seen of its
+// edges: how it opens, what follows, how many pieces the sentence has.
+#include "language/traits/stretches.h"
+
+#include <algorithm>
+
+#include "witnessmark/base/fold.h"
+
+namespace witnessmark::claims {
+namespace {
+
+constexpr double kAlike = 0.5;          ///< Shares of quotes that are the same.
+constexpr std::size_t kMostPieces = 2;  ///< Of a stretch that is not the whole sentence.
+constexpr Part kStart = named("^");
+constexpr Part kEnd = named("$");
+constexpr Part kMark = named(",");
+constexpr Part kOther = named("?");
+constexpr Part kDate = named("<date>");
+constexpr Part kNumber = named("<num>");
+constexpr Part kName = named("<name>");
+
+template <WordClass... classes>
+constexpr Flags flags_of() {
+  Flags made;
+  (made.set(classes), ...);
+  return made;
+}
+bool any(const Flags& flags, const Flags& of) {
+  return (flags.low & of.low) != 0 || (flags.high & of.high) != 0;
+}
+
+constexpr Flags kPronouns =
+    flags_of<WordClass::we, WordClass::us, WordClass::they, WordClass::it, WordClass::she, WordClass::this_,
+             WordClass::them, WordClass::pronoun, WordClass::you, WordClass::there, WordClass::one,
+             WordClass::self, WordClass::question_word, WordClass::relative, WordClass::exist>();
+/// Skipped on the way from a verb to what it speaks of.
+constexpr Flags kSkipped =
+    flags_of<WordClass::determiner, WordClass::indefinite, WordClass::adverb, WordClass::negative>();
+/// Stand for themselves among their neighbours.
+constexpr Flags kGrammar =
+    flags_of<WordClass::determiner, WordClass::indefinite, WordClass::article, WordClass::be,
+             WordClass::present_be, WordClass::have, WordClass::had_or_would, WordClass::do_,
+             WordClass::modal, WordClass::would, WordClass::in_there, WordClass::at, WordClass::from,
+             WordClass::to, WordClass::of, WordClass::by, WordClass::with, WordClass::for_,
+             WordClass::relation, WordClass::coordinator, WordClass::subordinator, WordClass::when,
+             WordClass::where, WordClass::as, WordClass::before, WordClass::after, WordClass::until,
+             WordClass::if_, WordClass::then, WordClass::terminator, WordClass::both, WordClass::only,
+             WordClass::more, WordClass::negative, WordClass::negative_determiner, WordClass::never,
+             WordClass::still, WordClass::already, WordClass::got, WordClass::off, WordClass::like,
+             WordClass::way, WordClass::used_to, WordClass::everything, WordClass::nothing>();
+constexpr Flags kJoining =
+    flags_of<WordClass::coordinator, WordClass::subordinator, WordClass::when, WordClass::where,
+             WordClass::then, WordClass::before, WordClass::after, WordClass::until, WordClass::terminator>();
+constexpr Flags kJoinedOn =
+    flags_of<WordClass::then, WordClass::when, WordClass::if_, WordClass::coordinator>();
+
+/// Classes that are a sort of word, the more telling first.
+constexpr std::array kSorts = {WordClass::colour,
+                               WordClass::material,
+                               WordClass::quality,
+                               WordClass::condition,
+                               WordClass::shade,
+                               WordClass::person,
+                               WordClass::event_noun,
+                               WordClass::measure,
+                               WordClass::abstract,
+                               WordClass::activity,
+                               WordClass::type,
+                               WordClass::negative,
+                               WordClass::indefinite,
+                               WordClass::determiner,
+                               WordClass::at,
+                               WordClass::from,
+                               WordClass::to,
+                               WordClass::of,
+                               WordClass::by,
+                               WordClass::with,
+                               WordClass::for_,
+                               WordClass::relation,
+                               WordClass::adverb,
+                               WordClass::whereabouts,
+                               WordClass::negative_determiner};
+
+Part class_part(WordClass word) {
+  static const std::array<Part, static_cast<std::size_t>(WordClass::count_)> kNames = [] {
+    std::array<Part, static_cast<std::size_t>(WordClass::count_)> made;
+    for (std::size_t i = 0; i < made.size(); ++i) made[i] = named(to_string(static_cast<WordClass>(i)));
+    return made;
+  }();
+  return kNames[static_cast<std::size_t>(word)];
+}
+
+/// What the predicate is of, as far as the lists say.
+Part predicate_kind(const Predicate& p) {
+  static constexpr std::array kVerbs = {
+      named("begins"),   named("ends"),    named("move"),  named("replace"), named("swap"),
+      named("takeover"), named("present"), named("paint"), named("unpaint"), named("name"),
+      named("happened"), named("located"), named("built"), named("does")};
+  switch (p.kind) {
+    case Predicate::Kind::be:
+      return named("be");
+    case Predicate::Kind::exist:
+      return named("exist");
+    case Predicate::Kind::have:
+      return named("have");
+    case Predicate::Kind::verb:
+      break;
+  }
+  return kVerbs[static_cast<std::size_t>(p.verb->kind)];
+}
+
+bool cuts(char mark) {
+  return mark != '\'' && mark != '"' && mark != '(' && mark != ')';
+}
+
+}  // namespace
+
+Part kind_part(ThingKind kind) {
+  static constexpr std::array kKinds = {named("equipment"), named("place"), named("location"),
+                                        named("person")};
+  return kKinds[static_cast<std::size_t>(kind)];
+}
+
+Part statement_part(Statement statement) {
+  static const std::array<Part, kStatements> kNames = [] {
+    std::array<Part, kStatements> made;
+    for (std::size_t s = 0; s < made.size(); ++s) made[s] = named(to_string(static_cast<Statement>(s)));
+    return made;
+  }();
+  return kNames[static_cast<std::size_t>(statement)];
+}
+
+bool opens_a_subject(const Flags& flags) {
+  static constexpr Flags kSubjects =
+      flags_of<WordClass::we, WordClass::they, WordClass::it, WordClass::she, WordClass::this_,
+               WordClass::self, WordClass::you, WordClass::there, WordClass::exist, WordClass::determiner,
+               WordClass::indefinite, WordClass::article, WordClass::relative, WordClass::one>();
+  return any(flags, kSubjects);
+}
+
+StretchReader::StretchReader(const StatementContext& context, const TraitBook& book, const TalkTraits& talk)
+    : c_(context), passage_(context.passage), book_(book), talk_(talk), span_(context.reading.span) {
+  if (book_.spells()) {
+    for (std::uint32_t i = span_.first; i < span_.past; ++i)
+      spelled_words_.push_back(fold(passage_.words({i, i + 1})));
+  }
+  type_tokens();
+  find_pieces();
+  tally_tokens();
+  tally_predicates();
+  tally_context();
+}
+
+Part StretchReader::word(std::uint32_t i) const {
+  return {passage_.tokens[i].form,
+          book_.spells() ? std::string_view(spelled_words_[local(i)]) : std::string_view()};
+}
+
+bool is_name(const Passage& passage, std::uint32_t i) {
+  return passage.capitalised(i) && !passage.notes[i].flags.any() && !passage.notes[i].info &&
+         passage.tokens[i].end - passage.tokens[i].begin > 1;
+}
+
+/// The word itself, or what it names.
+Part StretchReader::tag(std::uint32_t i) const {
+  const Note& n = note(i);
+  if (n.thing >= 0) return kind_part(passage_.things[static_cast<std::size_t>(n.thing)].kind);
+  if (n.date >= 0) return kDate;
+  if (n.number >= 0 || passage_.tokens[i].kind == Token::Kind::number) return kNumber;
+  return is_name(passage_, i) ? kName : word(i);
+}
+
+bool StretchReader::subject_like(std::uint32_t i) const {
+  return opens_a_subject(note(i).flags) || note(i).thing >= 0;
+}
+
+bool StretchReader::joins(std::uint32_t i) const {
+  return any(note(i).flags, kJoining) && note(i).thing < 0;
+}
+
+void StretchReader::type_tokens() {
+  for (std::uint32_t i = span_.first; i < span_.past; ++i) {
+    const Note& n = note(i);
+    const auto sort_of = [&]() -> Part {
+      if (n.thing >= 0) return kind_part(passage_.things[static_cast<std::size_t>(n.thing)].kind);
+      if (n.date >= 0) return kDate;
+      if (n.number >= 0) return kNumber;
+      if (passage_.tokens[i].kind == Token::Kind::mark) return kMark;
+      if (any(n.flags, kPronouns) && !n.flags.has(WordClass::determiner)) return word(i);
+      for (const WordClass sort : kSorts) {
+        if (n.flags.has(sort)) return class_part(sort);
+      }
+      if (is_name(passage_, i)) return kName;
+      return any(n.flags, kGrammar) ? word(i) : kOther;
+    };
+    types_.push_back(sort_of());
+    const bool mark = passage_.tokens[i].kind == Token::Kind::mark;
+    const bool goes_on = i > span_.first && ((n.thing >= 0 && n.thing == note(i - 1).thing) ||
+                                             (n.date >= 0 && n.date == note(i - 1).date) ||
+                                             (n.number >= 0 && n.number == note(i - 1).number));
+    if (!mark && !goes_on) items_.push_back(i);
+  }
+}
+
+void StretchReader::find_pieces() {
+  std::vector<std::uint32_t> cuts_at{span_.first};
+  for (std::uint32_t i = span_.first + 1; i < span_.past; ++i) {
+    const bool inside = (note(i).thing >= 0 && note(i).thing == note(i - 1).thing) ||
+                        (note(i).date >= 0 && note(i).date == note(i - 1).date);
+    if (inside) continue;
+    const Token& before = passage_.tokens[i - 1];
+    const bool clause = std::any_of(c_.reading.clauses.begin(), c_.reading.clauses.end(),
+                                    [i](const Clause& clause_there) { return clause_there.span.first == i; });
+    const bool joined =
+        joins(i) && i + 1 < span_.past && (subject_like(i + 1) || any(note(i + 1).flags, kJoinedOn));
+    if (clause || joined || (before.kind == Token::Kind::mark && cuts(before.mark))) cuts_at.push_back(i);
+  }
+  cuts_at.push_back(span_.past);
+  for (std::size_t k = 0; k + 1 < cuts_at.size(); ++k) {
+    Span piece{cuts_at[k], cuts_at[k + 1]};
+    const auto mark = [&](std::uint32_t i) { return passage_.tokens[i].kind == Token::Kind::mark; };
+    while (!piece.empty() && mark(piece.past - 1)) --piece.past;
+    while (!piece.empty() && mark(piece.first)) ++piece.first;
+    if (piece.empty()) continue;
+    // "Well," goes with what follows.
+    if (!pieces_.empty() && pieces_.back().past - pieces_.back().first <= 1) {
+      pieces_.back().past = piece.past;
+    } else {
+      pieces_.push_back(piece);
+    }
+  }
+}
+
+/// "… and the wire broke": a past form of no row, and what stands before it.
+void StretchReader::past_form(std::uint32_t i, Tally& tally) const {
+  const Note& n = note(i);
+  const std::string_view text = passage_.words({i, i + 1});
+  const bool regular = text.ends_with("ed") && !(n.info && n.info->verb_group[0] >= 0);
+  if (!n.flags.has(WordClass::past_form) && !regular) return;
+  book_.add(tally, "past", {head_before(i, span_.first)});
+}
+
+/// The sort of the last word before a token that is not passed over.
+Part StretchReader::head_before(std::uint32_t from, std::uint32_t begin) const {
+  for (std::uint32_t i = from; i > begin; --i) {
+    if (note(i - 1).thing < 0 && any(note(i - 1).flags, kSkipped) && !any(note(i - 1).flags, kPronouns))
+      continue;
+    return types_[local(i - 1)];
+  }
+  return kStart;
+}
+
+void StretchReader::tally_tokens() {
+  constexpr std::uint32_t kLongWord = 5, kEnding = 3;
+  const auto neighbour = [&](std::size_t k) {
+    const std::uint32_t i = items_[k];
+    const bool itself = note(i).thing < 0 && note(i).date < 0 && any(note(i).flags, kGrammar);
+    return itself ? word(i) : types_[local(i)];
+  };
+  for (std::size_t k = 0; k < items_.size(); ++k) {
+    const std::uint32_t i = items_[k];
+    Tally item, pair, triple;
+    const Part said = tag(i);
+    book_.add(item, "word", {said});
+    if (note(i).thing < 0 && !is_name(passage_, i)) {
+      for (std::size_t c = 0; note(i).flags.any() && c < static_cast<std::size_t>(WordClass::count_); ++c) {
+        if (note(i).flags.has(static_cast<WordClass>(c)))
+          book_.add(item, "class", {class_part(static_cast<WordClass>(c))});
+      }
+      if (note(i).info && note(i).info->verb_group[0] >= 0) {
+        const auto group = static_cast<std::size_t>(note(i).info->verb_group[0]);
+        const std::string& base = c_.words.verbs[c_.words.verb_groups[group].front()].base;
+        book_.add(item, "verb", {{dates::hash_word(base), base}});
+      }
+      const Token& token = passage_.tokens[i];
+      if (token.kind == Token::Kind::word && token.end - token.begin >= kLongWord && note(i).date < 0) {
+        const std::string_view ending = passage_.text.substr(token.end - kEnding, kEnding);
+        book_.add(item, "ending", {{dates::hash_word(ending), ending}});
+      }
+      past_form(i, item);
+    }
+    if (k > 0) book_.add(pair, "pair", {tag(items_[k - 1]), said});
+    if (k > 1) book_.add(triple, "triple", {neighbour(k - 2), neighbour(k - 1), neighbour(k)});
+    items_tally_.push_back(std::move(item));
+    pairs_tally_.push_back(std::move(pair));
+    triples_tally_.push_back(std::move(triple));
+  }
+}
+
+void StretchReader::tally_predicates() {
+  for (const Predicate& p : c_.reading.predicates) {
+    const Span clause = c_.reading.clauses[p.clause].span;
+    const Part left = head_before(p.span.empty() ? p.at : p.span.first, clause.first);
+    Part right = kEnd;
+    bool indefinite = false;
+    for (std::uint32_t i = std::max(p.span.past, p.at + 1); i < clause.past; ++i) {
+      if (note(i).thing < 0 && any(note(i).flags, kSkipped) && !any(note(i).flags, kPronouns)) {
+        indefinite = indefinite || note(i).flags.has(WordClass::indefinite);
+        continue;
+      }
+      right = types_[local(i)];
+      break;
+    }
+    const Part kind = predicate_kind(p);
+    const Part verb =
+        p.verb && !p.verb->base.empty() ? Part{dates::hash_word(p.verb->base), p.verb->base} : word(p.at);
+    const Part a = indefinite ? named("a") : named("-");
+    Tally tally;
+    book_.add(tally, "left", {left});
+    book_.add(tally, "right", {a, right});
+    book_.add(tally, "does", {verb});
+    book_.add(tally, "left-kind", {left, kind});
+    book_.add(tally, "kind-right", {kind, a, right});
+    book_.add(tally, "left-kind-right", {left, kind, a, right});
+    const int forms = (p.passive ? 1 : 0) + (p.present_tense ? 2 : 0) + (p.negated ? 4 : 0);
+    book_.add(tally, "form", {kind, number_part(forms), number_part(static_cast<int>(p.agent))});
+    predicates_tally_.push_back(std::move(tally));
+  }
+}
+
+void StretchReader::tally_context() {
+  constexpr int kOldest = 4;
+  Tally& tally = context_tally_;
+  book_.add(tally, "always");
+  book_.add(tally, "age", {number_part(std::min(talk_.answer_age, kOldest))});
+  if (talk_.answer_age < 2) {
+    if (talk_.yes_no) book_.add(tally, "asked", {named("yes-no")});
+    if (talk_.when) book_.add(tally, "asked", {named("when")});
+    if (talk_.where) book_.add(tally, "asked", {named("where")});
+    if (talk_.how_many) book_.add(tally, "asked", {named("how-many")});
+    if (talk_.of_people) book_.add(tally, "asked", {named("people")});
+    if (talk_.inventory) book_.add(tally, "asked", {named("inventory")});
+  }
+  if (c_.reading.question) book_.add(tally, "question");
+  if (talk_.after_question) {
+    book_.add(tally, "answers");
+    if (!talk_.asked_words.empty()) book_.add(tally, "asks", {talk_.asked_words[0]});
+    if (talk_.asked_words.size() > 1) book_.add(tally, "asks", {talk_.asked_words[0], talk_.asked_words[1]});
+  }
+  if (c_.focus.last && c_.focus.sentences - c_.focus.last_sentence <= 1)
+    book_.add(tally, "last", {statement_part(c_.focus.last->statement)});
+  for (std::size_t ago = 0; ago < talk_.before.size(); ++ago) {
+    const TalkTraits::Before& before = talk_.before[ago];
+    const Part steps = number_part(static_cast<int>(ago) + 1);
+    if (!before.named.text.empty())
+      book_.add(tally, "before", {steps, before.named, before.asking ? named("asked") : named("said")});
+    if (!before.stated.text.empty()) book_.add(tally, "stated", {steps, before.stated});
+  }
+}
+
+bool StretchReader::has_predicate(std::int64_t piece) const {
+  if (piece < 0 || piece >= static_cast<std::int64_t>(pieces_.size())) return false;
+  const Span span = pieces_[static_cast<std::size_t>(piece)];
+  return std::any_of(c_.reading.predicates.begin(), c_.reading.predicates.end(),
+                     [span](const Predicate& p) { return span.holds(p.at); });
+}
+
+Part StretchReader::opening(std::int64_t piece) const {
+  if (piece < 0) return kStart;
+  if (piece >= static_cast<std::int64_t>(pieces_.size())) return kEnd;
+  const std::uint32_t i = pieces_[static_cast<std::size_t>(piece)].first;
+  if (joins(i) || note(i).thing >= 0 || note(i).date >= 0 || subject_like(i)) return tag(i);
+  return kOther;
+}
+
+void StretchReader::tally_inside(Stretch& stretch) const {
+  Tally& tally = stretch.tally;
+  const auto first = static_cast<std::size_t>(
+      std::lower_bound(items_.begin(), items_.end(), stretch.span.first) - items_.begin());
+  const auto past = static_cast<std::size_t>(
+      std::lower_bound(items_.begin(), items_.end(), stretch.span.past) - items_.begin());
+  for (std::size_t k = first; k < past; ++k) {
+    tally.join(items_tally_[k]);
+    if (k > first) tally.join(pairs_tally_[k]);
+    if (k > first + 1) tally.join(triples_tally_[k]);
+  }
+  const std::size_t count = past - first;
+  if (count > 0) book_.add(tally, "opens", {tag(items_[first])});
+  if (count > 1) {
+    book_.add(tally, "opens", {tag(items_[first]), tag(items_[first + 1])});
+    book_.add(tally, "first-two", {types_[local(items_[first])], types_[local(items_[first + 1])]});
+    book_.add(tally, "last-two", {types_[local(items_[past - 2])], types_[local(items_[past - 1])]});
+  }
+  if (count > 2)
+    book_.add(tally, "opens", {tag(items_[first]), tag(items_[first + 1]), tag(items_[first + 2])});
+  book_.add(tally, "length", {bucket_of(static_cast<int>(count))});
+
+  int predicates = 0;
+  for (std::size_t k = 0; k < c_.reading.predicates.size(); ++k) {
+    if (!stretch.span.holds(c_.reading.predicates[k].at)) continue;
+    tally.join(predicates_tally_[k]);
+    ++predicates;
+  }
+  book_.add(tally, "predicates", {number_part(std::min(predicates, 3))});
+  if (predicates == 0 && count > 0) {
+    book_.add(tally, "bare", {types_[local(items_[first])]});
+    book_.add(tally, "bare-end", {types_[local(items_[past - 1])]});
+  }
+  for (const CueSpan& cue : passage_.cues_in(stretch.span))
+    book_.add(tally, "cue", {named(to_string(c_.words.cues[cue.cue].cue))});
+}
+
+void StretchReader::tally_edges(Stretch& stretch) const {
+  constexpr int kManyPieces = 6, kLong = 5;
+  Tally& tally = stretch.tally;
+  const std::int64_t first = stretch.first_piece, past = stretch.past_piece;
+  const auto yes_no = [](bool is) { return number_part(is ? 1 : 0); };
+  const Part all = number_part(std::min(static_cast<int>(pieces_.size()), kManyPieces));
+  const Part own = number_part(std::min(static_cast<int>(past - first), kLong));
+  book_.add(tally, "pieces", {stretch.whole ? named("all") : own});
+  book_.add(tally, "of", {all});
+  book_.add(tally, "pieces-of", {own, all});
+  book_.add(tally, "open", {opening(first)});
+  book_.add(tally, "last-open", {opening(past - 1)});
+  book_.add(tally, "next", {opening(past), yes_no(has_predicate(past))});
+  book_.add(tally, "first-does", {yes_no(has_predicate(first))});
+  book_.add(tally, "last-does", {yes_no(has_predicate(past - 1))});
+  if (first > 0) book_.add(tally, "behind", {opening(first - 1), yes_no(has_predicate(first - 1))});
+  if (past - first < 2) return;
+  book_.add(tally, "second", {opening(first + 1), yes_no(has_predicate(first + 1))});
+  int doing = 0;
+  for (std::int64_t k = first; k < past; ++k) doing += has_predicate(k) ? 1 : 0;
+  book_.add(tally, "doing", {number_part(doing), own});
+}
+
+std::vector<Stretch> StretchReader::run(const std::vector<Draft>& drafts, CodePointRange sentence) {
+  std::vector<Stretch> made;
+  for (std::uint32_t first = 0; first < pieces_.size(); ++first) {
+    for (std::uint32_t past = first + 1; past <= pieces_.size(); ++past) {
+      Stretch stretch;
+      stretch.whole = first == 0 && past == pieces_.size();
+      if (!stretch.whole && past - first > kMostPieces) continue;
+      stretch.first_piece = first;
+      stretch.past_piece = past;
+      stretch.span = {pieces_[first].first, pieces_[past - 1].past};
+      stretch.range = c_.positions.range_of(passage_, stretch.span);
+      if (first == 0) stretch.range.begin = sentence.begin;
+      if (past == pieces_.size()) stretch.range.end = sentence.end;
+      const std::vector<Clause>& clauses = c_.reading.clauses;
+      while (stretch.clause + 1 < clauses.size() && clauses[stretch.clause].span.past <= stretch.span.first)
+        ++stretch.clause;
+      stretch.tally = context_tally_;
+      tally_inside(stretch);
+      tally_edges(stretch);
+      bool read = false;
+      for (const Draft& draft : drafts) {
+        if (draft.quotes.empty() || draft.quotes.front().shared_with(stretch.range) < kAlike) continue;
+        book_.add(stretch.tally, "rule", {statement_part(draft.statement)});
+        read = true;
+      }
+      if (read) book_.add(stretch.tally, "rule");
+      made.push_back(std::move(stretch));
+    }
+  }
+  return made;
+}
+
+std::vector<std::string> StretchReader::telling(const Stretch& stretch, Statement statement) const {
+  constexpr std::size_t kWords = 3;
+  const auto s = static_cast<std::size_t>(statement);
+  std::vector<std::pair<float, std::size_t>> weighty;
+  for (std::size_t k = 0; k < items_.size(); ++k) {
+    const float weight = items_tally_[k].scores[s] + pairs_tally_[k].scores[s];
+    if (stretch.span.holds(items_[k]) && weight > 0) weighty.emplace_back(-weight, k);
+  }
+  std::sort(weighty.begin(), weighty.end());
+  if (weighty.size() > kWords) weighty.resize(kWords);
+  std::sort(weighty.begin(), weighty.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
+  std::vector<std::string> words;
+  for (const auto& [weight, k] : weighty) words.emplace_back(passage_.words({items_[k], items_[k] + 1}));
+  return words;
+}
+
+}  // namespace witnessmark::claims

@@ -1,0 +1,86 @@
+#include "language/traits/weights.h"
+
+#include <fmt/format.h>
+
+#include <charconv>
+
+#include "language/words.h"
+#include "witnessmark/language/tokens.h"
+
+namespace witnessmark {
+namespace {
+
+constexpr const char* kFile = "trait-weights.tsv";
+constexpr float kUnit = 0.01F;  ///< The file's numbers are hundredths.
+
+/// The hash of "pair:the boiler", as a TraitBook makes it. Endings are no words: they have no other spelling.
+std::uint64_t hash_of(std::string_view trait, const Words& words) {
+  const std::size_t colon = std::min(trait.find(':'), trait.size());
+  const std::string_view kind = trait.substr(0, colon);
+  std::uint64_t hash = TraitWeights::begin(dates::hash_word(kind));
+  std::string_view rest = colon < trait.size() ? trait.substr(colon + 1) : std::string_view();
+  while (!rest.empty()) {
+    const std::size_t end = std::min(rest.find(' '), rest.size());
+    const std::uint64_t form = word_form(rest.substr(0, end));
+    hash = TraitWeights::next(hash, kind == "ending" ? form : words.common_form(form));
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+  }
+  return hash;
+}
+
+}  // namespace
+
+void TraitWeights::grow() {
+  const std::vector<Slot> old = std::move(slots_);
+  slots_.assign(old.size() * 4, {});
+  mask_ = slots_.size() - 1;
+  for (const Slot& slot : old) {
+    if (slot.row < 0) continue;
+    std::uint64_t i = slot.trait & mask_;
+    while (slots_[i].row >= 0) i = (i + 1) & mask_;
+    slots_[i] = slot;
+  }
+}
+
+void TraitWeights::insert(std::uint64_t trait, const Scores& row) {
+  if ((rows_.size() + 1) * 2 > slots_.size()) grow();
+  std::uint64_t i = trait & mask_;
+  while (slots_[i].row >= 0 && slots_[i].trait != trait) i = (i + 1) & mask_;
+  if (slots_[i].row >= 0) return;  // The first of two spellings that are one.
+  slots_[i] = {trait, static_cast<std::int32_t>(rows_.size())};
+  rows_.push_back(row);
+}
+
+Result<TraitWeights> TraitWeights::load(const FileReader& files, const std::filesystem::path& folder,
+                                        const Words& words) {
+  TraitWeights weights;
+  const std::filesystem::path path = folder / kFile;
+  if (!files.exists(path)) return weights;
+  const Result<std::string> bytes = files.read(path);
+  if (!bytes) return bytes.error();
+  std::string_view rest = *bytes;
+  for (std::int64_t number = 1; !rest.empty(); ++number) {
+    const std::size_t end = std::min(rest.find('\n'), rest.size());
+    const std::string_view line = rest.substr(0, end);
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+    if (number == 1 || line.empty()) continue;  // The header.
+    std::size_t at = std::min(line.find('\t'), line.size());
+    Scores row{};
+    for (float& weight : row) {
+      int hundredths = 0;
+      const char* from = line.data() + std::min(at + 1, line.size());
+      const auto [past, fault] = std::from_chars(from, line.data() + line.size(), hundredths);
+      const auto column = static_cast<std::size_t>(past - line.data());
+      if (fault != std::errc() || (column < line.size() && line[column] != '\t')) {
+        return Error{path.string(), number, static_cast<std::int64_t>(at) + 2, "no whole number",
+                     fmt::format("a line is a trait and {} whole numbers, set apart by tabs", kStatements)};
+      }
+      weight = kUnit * static_cast<float>(hundredths);
+      at = column;
+    }
+    weights.insert(hash_of(line.substr(0, line.find('\t')), words), row);
+  }
+  return weights;
+}
+
+}  // namespace witnessmark

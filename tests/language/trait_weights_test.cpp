@@ -1,0 +1,111 @@
+// Weights of traits in a language folder: what they find, what they doubt, and faults of the file.
+#include <doctest/doctest.h>
+
+#include <map>
+
+#include "claims_table.h"
+
+using namespace witnessmark;
+using namespace witnessmark::testing;
+
+namespace {
+
+/// The English folder with weights of its own.
+class WithWeights final : public FileReader {
+ public:
+  explicit WithWeights(std::string weights) : weights_(std::move(weights)) {}
+  Result<std::string> read(const std::filesystem::path& path) const override {
+    if (path.filename() == "trait-weights.tsv") return weights_;
+    return real_.read(path);
+  }
+  bool exists(const std::filesystem::path& path) const override {
+    return path.filename() == "trait-weights.tsv" ? !weights_.empty() : real_.exists(path);
+  }
+
+ private:
+  std::string weights_;
+  SystemFileReader real_;
+};
+
+constexpr const char* kHeader = "trait\tbegins\tends\tpresent\tabsent\tcount\tattribute\thappened\tlocated\n";
+
+Result<Language> load(const std::string& lines) {
+  return Language::load(WithWeights(lines.empty() ? lines : kHeader + lines),
+                        WITNESSMARK_SOURCE_DIR "/shared/language/en");
+}
+
+Term term(std::string key, std::string name) {
+  Term made;
+  made.key = std::move(key);
+  made.name = std::move(name);
+  return made;
+}
+
+std::vector<std::string> claims_of(const Language& language, const std::string& words,
+                                   bool by_weights = true) {
+  const TermFinder places(AuthorityList(AuthorityList::Kind::places, {term("loft", "Loft")}), language);
+  const TermFinder equipment(AuthorityList(AuthorityList::Kind::equipment, {term("vat", "Vat")}), language);
+  ReadingContext context;
+  context.language = &language;
+  context.places = &places;
+  context.equipment = &equipment;
+  context.by_weights = by_weights;
+  const Transcript transcript = transcript_of(words);
+  std::vector<std::string> lines;
+  for (const Claim& claim :
+       propose_claims(context, transcript, split_sentences(transcript, language.abbreviations())))
+    lines.push_back(dump(claim));
+  return lines;
+}
+
+using Lines = std::vector<std::string>;
+
+}  // namespace
+
+TEST_CASE("a stretch whose traits weigh enough states what no rule reads, of what it most likely speaks of") {
+  // No rule has "lovely" for a property. Odds of e^4 for an attribute, against everything from the start.
+  const std::string against = "always\t-900\t-900\t-900\t-900\t-900\t-400\t-900\t-900\n";
+  const auto language = load(against + "word:lovely\t0\t0\t0\t0\t0\t500\t0\t0\n" +
+                             "carried-with:it\t0\t0\t0\t0\t0\t100\t0\t0\n");
+  REQUIRE(language.ok());
+  const std::string words = "There was the vat in the loft. It had lovely in it.";
+  const Lines plain = claims_of(*language, words, false);
+  Lines weighed = claims_of(*language, words);
+  REQUIRE(weighed.size() == plain.size() + 1);
+  CHECK(std::equal(plain.begin(), plain.end(), weighed.begin()));
+  CHECK(weighed.back().starts_with("attribute vat"));
+  CHECK(claims_of(*language, words) == weighed);
+
+  SUBCASE("without weights there are only the rules") {
+    const auto without = load("");
+    REQUIRE(without.ok());
+    CHECK(claims_of(*without, words) == plain);
+  }
+  SUBCASE("a trait of two words is two words that follow one another") {
+    const auto pair = load(against + "pair:had lovely\t0\t0\t0\t0\t0\t700\t0\t0\n");
+    REQUIRE(pair.ok());
+    CHECK(claims_of(*pair, words).size() == plain.size() + 1);
+    CHECK(claims_of(*pair, "There was the vat in the loft. Lovely had it in it.").size() ==
+          claims_of(*pair, "There was the vat in the loft. Lovely had it in it.", false).size());
+  }
+}
+
+TEST_CASE("what rules read of something only carried is left out where the weights speak against it") {
+  const auto against = load("always\t-900\t-900\t-900\t-900\t-900\t-900\t-900\t-900\n");
+  REQUIRE(against.ok());
+  const std::string words = "They fitted the vat in the loft. It was red.";
+  const Lines plain = claims_of(*against, words, false);
+  REQUIRE(plain.size() == 2);
+  // The first names the vat, and stays.
+  CHECK(claims_of(*against, words) == Lines{plain.front()});
+}
+
+TEST_CASE("a fault in the weights is named with its line and column") {
+  for (const std::string line : {"word:red\t1\t2\n", "word:red\t1\t2\t3\t4\t5\t6\t7\tx\n", "word:red\n"}) {
+    CAPTURE(line);
+    const auto language = load("word:blue\t0\t0\t0\t0\t0\t0\t0\t0\n" + line);
+    REQUIRE_FALSE(language.ok());
+    CHECK(to_string(language.error()).find("trait-weights.tsv:3:") != std::string::npos);
+    CHECK_FALSE(language.error().advice.empty());
+  }
+}
