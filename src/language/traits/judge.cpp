@@ -14,6 +14,8 @@ constexpr double kLeastProbability = 0.14;
 /// What one stretch states of one thing besides something else must be likelier.
 constexpr double kLeastBesides = 0.25;
 constexpr double kAlike = 0.5;  ///< Shares of quotes that are the same.
+/// A sentence of more tokens is none anybody said; weighing one takes time that grows with its square.
+constexpr std::uint32_t kLongestSentence = 400;
 constexpr std::size_t kSentencesBefore = 3, kQuestionWords = 2;
 
 double odds_of(double probability) {
@@ -74,14 +76,16 @@ Judgement Judge::narrator(const StatementContext& context, TalkTraits asked, Cod
   asked.after_question = after_question_;
   for (const auto& [form, text] : question_words_) asked.asked_words.push_back({form, text});
   asked.before = before_;
-  StretchReader reader(context, book_, asked);
-  std::vector<Stretch> stretches = reader.run(drafts, sentence);
-  const std::vector<Candidate> candidates = candidates_for(context, recent_);
   Judgement judgement;
-  if (observer_) {
-    show(context, stretches, candidates, drafts);
-  } else {
-    judgement = judge(context, reader, stretches, candidates, drafts);
+  if (context.reading.span.past - context.reading.span.first <= kLongestSentence) {
+    const StretchReader reader(context, book_, asked);
+    const std::vector<Stretch> stretches = reader.run(drafts, sentence);
+    const std::vector<Candidate> candidates = candidates_for(context, recent_);
+    if (observer_) {
+      show(context, stretches, candidates, drafts);
+    } else {
+      judgement = judge(context, reader, stretches, candidates, drafts);
+    }
   }
   after_question_ = false;
   question_words_.clear();
@@ -89,7 +93,7 @@ Judgement Judge::narrator(const StatementContext& context, TalkTraits asked, Cod
   return judgement;
 }
 
-void Judge::show(const StatementContext& context, std::vector<Stretch>& stretches,
+void Judge::show(const StatementContext& context, const std::vector<Stretch>& stretches,
                  const std::vector<Candidate>& candidates, const std::vector<Draft>& drafts) {
   for (const Stretch& stretch : stretches) {
     observer_->stretch(stretch.range, stretch.tally.spelled);

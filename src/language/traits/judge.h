@@ -42,7 +42,7 @@ class Judge {
                      const std::vector<Draft>& drafts);
 
  private:
-  void show(const StatementContext& context, std::vector<Stretch>& stretches,
+  void show(const StatementContext& context, const std::vector<Stretch>& stretches,
             const std::vector<Candidate>& candidates, const std::vector<Draft>& drafts);
   Judgement judge(const StatementContext& context, const StretchReader& reader,
                   const std::vector<Stretch>& stretches, const std::vector<Candidate>& candidates,

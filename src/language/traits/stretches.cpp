@@ -424,7 +424,7 @@ void StretchReader::tally_edges(Stretch& stretch) const {
   book_.add(tally, "doing", {number_part(doing), own});
 }
 
-std::vector<Stretch> StretchReader::run(const std::vector<Draft>& drafts, CodePointRange sentence) {
+std::vector<Stretch> StretchReader::run(const std::vector<Draft>& drafts, CodePointRange sentence) const {
   std::vector<Stretch> made;
   for (std::uint32_t first = 0; first < pieces_.size(); ++first) {
     for (std::uint32_t past = first + 1; past <= pieces_.size(); ++past) {

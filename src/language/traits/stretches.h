@@ -37,7 +37,7 @@ class StretchReader {
  public:
   StretchReader(const StatementContext& context, const TraitBook& book, const TalkTraits& talk);
 
-  std::vector<Stretch> run(const std::vector<Draft>& drafts, CodePointRange sentence);
+  std::vector<Stretch> run(const std::vector<Draft>& drafts, CodePointRange sentence) const;
   /// The words of a stretch that speak most for a statement, in the order said.
   std::vector<std::string> telling(const Stretch& stretch, Statement statement) const;
 

@@ -259,7 +259,9 @@ void RecentlyNamed::sentence(const StatementContext& context) {
       named_.push_front(std::move(named));
     }
   }
-  while (!named_.empty() && now_ - named_.back().sentence >= kReach) named_.pop_back();
+  constexpr std::size_t kMost = 100;
+  while (!named_.empty() && (now_ - named_.back().sentence >= kReach || named_.size() > kMost))
+    named_.pop_back();
 }
 
 int RecentlyNamed::nearness(const Referent& referent) const {
