@@ -14,6 +14,9 @@ constexpr double kLeastProbability = 0.14;
 /// What one stretch states of one thing besides something else must be likelier.
 constexpr double kLeastBesides = 0.25;
 constexpr double kAlike = 0.5;  ///< Shares of quotes that are the same.
+/// What a candidate adds to the odds of a stretch no rule has read from is below this: others need not be
+/// tried.
+constexpr float kMostOfSubject = 2.5F;
 /// A sentence of more tokens is none anybody said; weighing one takes time that grows with its square.
 constexpr std::uint32_t kLongestSentence = 400;
 constexpr std::size_t kSentencesBefore = 3, kQuestionWords = 2;
@@ -127,6 +130,12 @@ Judgement Judge::judge(const StatementContext& context, const StretchReader& rea
     };
     constexpr auto kLocated = static_cast<std::size_t>(Statement::located);
     weigh(Statement::located, stretch.tally.scores[kLocated], nullptr);
+    const bool read_by_rule = std::any_of(drafts.begin(), drafts.end(), [&](const Draft& draft) {
+      return !draft.quotes.empty() && draft.quotes.front().overlaps(stretch.range);
+    });
+    float best = stretch.tally.scores.front();
+    for (std::size_t s = 0; s < kLocated; ++s) best = std::max(best, stretch.tally.scores[s]);
+    if (!read_by_rule && best + kMostOfSubject < kLeast) continue;
     for (std::size_t c = 0; c < candidates.size(); ++c) {
       const Tally of_subject = subject_tally(context, book_, stretch, candidates, c, recent_, drafts);
       for (std::size_t s = 0; s < kStatements; ++s) {

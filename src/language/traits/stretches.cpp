@@ -4,6 +4,7 @@
 #include "language/traits/stretches.h"
 
 #include <algorithm>
+#include <bit>
 
 #include "witnessmark/base/fold.h"
 
@@ -264,10 +265,14 @@ void StretchReader::tally_tokens() {
     const Part said = tag(i);
     book_.add(item, "word", {said});
     if (note(i).thing < 0 && !is_name(passage_, i)) {
-      for (std::size_t c = 0; note(i).flags.any() && c < static_cast<std::size_t>(WordClass::count_); ++c) {
-        if (note(i).flags.has(static_cast<WordClass>(c)))
-          book_.add(item, "class", {class_part(static_cast<WordClass>(c))});
-      }
+      const auto classes = [&](std::uint64_t bits, unsigned first) {
+        for (; bits != 0; bits &= bits - 1) {
+          const auto word_class = first + static_cast<unsigned>(std::countr_zero(bits));
+          book_.add(item, "class", {class_part(static_cast<WordClass>(word_class))});
+        }
+      };
+      classes(note(i).flags.low, 0);
+      classes(note(i).flags.high, 64);
       if (note(i).info && note(i).info->verb_group[0] >= 0) {
         const auto group = static_cast<std::size_t>(note(i).info->verb_group[0]);
         const std::string& base = c_.words.verbs[c_.words.verb_groups[group].front()].base;

@@ -107,7 +107,7 @@ class SubjectTraits {
   }
 
  private:
-  void add(std::string_view kind, std::initializer_list<Part> parts) { book_.add(tally_, kind, parts); }
+  void add(TraitKind kind, std::initializer_list<Part> parts) { book_.add(tally_, kind, parts); }
   bool has_term(const Thing& thing) const {
     return std::find(thing.terms.begin(), thing.terms.end(), it_.referent.terms.front()) != thing.terms.end();
   }
@@ -217,7 +217,7 @@ class SubjectTraits {
         std::find(about->terms.begin(), about->terms.end(), it_.referent.terms.front()) != about->terms.end();
     const Part stated = statement_part(draft.statement);
     const Part whose = named(same ? "same" : "other");
-    add(shared >= kAlike ? "rule-of" : "rule-near", {whose, stated});
+    add(shared >= kAlike ? TraitKind("rule-of") : TraitKind("rule-near"), {whose, stated});
     if (shared >= kSame) add("rule-exact", {whose, stated});
     if (!same || shared < kAlike) return;
     if (draft.led) add("rule-led", {});

@@ -3,13 +3,19 @@
 namespace witnessmark::claims {
 
 Part number_part(int value) {
-  static const std::array<std::string, 51> kNumbers = [] {
-    std::array<std::string, 51> made;
+  constexpr std::size_t kNumbers = 51;
+  static const std::array<std::string, kNumbers> kSpelled = [] {
+    std::array<std::string, kNumbers> made;
     for (std::size_t i = 0; i < made.size(); ++i) made[i] = std::to_string(i);
     return made;
   }();
-  const int last = static_cast<int>(kNumbers.size()) - 1;
-  return named(kNumbers[static_cast<std::size_t>(value < 0 ? 0 : value > last ? last : value)]);
+  static const std::array<Part, kNumbers> kParts = [] {
+    std::array<Part, kNumbers> made;
+    for (std::size_t i = 0; i < made.size(); ++i) made[i] = named(kSpelled[i]);
+    return made;
+  }();
+  const int last = static_cast<int>(kNumbers) - 1;
+  return kParts[static_cast<std::size_t>(value < 0 ? 0 : value > last ? last : value)];
 }
 
 Part bucket_of(int value) {

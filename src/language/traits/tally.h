@@ -20,6 +20,13 @@ struct Part {
 constexpr Part named(std::string_view text) {
   return {dates::hash_word(text), text};
 }
+/// What a trait is of: the word before its colon.
+struct TraitKind {
+  std::string_view text;
+  std::uint64_t hash;
+  consteval TraitKind(const char* name) : text(name), hash(TraitWeights::begin(dates::hash_word(name))) {}
+};
+
 /// Numbers from 0 on; all from 50 on are one.
 Part number_part(int value);
 /// How many, in steps that grow: 0 1 2 3 5 8 12 20 30 50.
@@ -33,7 +40,7 @@ struct Tally {
 
   void join(const Tally& other) {
     for (std::size_t s = 0; s < scores.size(); ++s) scores[s] += other.scores[s];
-    spelled.insert(spelled.end(), other.spelled.begin(), other.spelled.end());
+    if (!other.spelled.empty()) spelled.insert(spelled.end(), other.spelled.begin(), other.spelled.end());
   }
 };
 
@@ -44,13 +51,13 @@ class TraitBook {
 
   bool spells() const { return weights_ == nullptr; }
 
-  void add(Tally& tally, std::string_view kind, std::initializer_list<Part> parts = {}) const {
+  void add(Tally& tally, TraitKind kind, std::initializer_list<Part> parts = {}) const {
     if (weights_) {
-      std::uint64_t hash = TraitWeights::begin(dates::hash_word(kind));
+      std::uint64_t hash = kind.hash;
       for (const Part& part : parts) hash = TraitWeights::next(hash, part.form);
       weights_->add(hash, tally.scores);
     } else {
-      tally.spelled.push_back(spell(kind, parts));
+      tally.spelled.push_back(spell(kind.text, parts));
     }
   }
 

@@ -22,8 +22,12 @@ using Scores = std::array<float, kStatements>;
 class TraitWeights {
  public:
   /// The hash of a trait, from its kind and then part by part.
-  static std::uint64_t begin(std::uint64_t kind) { return dates::mix_group(dates::kHashSeed, kind); }
-  static std::uint64_t next(std::uint64_t hash, std::uint64_t part) { return dates::mix_group(hash, part); }
+  static constexpr std::uint64_t begin(std::uint64_t kind) {
+    return dates::mix_group(dates::kHashSeed, kind);
+  }
+  static constexpr std::uint64_t next(std::uint64_t hash, std::uint64_t part) {
+    return dates::mix_group(hash, part);
+  }
 
   bool empty() const { return rows_.empty(); }
   void add(std::uint64_t trait, Scores& scores) const {
