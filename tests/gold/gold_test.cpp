@@ -162,7 +162,7 @@ const char* why_missed(const CodedClaim& coded, const std::vector<Claim>& claims
            (c.subject == coded.subject && (!c.subject.empty() || c.place == coded.place));
   };
   const auto same_statement = [&](const Claim& c) { return to_string(c.statement) == coded.statement; };
-  const auto over = [&](const Claim& c) { return overlap(c.quotes.front(), coded.quote); };
+  const auto over = [&](const Claim& c) { return c.quotes.front().shared_with(coded.quote); };
   if (any([&](const Claim& c) { return over(c) >= 0.5 && same_statement(c) && same_subject(c); }))
     return "paired otherwise";
   if (any([&](const Claim& c) { return over(c) > 0 && same_statement(c) && same_subject(c); }))
@@ -339,8 +339,8 @@ TEST_CASE("pairing takes as many pairs as possible and larger overlaps first") {
     made.subject = "crane";
     return made;
   };
-  CHECK(overlap({{0}, {10}}, {{5}, {15}}) == doctest::Approx(1.0 / 3));
-  CHECK(overlap({{0}, {10}}, {{10}, {15}}) == 0);
+  CHECK(CodePointRange{{0}, {10}}.shared_with({{5}, {15}}) == doctest::Approx(1.0 / 3));
+  CHECK(CodePointRange{{0}, {10}}.shared_with({{10}, {15}}) == 0);
   // The first claim fits both codings, the second only the first coding.
   const auto pairs = pair_up({claim(0, 10), claim(0, 8)}, {coded(0, 8), coded(0, 16)});
   CHECK(pairs.size() == 2);

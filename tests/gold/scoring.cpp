@@ -80,16 +80,9 @@ std::vector<CodedClaim> read_coded(const std::string& path, const std::string& r
   return coded;
 }
 
-double overlap(CodePointRange a, CodePointRange b) {
-  const std::int64_t common = std::min(a.end.value, b.end.value) - std::max(a.begin.value, b.begin.value);
-  if (common <= 0) return 0;
-  const std::int64_t either = std::max(a.end.value, b.end.value) - std::min(a.begin.value, b.begin.value);
-  return static_cast<double>(common) / static_cast<double>(either);
-}
-
 bool same_claim(const Claim& proposed, const CodedClaim& coded) {
   if (to_string(proposed.statement) != coded.statement) return false;
-  if (overlap(proposed.quotes.front(), coded.quote) < 0.5) return false;
+  if (proposed.quotes.front().shared_with(coded.quote) < 0.5) return false;
   if (proposed.statement == Statement::located) return true;
   if (proposed.subject.empty() || coded.subject.empty()) {
     return proposed.subject == coded.subject && proposed.place == coded.place;
@@ -106,8 +99,8 @@ std::vector<std::pair<std::size_t, std::size_t>> pair_up(const std::vector<Claim
       if (same_claim(proposed[p], coded[c])) edges[p].push_back(c);
     }
     std::stable_sort(edges[p].begin(), edges[p].end(), [&](std::size_t a, std::size_t b) {
-      return overlap(proposed[p].quotes.front(), coded[a].quote) >
-             overlap(proposed[p].quotes.front(), coded[b].quote);
+      return proposed[p].quotes.front().shared_with(coded[a].quote) >
+             proposed[p].quotes.front().shared_with(coded[b].quote);
     });
   }
   std::vector<std::optional<std::size_t>> owner(coded.size());

@@ -21,9 +21,6 @@ struct CodedClaim {
 std::vector<CodedClaim> read_coded(const std::string& path, const std::string& reading_text,
                                    std::vector<std::string>& missing);
 
-/// Code points in common over code points in either.
-double overlap(CodePointRange a, CodePointRange b);
-
 /// Whether a proposed and a coded claim are the same: statement, subject (the place when one of them names
 /// only a place; with `located` the statement alone), quotes overlapping by half or more.
 bool same_claim(const Claim& proposed, const CodedClaim& coded);

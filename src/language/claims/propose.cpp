@@ -10,6 +10,7 @@
 
 #include "language/claims/exchange.h"
 #include "language/claims/from_talk.h"
+#include "language/claims/quotes.h"
 #include "language/claims/write_claim.h"
 #include "witnessmark/base/fold.h"
 #include "witnessmark/language/claims.h"
@@ -21,9 +22,6 @@ namespace {
 /// Stands between turns when their dates are read together: a sign that no date runs across, and no new
 /// paragraph.
 constexpr std::string_view kBetweenTurns = " | ";
-
-/// A sentence of no more tokens is quoted whole.
-constexpr std::uint32_t kShortSentence = 20;
 
 /// An answer to when somebody came goes on for so many sentences.
 constexpr int kAnswerReach = 4;
@@ -316,7 +314,7 @@ class InterviewReader {
     const bool of_several = speak_of_several(reading, drafts);
     for (Draft& draft : drafts) {
       settle(context, draft);
-      if (draft.quotes.empty()) draft.quotes = {quote_of(draft, sentence, reading, of_several)};
+      if (draft.quotes.empty()) draft.quotes = {quote_of(context, draft, sentence.range, of_several)};
     }
     if (drafts.empty()) finish_short_answer(sentence, span);
     const Writer writer{context_, finders_, utterance, speaker};
@@ -412,62 +410,6 @@ class InterviewReader {
       CodePointRange& quote = claim.quotes.front();
       if (quote.begin == short_range_.begin && !whole) quote.end = sentence.range.end;
     }
-  }
-
-  /// "And number two was dry as a bone, and the range drew.": clauses of one sentence that speak of different
-  /// things. "They took it off and put the crane in its place" hangs together.
-  static bool speak_of_several(const SentenceReading& reading, const std::vector<Draft>& drafts) {
-    const bool apart = std::all_of(drafts.begin(), drafts.end(), [&](const Draft& draft) {
-      return draft.clause == 0 || reading.clauses[draft.clause].own_subject;
-    });
-    if (!apart) return false;
-    const auto about = [](const Draft& draft) {
-      return draft.subject ? draft.subject->terms : std::vector<std::uint32_t>();
-    };
-    return std::any_of(drafts.begin(), drafts.end(), [&](const Draft& draft) {
-      return draft.clause != drafts.front().clause && about(draft) != about(drafts.front());
-    });
-  }
-
-  /// "… when it came", "… that you could see": a clause that belongs to the one before it.
-  bool hangs_on(const Clause& clause) const {
-    const Flags& opening = passage_.notes[clause.span.first].flags;
-    return clause.relative || opening.has(WordClass::when) || opening.has(WordClass::relative) ||
-           opening.has(WordClass::subordinator) || opening.has(WordClass::before) ||
-           opening.has(WordClass::after) || opening.has(WordClass::until);
-  }
-
-  /// The clause it was said in with what hangs on it; the whole sentence when that has no other clause or is
-  /// short and all of one thing.
-  CodePointRange quote_of(const Draft& draft, const Sentence& sentence, const SentenceReading& reading,
-                          bool of_several) const {
-    const Clause& clause = reading.clauses[draft.clause];
-    const bool whole = reading.clauses.size() < 2 && clause.core.past + 1 >= clause.span.past;
-    const bool stopped = passage_.tokens[reading.span.past - 1].kind == Token::Kind::mark;
-    if (whole || (stopped && !of_several && reading.span.past - reading.span.first <= kShortSentence))
-      return sentence.range;
-    Span span = clause.core;
-    // "It was red when it came": what hangs on the clause belongs to it.
-    std::uint32_t last_clause = draft.clause;
-    if (clause.core.past + 1 >= clause.span.past) {
-      while (last_clause + 1 < reading.clauses.size() && hangs_on(reading.clauses[last_clause + 1])) {
-        span.past = reading.clauses[++last_clause].core.past;
-        if (reading.clauses[last_clause].core.past + 1 < reading.clauses[last_clause].span.past) break;
-      }
-    }
-    while (span.first + 1 < span.past && (passage_.notes[span.first].flags.has(WordClass::coordinator) ||
-                                          passage_.tokens[span.first].kind == Token::Kind::mark)) {
-      ++span.first;
-    }
-    while (span.past > span.first + 1 && passage_.tokens[span.past - 1].kind == Token::Kind::mark)
-      --span.past;
-    CodePointRange range = positions_.range_of(passage_, span);
-    // The last clause runs to the full stop.
-    const Clause& final_clause = reading.clauses[last_clause];
-    const bool last =
-        last_clause + 1 == reading.clauses.size() && final_clause.core.past + 1 >= final_clause.span.past;
-    if (last) range.end = sentence.range.end;
-    return range;
   }
 
   const ReadingContext& context_;
