@@ -139,14 +139,35 @@ class NumberReader {
     return at;
   }
 
-  /// "three or four".
+  /// "three or four", "six, seven weeks".
   std::uint32_t alternative(std::uint32_t at, Number& number) const {
     const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
+    if (at + 1 < count && is_comma(at)) return between_commas(at, number);
     if (at + 1 >= count || !passage_.notes[at].flags.has(WordClass::coordinator)) return at;
     std::int64_t value = 0;
     const std::uint32_t past = cardinal(at + 1, value);
     if (past == at + 1 || value <= number.least || value > number.least * 2 + 1) return at;
     if (words_.find(passage_.tokens[at].form) && passage_.words({at, at + 1}) != "or") return at;
+    number.most = value;
+    number.about = true;
+    return past;
+  }
+
+  bool is_comma(std::uint32_t i) const {
+    return passage_.tokens[i].kind == Token::Kind::mark && passage_.tokens[i].mark == ',';
+  }
+
+  /// "six, seven weeks", but "one, two and three" and "in 12, 13 and 14" are lists.
+  std::uint32_t between_commas(std::uint32_t comma, Number& number) const {
+    const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
+    std::int64_t value = 0;
+    const std::uint32_t past = cardinal(comma + 1, value);
+    const bool higher = number.least > 1 && value > number.least && value <= number.least * 3 / 2 + 1;
+    if (past == comma + 1 || !higher) return comma;
+    const bool goes_on =
+        past < count && (is_comma(past) || passage_.notes[past].flags.has(WordClass::coordinator)) &&
+        past + 1 < count && (word_at(past + 1) || passage_.tokens[past + 1].kind == Token::Kind::number);
+    if (goes_on) return comma;
     number.most = value;
     number.about = true;
     return past;
@@ -177,7 +198,11 @@ class NumberReader {
         past = at + 1;
       }
     }
-    if (past == at || word.quantity != QuantityClass::about) return at;
+    // "twenty-some".
+    const bool hyphened = past == at + 1 && passage_.text[passage_.tokens[at].begin - 1] == '-';
+    const bool vague =
+        word.quantity == QuantityClass::about || (word.quantity == QuantityClass::about_before && hyphened);
+    if (past == at || !vague) return at;
     number.least = std::max<std::int64_t>(0, number.least - word.least);
     number.most += word.most;
     number.about = true;
