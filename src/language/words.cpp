@@ -116,7 +116,9 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "like",
     "way",
     "throughout",
-    "you"};
+    "you",
+    "than",
+    "past_help"};
 
 constexpr std::array<std::string_view, 19> kCueClasses{
     "hedge",    "told",       "told_order",     "told_own",   "read",

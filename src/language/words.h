@@ -116,6 +116,8 @@ enum class WordClass : std::uint8_t {
   way,          ///< out, back, up: between going and where to
   throughout,   ///< throughout, all through: it lasted the whole time
   you,          ///< you, you'd
+  than,         ///< than: what it is measured by follows
+  past_help,    ///< was, had, could: help a verb, in the past
   count_
 };
 /// Flags of a token; more classes than fit in one word.

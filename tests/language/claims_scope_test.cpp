@@ -81,7 +81,7 @@ TEST_CASE("a hedge weakens the clause it stands in") {
       {"I think the forge was in the adit.", "present forge@adit hedged"},
       {"Perhaps the forge was in the adit.", "present forge@adit guess"},
       {"The forge might have been in the adit.", "present forge@adit guess"},
-      {"They put in the forge about 1931.", "begins forge 1931~ hedged"},
+      {"They put in the forge about 1931.", "begins forge 1931~"},
       {"They put in the forge, I believe, in 1931.", "begins forge 1931 hedged"},
       {"I think he was a good man, and the forge was in the adit.", "present forge@adit"},
       {"I couldn't swear to it, but the forge was in the adit.", "present forge@adit guess"},
@@ -89,6 +89,17 @@ TEST_CASE("a hedge weakens the clause it stands in") {
       {"I don't remember a forge in the adit.", ""},
       {"I forget the year, but there was a forge in the adit.", "present forge@adit"},
       {"They put in the forge in 1931, or was it 1932?", "begins forge [1931,1932] guess"},
+      // Behind the statement a hedge stands alone, or it is of something else.
+      {"The forge was in the adit, as far as I know.", "present forge@adit hedged"},
+      {"They put in the forge in 1931, I think it was.", "begins forge 1931 hedged"},
+      {"The forge was in the adit, and I think it was the foreman who wanted it there.",
+       "present forge@adit"},
+      // A number out of two, or with a tail, is not exact.
+      {"There were six, seven trams in the adit.", "count tram@adit n=6 hedged"},
+      {"There were twenty-some trams in the adit.", "count tram@adit n=18 hedged"},
+      {"There were four trams in the adit, two of them new.", "count tram@adit n=4"},
+      {"I suppose the forge was in the adit.", "present forge@adit hedged"},
+      {"There was, I don't know, a forge in the adit.", "present forge@adit hedged"},
   };
   check(rows);
 }
@@ -99,11 +110,37 @@ TEST_CASE("what others said, wrote or left to be inferred is told, read or infer
       {"According to the foreman the tram was taken out in 1931.", "ends tram 1931 told"},
       {"I read that they took out the tram in 1931.", "ends tram 1931 read"},
       {"It says in the book that the tram was taken out in 1931.", "ends tram 1931 read"},
-      {"They must have taken out the tram in 1931.", "ends tram 1931 inferred hedged"},
+      {"They must have taken out the tram in 1931.", "ends tram 1931 inferred"},
       {"I saw the tram in the adit.", "present tram@adit first-hand"},
+      {"We were three weeks without a pump.", "absent pump first-hand"},
       {"We took out the tram in 1931.", "ends tram 1931 first-hand"},
       {"The foreman told us, and I saw it myself, that the tram was in the adit.",
        "present tram@adit first-hand"},
+      // Words of hearsay lead in what is said, or stand alone behind it.
+      {"They tell me the tram was taken out in 1931.", "ends tram 1931 told"},
+      {"I'm told the tram was taken out in 1931.", "ends tram 1931 told"},
+      {"The tram was taken out in 1931, so they told me.", "ends tram 1931 told"},
+      {"The tram was taken out in 1931, or so somebody said.", "ends tram 1931 told hedged"},
+      {"The tram was taken out in 1931, is what I was told.", "ends tram 1931 told"},
+      {"It was the foreman who told me the tram was taken out in 1931.", "ends tram 1931 told"},
+      {"They took out the tram in 1931, and the foreman never said a word.", "ends tram 1931"},
+      {"They took out the tram in 1931 and the foreman said, carry on, lads.", "ends tram 1931"},
+      {"There was a pump in the adit that told you the level.", "present pump@adit"},
+      {"They took out the tram in 1931, and I'd told them.", "ends tram 1931"},
+      {"I heard the tram was taken out in 1931.", "ends tram 1931 told"},
+      {"They took out the tram in 1931, I heard.", "ends tram 1931 told"},
+      {"I heard the pump in the adit.", "present pump@adit first-hand"},
+      {"I'd always heard it said that the pump was in the adit.", "present pump@adit told"},
+      // What is written, and where.
+      {"The plate said the pump was in the adit.", "present pump@adit read"},
+      {"The pump was in the adit, it was in the paper.", "present pump@adit read"},
+      {"They took out the tram in 1931, there was a plate.", "ends tram 1931 read"},
+      {"They took out the tram in 1931, there was a plate missing on it.", "ends tram 1931"},
+      // What is reckoned from something else.
+      {"They'll have taken out the tram.", "ends tram inferred"},
+      {"The pump was put in after the forge, so it'd be 1931.",
+       "begins pump 1931 inferred; begins pump 1931 inferred"},
+      {"They put in the pump, it'd be in 1931.", "begins pump 1931; begins pump 1931"},
       {"The foreman told us to take out the tram.", ""},
       {"They were going to take out the tram.", ""},
       {"I wish they had kept the tram.", ""},
@@ -117,10 +154,32 @@ TEST_CASE("what others said, wrote or left to be inferred is told, read or infer
         "the foreman");
 }
 
+TEST_CASE("who stands in the words of a statement knows it at first hand") {
+  const Row rows[] = {
+      {"We were three weeks without a pump.", "absent pump first-hand"},
+      {"The pump stood by us in the adit.", "present pump@adit first-hand"},
+      {"The pump was in the adit when I came.", "present pump@adit first-hand"},
+      {"The pump was in the adit before us.", "present pump@adit"},
+      {"My uncle put the pump in the adit.", "begins pump@adit"},
+      {"I think the pump was in the adit.", "present pump@adit hedged"},
+      {"I know that, the pump was in the adit.", "present pump@adit"},
+      // In another clause of the sentence it is another statement that he vouches for.
+      {"The pump was in the adit, and for the rest of that day we said not one more word about it to the "
+       "foreman.",
+       "present pump@adit"},
+      // Anybody who was there, and so the narrator.
+      {"You could hear the pump in the adit.", "present pump@adit first-hand"},
+      {"You'd a pump in the adit.", "present pump@adit first-hand"},
+      {"You can see the pump in the adit.", "present pump@adit"},
+      {"The pump was in the adit, you know.", "present pump@adit"},
+  };
+  check(rows);
+}
+
 TEST_CASE("an answer that only agrees is led") {
   const Row rows[] = {
       {"Q: The kiln was taken down in 1931, wasn't it? | A: Yes.", "ends kiln 1931 led"},
-      {"Q: So the kiln was taken down in 1931? | A: I suppose so.", "ends kiln 1931 guess led"},
+      {"Q: So the kiln was taken down in 1931? | A: I suppose so.", "ends kiln 1931 hedged led"},
       {"Q: Was the kiln taken down in 1931? | A: No, 1932.", "ends kiln 1931 denied; ends kiln 1932"},
       {"Q: Was the kiln taken down in 1931? | A: I wouldn't know.", ""},
       {"Q: When was the kiln taken down? | A: In 1931.", "ends kiln 1931"},

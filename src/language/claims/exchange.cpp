@@ -51,9 +51,6 @@ void lay_cues(const StatementContext& c, Draft& draft, Opening opening) {
   draft.knower = cues.knower;
   draft.firmness = cues.firmness;
   if (opening == Opening::maybe && draft.firmness == Firmness::firm) draft.firmness = Firmness::hedged;
-  if (draft.date && is_about(draft.date->expression) && draft.firmness == Firmness::firm) {
-    draft.firmness = Firmness::hedged;
-  }
 }
 
 Draft asked_again(const StatementContext& c, const Draft& asked) {

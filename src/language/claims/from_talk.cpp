@@ -119,25 +119,66 @@ bool opens_with_no(const StatementContext& context) {
   return false;
 }
 
-void settle_basis(const StatementContext& context, Draft& draft) {
-  if (draft.basis != Basis::unstated || draft.led) return;
-  for (const CueSpan& cue : context.passage.cues) {
-    if (!context.reading.span.holds(cue.span.first)) continue;
-    const CueClass what = context.words.cues[cue.cue].cue;
-    if (what == CueClass::told || what == CueClass::read || what == CueClass::inferred) return;
+namespace {
+
+/// "I think", "as far as I know": words that say how sure he is, not what he did. Words that may open an
+/// answer
+/// ("we were") do that only there.
+bool in_cue(const StatementContext& c, std::uint32_t i) {
+  constexpr std::uint32_t kLongestCue = 8;
+  const auto cues = c.passage.cues_in({i >= kLongestCue ? i - kLongestCue : 0, i + 1});
+  return std::any_of(cues.begin(), cues.end(), [&](const CueSpan& cue) {
+    const CueClass what = c.words.cues[cue.cue].cue;
+    return cue.span.holds(i) && what != CueClass::yes && what != CueClass::no;
+  });
+}
+
+/// "I", "us", "my" say that the narrator was there; not so "my father", nor "before us", "taller than me".
+bool shows_narrator(const StatementContext& c, std::uint32_t i) {
+  const Flags& f = c.passage.notes[i].flags;
+  if (!f.has(WordClass::self) && !f.has(WordClass::we) && !f.has(WordClass::us)) return false;
+  if (in_cue(c, i)) return false;
+  const bool of_somebody = f.has(WordClass::determiner) && i + 1 < c.reading.span.past &&
+                           c.passage.notes[i + 1].flags.has(WordClass::person);
+  if (of_somebody) return false;
+  if (i == c.reading.span.first) return true;
+  const Flags& before = c.passage.notes[i - 1].flags;
+  return !before.has(WordClass::before) && !before.has(WordClass::after) && !before.has(WordClass::than) &&
+         !before.has(WordClass::like) && !(before.has(WordClass::as) && !f.has(WordClass::we));
+}
+
+/// "You could hear it", "you wound it by hand": how it was for whoever was there, and so for the narrator.
+bool shows_anybody_there(const StatementContext& c, std::uint32_t i) {
+  const Passage& passage = c.passage;
+  const Flags& f = passage.notes[i].flags;
+  if (!f.has(WordClass::you) || in_cue(c, i)) return false;
+  if (i > c.reading.span.first && passage.tokens[i - 1].kind != Token::Kind::mark) {
+    const Flags& before = passage.notes[i - 1].flags;
+    const bool opens = before.has(WordClass::coordinator) || before.has(WordClass::subordinator) ||
+                       before.has(WordClass::when) || before.has(WordClass::where) ||
+                       before.has(WordClass::as) || before.has(WordClass::if_) ||
+                       before.has(WordClass::then) || before.has(WordClass::until);
+    if (!opens) return false;
   }
-  const auto in_cue = [&](std::uint32_t i) {
-    return std::any_of(context.passage.cues.begin(), context.passage.cues.end(),
-                       [i](const CueSpan& cue) { return cue.span.holds(i); });
-  };
+  if (f.has(WordClass::had_or_would)) return true;
+  std::uint32_t next = i + 1;
+  while (next < c.reading.span.past && passage.notes[next].flags.has(WordClass::adverb)) ++next;
+  if (next >= c.reading.span.past) return false;
+  const Note& verb = passage.notes[next];
+  constexpr auto kPast = static_cast<std::uint8_t>(VerbForm::past);
+  const bool past_of_list = verb.info && (verb.info->verb_forms[0] & kPast) != 0;
+  return past_of_list || verb.flags.has(WordClass::past_form) || verb.flags.has(WordClass::past_help);
+}
+
+}  // namespace
+
+void settle_basis(const StatementContext& context, Draft& draft) {
+  if (draft.basis != Basis::unstated || draft.led || draft.quotes.empty()) return;
+  const CodePointRange& quote = draft.quotes.front();
   for (std::uint32_t i = context.reading.span.first; i < context.reading.span.past; ++i) {
-    const Flags& f = context.passage.notes[i].flags;
-    if (!f.has(WordClass::self) && !f.has(WordClass::we) && !f.has(WordClass::us)) continue;
-    // "My father went": another's doing.
-    const bool of_somebody = i + 1 < context.reading.span.past &&
-                             context.passage.notes[i + 1].flags.has(WordClass::person) &&
-                             f.has(WordClass::determiner);
-    if (of_somebody || in_cue(i)) continue;
+    if (!shows_narrator(context, i) && !shows_anybody_there(context, i)) continue;
+    const CodePointRange at = context.positions.range_of(context.passage, {i, i + 1});
+    if (at.begin < quote.begin || at.end > quote.end) continue;
     draft.basis = Basis::first_hand;
     draft.because.push_back("'" + std::string(context.passage.words({i, i + 1})) + "' → first-hand");
     return;

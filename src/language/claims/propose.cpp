@@ -313,8 +313,8 @@ class InterviewReader {
     ++asked_age_;
     const bool of_several = speak_of_several(reading, drafts);
     for (Draft& draft : drafts) {
-      settle(context, draft);
       if (draft.quotes.empty()) draft.quotes = {quote_of(context, draft, sentence.range, of_several)};
+      settle(context, draft);
     }
     if (drafts.empty()) finish_short_answer(sentence, span);
     const Writer writer{context_, finders_, utterance, speaker};

@@ -167,7 +167,7 @@ class Finder : private VerbSurroundings {
 
   bool try_verb(std::uint32_t i) {
     const WordInfo& info = *notes_[i].info;
-    if (in_memory_cue(i)) return false;
+    if (in_cue_of_doubt(i)) return false;
     for (int slot = 0; slot < 2; ++slot) {
       const std::uint8_t forms = info.verb_forms[slot];
       if (forms == 0 || !form_allowed(i, forms)) continue;

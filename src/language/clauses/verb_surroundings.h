@@ -438,10 +438,11 @@ class VerbSurroundings {
     return false;
   }
 
-  /// Inside a cue that denies memory no verb states anything.
-  bool in_memory_cue(std::uint32_t i) const {
-    const std::int32_t cue = notes_[i].cue;
-    return cue >= 0 && words_.cues[passage_.cues[static_cast<std::size_t>(cue)].cue].cue == CueClass::memory;
+  /// Inside a cue that denies memory or hedges ("There was, I don't know, a locker") no verb states anything.
+  bool in_cue_of_doubt(std::uint32_t i) const {
+    if (notes_[i].cue < 0) return false;
+    const CueClass cue = words_.cues[passage_.cues[static_cast<std::size_t>(notes_[i].cue)].cue].cue;
+    return cue == CueClass::memory || cue == CueClass::hedge;
   }
 
   /// ", what would it be,": set between marks, asking oneself.

@@ -10,7 +10,10 @@
 namespace witnessmark::claims {
 namespace {
 
-bool hides_negatives(CueClass cue) {
+bool hides_negatives(const Cue& what) {
+  const CueClass cue = what.cue;
+  // "because" and "it'd be" hold clauses together and apart like other words.
+  if (cue == CueClass::inferred && (what.value == "grounds" || what.value == "dating")) return false;
   return cue == CueClass::pseudo || cue == CueClass::memory || cue == CueClass::doubt ||
          cue == CueClass::hedge || cue == CueClass::correction || cue == CueClass::inferred ||
          cue == CueClass::told || cue == CueClass::before_time;
@@ -263,7 +266,7 @@ void Annotator::find_phrases(Passage& passage) {
   passage.cues.clear();
   const auto add_cue = [&](Span span, std::uint32_t cue) {
     passage.cues.push_back({span, cue});
-    if (!hides_negatives(words.cues[cue].cue)) return;
+    if (!hides_negatives(words.cues[cue])) return;
     for (std::uint32_t k = span.first; k < span.past; ++k) {
       passage.notes[k].cue = static_cast<std::int32_t>(passage.cues.size() - 1);
     }

@@ -1,13 +1,96 @@
 // Cues only suggest. One counts for the clause it stands in; cues that open a sentence also cover a following
-// clause that has no subject of its own. First-hand knowledge outweighs hearsay, hearsay outweighs inference;
-// the weaker of two hedges wins. Failing memory blocks a claim unless a "but" stands between; an intention or
-// order blocks what follows it.
+// clause that has no subject of its own. "They say it was sold" leads in what is said; behind the statement
+// only a stretch that stands alone tells how it is known ("it was sold, they say"), and "he came in and said
+// so" does not. First-hand knowledge outweighs hearsay, hearsay outweighs inference; the weaker of two hedges
+// wins. Failing memory blocks a claim unless a "but" stands between; an intention or order blocks what
+// follows it.
 #include "language/statements/cue_reading.h"
 
 #include <algorithm>
 
 namespace witnessmark::claims {
 namespace {
+
+bool is_mark(const Passage& passage, std::uint32_t i) {
+  return passage.tokens[i].kind == Token::Kind::mark;
+}
+
+/// Words that state nothing: "it was", "they did then".
+bool is_light(const Flags& f) {
+  return f.has(WordClass::adverb) || f.has(WordClass::filler) || f.has(WordClass::it) ||
+         f.has(WordClass::this_) || f.has(WordClass::they) || f.has(WordClass::be) ||
+         f.has(WordClass::have) || f.has(WordClass::do_) || f.has(WordClass::modal) ||
+         f.has(WordClass::would) || f.has(WordClass::had_or_would);
+}
+
+/// A cue's stretch between marks, if it says nothing else: ", they told me", "or so somebody said", ", I
+/// think it was". The words before it are who says it; those behind may be light ones. Empty where it says
+/// more.
+Span stretch_alone(const Passage& passage, Span sentence, Span cue, bool light_behind) {
+  constexpr std::uint32_t kLongest = 5;
+  std::uint32_t first = cue.first;
+  bool joined = false;
+  while (first > sentence.first && !is_mark(passage, first - 1) && !joined) {
+    --first;
+    const Note& note = passage.notes[first];
+    const bool person =
+        note.thing >= 0 && passage.things[static_cast<std::size_t>(note.thing)].kind == ThingKind::person;
+    if (cue.first - first > kLongest || (note.thing >= 0 && !person) || note.date >= 0 || note.number >= 0 ||
+        note.flags.has(WordClass::relative))
+      return {};
+    joined = note.flags.has(WordClass::coordinator) || note.flags.has(WordClass::subordinator);
+  }
+  std::uint32_t past = cue.past;
+  while (past < sentence.past && past < cue.past + 3 && !is_mark(passage, past)) {
+    const Note& note = passage.notes[past];
+    const bool passed_over = light_behind
+                                 ? is_light(note.flags) || note.cue >= 0
+                                 : note.flags.has(WordClass::adverb) || note.flags.has(WordClass::after);
+    if (!passed_over) return {};
+    ++past;
+  }
+  if (past < sentence.past && !is_mark(passage, past)) return {};
+  // "And he said, carry on, ladies": speech follows.
+  const bool ends = past + 1 >= sentence.past;
+  if (!ends && joined && passage.notes[first].flags.has(WordClass::coordinator)) return {};
+  return {first, past};
+}
+
+/// "I heard it was sold" is hearsay, "I heard the hooter" is not: whether a clause follows up to the next
+/// mark.
+bool clause_follows(const Passage& passage, Span sentence, std::uint32_t from) {
+  for (std::uint32_t i = from; i < sentence.past && !is_mark(passage, i); ++i) {
+    const Note& note = passage.notes[i];
+    const Flags& f = note.flags;
+    if (f.has(WordClass::coordinator)) return false;
+    constexpr auto kFinite =
+        static_cast<std::uint8_t>(VerbForm::past) | static_cast<std::uint8_t>(VerbForm::third);
+    const bool verb = note.thing < 0 && note.info && (note.info->verb_forms[0] & kFinite) != 0;
+    if (verb || f.has(WordClass::relative) || f.has(WordClass::be) || f.has(WordClass::have) ||
+        f.has(WordClass::do_) || f.has(WordClass::modal) || f.has(WordClass::had_or_would) ||
+        f.has(WordClass::past_form))
+      return true;
+  }
+  return false;
+}
+
+/// "I'd told them": the narrator himself says it.
+bool is_narrators_own(const Passage& passage, Span clause, Span cue) {
+  const auto is_self = [&](std::uint32_t i) {
+    const Flags& f = passage.notes[i].flags;
+    return f.has(WordClass::we) && !f.has(WordClass::determiner);
+  };
+  if (is_self(cue.first)) return false;
+  std::uint32_t i = cue.first;
+  bool passive = false;  // "I have always been told"
+  for (; i > clause.first; --i) {
+    const Flags& f = passage.notes[i - 1].flags;
+    passive = passive || f.has(WordClass::be);
+    if (is_self(i - 1)) return !passive;
+    if (!is_light(f)) return false;
+  }
+  return false;
+}
 
 bool contrast_between(const Passage& passage, std::uint32_t from, std::uint32_t to) {
   for (std::uint32_t i = from; i < to; ++i) {
@@ -72,13 +155,19 @@ void found_basis(CueReading& reading, Basis basis) {
   if (weight(basis) > weight(reading.basis)) reading.basis = basis;
 }
 
+/// Where a cue stands, seen from the clause that is read.
+enum class Where : std::uint8_t { own, inherited, quoted, behind };
+
 class Reader {
  public:
-  Reader(const Passage& passage, const Words& words, const Predicate* predicate, Span clause)
-      : passage_(passage), words_(words), predicate_(predicate), clause_(clause) {}
+  Reader(const Passage& passage, const Words& words, const SentenceReading& sentence,
+         const Predicate* predicate, Span clause)
+      : passage_(passage), words_(words), sentence_(sentence), predicate_(predicate), clause_(clause) {}
 
-  void read(const CueSpan& cue, std::uint32_t index, CueReading& reading, bool inherited) {
+  void read(const CueSpan& cue, std::uint32_t index, CueReading& reading, Where where) {
     const Cue& what = words_.cues[cue.cue];
+    if (!counts_here(cue, what, where)) return;
+    const bool inherited = where == Where::inherited;
     const std::uint32_t verb = predicate_ ? predicate_->at : clause_.past;
     const bool before = cue.span.first < verb;
     bool used = true;
@@ -92,6 +181,13 @@ class Reader {
         }
         break;
       case CueClass::told:
+        if (what.value == kSound && !is_hearsay(cue)) {
+          found_basis(reading, Basis::first_hand);
+          break;
+        }
+        used = !is_narrators_own(passage_, clause_, cue.span) &&
+               (leads_in(cue.span) || alone(cue.span, false) || is_cleft(cue.span));
+        if (!used) break;
         found_basis(reading, Basis::told);
         if (reading.knower.empty()) reading.knower = knower_of(passage_, words_, cue, clause_);
         break;
@@ -107,7 +203,8 @@ class Reader {
         found_basis(reading, Basis::read);
         break;
       case CueClass::inferred:
-        found_basis(reading, Basis::inferred);
+        used = what.value != kDating || is_reckoned(cue);
+        if (used) found_basis(reading, Basis::inferred);
         if (what.value == "not") reading.denied = true;
         break;
       case CueClass::would_have:
@@ -153,8 +250,80 @@ class Reader {
   }
 
  private:
+  bool counts_here(const CueSpan& cue, const Cue& what, Where where) const {
+    if (what.value == kGrounds) return (where == Where::behind || where == Where::quoted) && is_ground(cue);
+    if (what.value == kAlone && !alone(cue.span, false)) return false;
+    if (where == Where::behind && what.value == kDating) return is_reckoned(cue);
+    if (where < Where::quoted || what.cue == CueClass::first_hand) return true;
+    // What a trailing "and …" adds tells how he knows only where it tells nothing else.
+    const bool may = what.cue == CueClass::hedge || what.cue == CueClass::told ||
+                     what.cue == CueClass::read || what.cue == CueClass::inferred;
+    if (!may || (where == Where::quoted && what.cue != CueClass::hedge)) return may;
+    const Span stretch = stretch_alone(passage_, sentence_.span, cue.span, what.cue != CueClass::told);
+    // Of the next clause only if it is all of that.
+    const bool next = where == Where::behind && cue.span.first >= clause_.past;
+    return !stretch.empty() && (!next || stretch.first <= clause_.past + 1);
+  }
+
+  bool alone(Span cue, bool light_behind) const {
+    return !stretch_alone(passage_, sentence_.span, cue, light_behind).empty();
+  }
+
+  /// "They say it was sold", but not "he went up the ladder and said so".
+  bool leads_in(Span cue) const {
+    if (predicate_) return cue.first <= predicate_->at;
+    constexpr std::uint32_t kShort = 3;
+    std::uint32_t first = cue.first;
+    bool joined = false;
+    while (first > clause_.first && !is_mark(passage_, first - 1) && !joined) {
+      const Flags& f = passage_.notes[--first].flags;
+      joined = f.has(WordClass::coordinator) || f.has(WordClass::until) || f.has(WordClass::relative);
+    }
+    return !joined || first < clause_.first + kShort;
+  }
+
+  /// "It was Gus who told me the mast had gone."
+  bool is_cleft(Span cue) const {
+    return predicate_ && predicate_->kind == Predicate::Kind::be && cue.first > sentence_.span.first &&
+           passage_.notes[cue.first - 1].flags.has(WordClass::relative) &&
+           clause_follows(passage_, sentence_.span, cue.past);
+  }
+
+  bool is_hearsay(const CueSpan& cue) const {
+    return alone(cue.span, false) || clause_follows(passage_, sentence_.span, cue.span.past);
+  }
+
+  /// "It was forty-six, because Arne was home": a clause that only says when, and why that is so.
+  bool is_ground(const CueSpan& cue) const {
+    if (!predicate_ || predicate_->kind != Predicate::Kind::be) return false;
+    const bool opens = std::any_of(sentence_.clauses.begin(), sentence_.clauses.end(),
+                                   [&](const Clause& c) { return c.span.first == cue.span.first; });
+    if (!opens) return false;
+    bool dated = false;
+    for (std::uint32_t i = clause_.first; i < cue.span.first; ++i) {
+      const Note& note = passage_.notes[i];
+      if (note.thing >= 0) return false;
+      dated =
+          dated || note.date >= 0 || note.flags.has(WordClass::before) || note.flags.has(WordClass::after);
+    }
+    return dated;
+  }
+
+  /// "So it'd be fifty-three", "it would be 1939, because …".
+  bool is_reckoned(const CueSpan& cue) const {
+    if (cue.span.first > sentence_.span.first &&
+        passage_.notes[cue.span.first - 1].flags.has(WordClass::subordinator))
+      return true;
+    const auto after = passage_.cues_in({cue.span.past, sentence_.span.past});
+    return std::any_of(after.begin(), after.end(),
+                       [&](const CueSpan& other) { return words_.cues[other.cue].value == kGrounds; });
+  }
+
+  static constexpr std::string_view kSound = "sound", kAlone = "alone", kGrounds = "grounds",
+                                    kDating = "dating";
   const Passage& passage_;
   const Words& words_;
+  const SentenceReading& sentence_;
   const Predicate* predicate_;
   Span clause_;
 };
@@ -162,37 +331,38 @@ class Reader {
 }  // namespace
 
 CueReading read_cues(const Passage& passage, const Words& words, const SentenceReading& reading,
-                     const Predicate* predicate, std::uint32_t clause) {
+                     const Predicate* predicate, std::uint32_t clause, Span quoted) {
   CueReading result;
   const Clause& own = reading.clauses[clause];
+  const std::uint32_t own_past = std::max(own.span.past, quoted.past);
   // A clause that shares its subject shares what was said before that subject's verb.
   std::uint32_t first_inherited = own.span.first;
   for (std::uint32_t c = clause; c > 0 && (!reading.clauses[c].own_subject || reading.clauses[c].complement);
        --c) {
     first_inherited = reading.clauses[c - 1].span.first;
   }
-  Reader reader(passage, words, predicate, {first_inherited, own.span.past});
-  const auto begin =
-      std::lower_bound(passage.cues.begin(), passage.cues.end(), first_inherited,
-                       [](const CueSpan& cue, std::uint32_t at) { return cue.span.first < at; });
-  for (auto cue = begin; cue != passage.cues.end() && cue->span.first < own.span.past; ++cue) {
-    const bool inherited = cue->span.first < own.span.first;
-    if (inherited) {
+  Reader reader(passage, words, reading, predicate, {first_inherited, own_past});
+  // The next clause may only say how this one is known: "it came in 1950, I think it was".
+  const std::uint32_t past =
+      std::max(own_past, clause + 1 < reading.clauses.size() ? reading.clauses[clause + 1].span.past : 0);
+  for (const CueSpan& cue : passage.cues_in({first_inherited, past})) {
+    Where where = Where::own;
+    if (cue.span.first < own.span.first) {
+      where = Where::inherited;
       // Only what stands before the verb of the clause it came from, unless this clause is its complement.
       const auto clause_of = std::find_if(reading.clauses.begin(), reading.clauses.end(),
-                                          [&](const Clause& c) { return c.span.holds(cue->span.first); });
+                                          [&](const Clause& c) { return c.span.holds(cue.span.first); });
       if (clause_of == reading.clauses.end()) continue;
       const bool leading =
           own.complement || (clause_of->past_predicate > clause_of->first_predicate &&
-                             cue->span.first < reading.predicates[clause_of->first_predicate].at);
+                             cue.span.first < reading.predicates[clause_of->first_predicate].at);
       if (!leading) continue;
+    } else if (cue.span.first >= own.core.past) {
+      where = cue.span.first < quoted.past ? Where::quoted : Where::behind;
+      // Of the narrator's own doing only what is added to this clause.
+      if (cue.span.first >= own_past && words.cues[cue.cue].cue == CueClass::first_hand) continue;
     }
-    // What a trailing "and …" adds tells how he knows, or how sure he is, but not what others said.
-    if (cue->span.first >= own.core.past) {
-      const CueClass what = words.cues[cue->cue].cue;
-      if (what != CueClass::hedge && what != CueClass::first_hand) continue;
-    }
-    reader.read(*cue, static_cast<std::uint32_t>(cue - passage.cues.begin()), result, inherited);
+    reader.read(cue, static_cast<std::uint32_t>(&cue - passage.cues.data()), result, where);
   }
   // "Contrary to what the book says": it is not what he goes by.
   if (result.contrary && (result.basis == Basis::read || result.basis == Basis::told)) {

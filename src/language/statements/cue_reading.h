@@ -21,8 +21,9 @@ struct CueReading {
   std::vector<std::uint32_t> used;  ///< Indices into the passage's cues.
 };
 
-/// Cues in the predicate's clause, and in the clause before when it shares that one's subject.
+/// Cues in the predicate's clause, and in the clause before when it shares that one's subject. What is quoted
+/// for the statement, if that is known, may go beyond the clause.
 CueReading read_cues(const Passage& passage, const Words& words, const SentenceReading& reading,
-                     const Predicate* predicate, std::uint32_t clause);
+                     const Predicate* predicate, std::uint32_t clause, Span quoted = {});
 
 }  // namespace witnessmark::claims

@@ -114,7 +114,7 @@ std::vector<Draft> StatementReader::run(const Finding& finding) {
   }
   const std::uint32_t clause = p ? p->clause : finding.clause;
   put_dates(p, 0);
-  put_cues(p, clause, 0);
+  put_cues(p, clause, 0, finding.span);
   for (Draft& draft : drafts_) draft.quotes = {finding.range};
   return std::move(drafts_);
 }

@@ -325,8 +325,16 @@ bool StatementReader::taken_back_after(const Predicate& p) const {
   return false;
 }
 
-void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::size_t first_draft) {
-  const CueReading cues = read_cues(passage_, c_.words, c_.reading, p, clause);
+/// "About thirty feet by twenty", "three or four ton": a size that is not exact.
+bool StatementReader::rough_measure_in(Span span) const {
+  const auto numbers = passage_.numbers_in(span);
+  return std::any_of(numbers.begin(), numbers.end(),
+                     [](const Number& number) { return number.about && number.measure; });
+}
+
+void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::size_t first_draft,
+                               Span quoted) {
+  const CueReading cues = read_cues(passage_, c_.words, c_.reading, p, clause, quoted);
   const Clause& own = c_.reading.clauses[clause];
   bool blocked = cues.blocked || own.conditional;
   // "They were supposed to fit one but they never did": what was meant did not happen.
@@ -362,9 +370,9 @@ void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::si
         p->agent == Agent::we) {
       draft.basis = Basis::first_hand;
     }
-    if (draft.date && is_about(draft.date->expression) && draft.firmness == Firmness::firm) {
+    const bool of_size = draft.statement == Statement::attribute && draft.attribute.empty();
+    if (of_size && rough_measure_in(own.core) && draft.firmness == Firmness::firm)
       draft.firmness = Firmness::hedged;
-    }
     if (cues.doubted || cues.denied) {
       if (draft.statement == Statement::present) {
         draft.statement = Statement::absent;

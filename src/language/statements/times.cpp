@@ -258,9 +258,4 @@ Edtf date_of_state(const DateExpression& expression, bool by) {
   return by ? end_of_until(value).value_or(value) : as_interval(value);
 }
 
-bool is_about(const DateExpression& expression) {
-  return expression.mod == "APPROX" ||
-         (expression.edtf && to_string(*expression.edtf).find('~') != std::string::npos);
-}
-
 }  // namespace witnessmark::claims

@@ -44,7 +44,4 @@ Edtf stay_from(const Edtf& value);
 /// was so at some time in those months; by late 1957 no finer than at some time in 1957.
 Edtf date_of_state(const DateExpression& expression, bool by);
 
-/// Whether a date is only approximate as said ("about 1950").
-bool is_about(const DateExpression& expression);
-
 }  // namespace witnessmark::claims
