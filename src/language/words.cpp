@@ -118,7 +118,8 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "throughout",
     "you",
     "than",
-    "past_help"};
+    "past_help",
+    "our"};
 
 constexpr std::array<std::string_view, 19> kCueClasses{
     "hedge",    "told",       "told_order",     "told_own",   "read",

@@ -118,6 +118,7 @@ enum class WordClass : std::uint8_t {
   you,          ///< you, you'd
   than,         ///< than: what it is measured by follows
   past_help,    ///< was, had, could: help a verb, in the past
+  our,          ///< our: of the narrator and others
   count_
 };
 /// Flags of a token; more classes than fit in one word.

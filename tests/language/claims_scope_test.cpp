@@ -160,6 +160,7 @@ TEST_CASE("who stands in the words of a statement knows it at first hand") {
       {"The pump stood by us in the adit.", "present pump@adit first-hand"},
       {"The pump was in the adit when I came.", "present pump@adit first-hand"},
       {"The pump was in the adit before us.", "present pump@adit"},
+      {"They took our pump out in 1931.", "ends pump 1931 first-hand"},
       {"My uncle put the pump in the adit.", "begins pump@adit"},
       {"I think the pump was in the adit.", "present pump@adit hedged"},
       {"I know that, the pump was in the adit.", "present pump@adit"},
@@ -170,6 +171,7 @@ TEST_CASE("who stands in the words of a statement knows it at first hand") {
       // Anybody who was there, and so the narrator.
       {"You could hear the pump in the adit.", "present pump@adit first-hand"},
       {"You'd a pump in the adit.", "present pump@adit first-hand"},
+      {"In July you'd sit by the kiln.", "present kiln first-hand"},
       {"You can see the pump in the adit.", "present pump@adit"},
       {"The pump was in the adit, you know.", "present pump@adit"},
   };

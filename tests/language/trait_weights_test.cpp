@@ -109,3 +109,31 @@ TEST_CASE("a fault in the weights is named with its line and column") {
     CHECK_FALSE(language.error().advice.empty());
   }
 }
+
+TEST_CASE(
+    "a size that is not exact hedges the attribute that says nothing else; words beyond the clause count "
+    "too") {
+  const std::string against = "always\t-900\t-900\t-900\t-900\t-900\t-400\t-900\t-900\n";
+  const auto language = load(against + "word:foot\t0\t0\t0\t0\t0\t900\t0\t0\n");
+  REQUIRE(language.ok());
+  const auto last = [&](const std::string& words) {
+    const Lines lines = claims_of(*language, "There was the vat in the loft. " + words);
+    return lines.empty() ? std::string() : lines.back();
+  };
+  struct Row {
+    const char* words;
+    const char* expected;
+  };
+  const Row rows[] = {
+      {"The vat was about twelve foot long.", "unstated hedged affirmed"},
+      {"It was about, oh, twelve foot, the vat.", "unstated hedged affirmed"},
+      {"The vat was ten, twelve foot long.", "unstated hedged affirmed"},
+      {"The vat was twelve foot long.", "unstated firm affirmed"},
+      {"The vat was twelve foot long, they told me.", "told firm affirmed"},
+      {"It was twelve foot long, the vat, and he never said a word.", "unstated firm affirmed"}};
+  for (const Row& row : rows) {
+    CAPTURE(row.words);
+    CHECK(last(row.words).starts_with("attribute vat"));
+    CHECK(last(row.words).ends_with(row.expected));
+  }
+}

@@ -121,22 +121,31 @@ bool opens_with_no(const StatementContext& context) {
 
 namespace {
 
-/// "I think", "as far as I know": words that say how sure he is, not what he did. Words that may open an
-/// answer
-/// ("we were") do that only there.
+/// "I think", "as far as I know", "he told me": words that say how sure he is or whom he has it from, not
+/// what he did.
 bool in_cue(const StatementContext& c, std::uint32_t i) {
   constexpr std::uint32_t kLongestCue = 8;
   const auto cues = c.passage.cues_in({i >= kLongestCue ? i - kLongestCue : 0, i + 1});
   return std::any_of(cues.begin(), cues.end(), [&](const CueSpan& cue) {
-    const CueClass what = c.words.cues[cue.cue].cue;
-    return cue.span.holds(i) && what != CueClass::yes && what != CueClass::no;
+    if (!cue.span.holds(i)) return false;
+    switch (c.words.cues[cue.cue].cue) {
+      case CueClass::first_hand:
+      case CueClass::would_have:
+      case CueClass::told_order:
+      case CueClass::yes:
+      case CueClass::no:
+        return false;
+      default:
+        return true;
+    }
   });
 }
 
 /// "I", "us", "my" say that the narrator was there; not so "my father", nor "before us", "taller than me".
 bool shows_narrator(const StatementContext& c, std::uint32_t i) {
   const Flags& f = c.passage.notes[i].flags;
-  if (!f.has(WordClass::self) && !f.has(WordClass::we) && !f.has(WordClass::us)) return false;
+  if (!f.has(WordClass::self) && !f.has(WordClass::we) && !f.has(WordClass::us) && !f.has(WordClass::our))
+    return false;
   if (in_cue(c, i)) return false;
   const bool of_somebody = f.has(WordClass::determiner) && i + 1 < c.reading.span.past &&
                            c.passage.notes[i + 1].flags.has(WordClass::person);
@@ -157,7 +166,8 @@ bool shows_anybody_there(const StatementContext& c, std::uint32_t i) {
     const bool opens = before.has(WordClass::coordinator) || before.has(WordClass::subordinator) ||
                        before.has(WordClass::when) || before.has(WordClass::where) ||
                        before.has(WordClass::as) || before.has(WordClass::if_) ||
-                       before.has(WordClass::then) || before.has(WordClass::until);
+                       before.has(WordClass::then) || before.has(WordClass::until) ||
+                       passage.notes[i - 1].date >= 0;
     if (!opens) return false;
   }
   if (f.has(WordClass::had_or_would)) return true;

@@ -325,11 +325,21 @@ bool StatementReader::taken_back_after(const Predicate& p) const {
   return false;
 }
 
-/// "About thirty feet by twenty", "three or four ton": a size that is not exact.
+/// "About thirty feet by twenty", "about, oh, twelve foot": a size that is not exact.
 bool StatementReader::rough_measure_in(Span span) const {
-  const auto numbers = passage_.numbers_in(span);
-  return std::any_of(numbers.begin(), numbers.end(),
-                     [](const Number& number) { return number.about && number.measure; });
+  for (const Number& number : passage_.numbers_in(span)) {
+    if (!number.measure) continue;
+    if (number.about) return true;
+    std::uint32_t before = number.span.first;
+    while (before > span.first &&
+           (arguments_.is_mark(before - 1) || arguments_.has(before - 1, WordClass::filler)))
+      --before;
+    const WordInfo* info = before > span.first ? passage_.notes[before - 1].info : nullptr;
+    if (info && info->quantity >= 0 &&
+        c_.words.quantities[static_cast<std::size_t>(info->quantity)].quantity == QuantityClass::about_before)
+      return true;
+  }
+  return false;
 }
 
 void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::size_t first_draft,
@@ -371,7 +381,8 @@ void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::si
       draft.basis = Basis::first_hand;
     }
     const bool of_size = draft.statement == Statement::attribute && draft.attribute.empty();
-    if (of_size && rough_measure_in(own.core) && draft.firmness == Firmness::firm)
+    if (of_size && rough_measure_in({own.core.first, std::max(own.core.past, quoted.past)}) &&
+        draft.firmness == Firmness::firm)
       draft.firmness = Firmness::hedged;
     if (cues.doubted || cues.denied) {
       if (draft.statement == Statement::present) {
