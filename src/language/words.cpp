@@ -119,7 +119,8 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "you",
     "than",
     "past_help",
-    "our"};
+    "our",
+    "source"};
 
 constexpr std::array<std::string_view, 19> kCueClasses{
     "hedge",    "told",       "told_order",     "told_own",   "read",
@@ -247,7 +248,14 @@ Result<void> load_grammar(Words& words, const FileReader& files, const std::file
     if (!what)
       return file->error(row, 1, fmt::format("class \"{}\" is not known", row[1]), list_of(kWordClasses));
     add_phrase(
-        words, row[0], [&](WordInfo& info) { info.flags.set(*what); },
+        words, row[0],
+        [&](WordInfo& info) {
+          if (*what == WordClass::source) {
+            info.source = true;
+          } else {
+            info.flags.set(*what);
+          }
+        },
         phrase_value(Words::PhraseKind::word, static_cast<std::size_t>(*what)));
   }
   return {};

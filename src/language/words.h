@@ -119,6 +119,7 @@ enum class WordClass : std::uint8_t {
   than,         ///< than: what it is measured by follows
   past_help,    ///< was, had, could: help a verb, in the past
   our,          ///< our: of the narrator and others
+  source,       ///< photograph, log, letter: something to read from; kept as WordInfo::source, not as a flag
   count_
 };
 /// Flags of a token; more classes than fit in one word.
@@ -259,6 +260,7 @@ struct WordInfo {
   bool starts_quantity = false;  ///< Such a phrase of quantities.csv.
   std::int32_t cue = -1;         ///< Index of a one-word cue list.
   std::int32_t quantity = -1;    ///< Index into quantities.
+  bool source = false;           ///< Names a picture or a writing. It is a noun like any other, so no flag.
 };
 
 /// All words of a language but dates.

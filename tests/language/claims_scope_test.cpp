@@ -154,6 +154,23 @@ TEST_CASE("what others said, wrote or left to be inferred is told, read or infer
         "the foreman");
 }
 
+TEST_CASE("what is seen in a picture or put in a book that was just spoken of is read") {
+  const Row rows[] = {
+      {"I have a photograph here. You can see the pump in the adit.", "present pump@adit read"},
+      {"She's in the photograph there, and you can see the pump in the adit.", "present pump@adit read"},
+      {"You can see the pump in the adit.", "present pump@adit"},
+      {"I've his diary. And he's put, the tram was taken out in 1931.", "ends tram 1931 read"},
+      {"I knew him. And he's put, the tram was taken out in 1931.", "ends tram 1931"},
+      {"Q: What does it say in his notebook? | A: He says the tram was taken out in 1931.",
+       "ends tram 1931 read"},
+      {"I have a photograph here. It was a fine day. We had tea. It was cold. Nobody came. We went home. You "
+       "can see "
+       "the pump in the adit.",
+       "present pump@adit"},
+  };
+  check(rows);
+}
+
 TEST_CASE("who stands in the words of a statement knows it at first hand") {
   const Row rows[] = {
       {"We were three weeks without a pump.", "absent pump first-hand"},

@@ -30,6 +30,9 @@ constexpr int kAnswerReach = 4;
 constexpr std::uint32_t kShortAnswer = 6;
 constexpr std::uint32_t kRoundingOff = 12;
 
+/// A picture or writing named so many sentences ago is still what "you can see" and "he's put" are of.
+constexpr int kSourceReach = 4;
+
 AuthorityList list_of_locations(const ReadingContext& context) {
   std::vector<Term> terms;
   for (const std::vector<std::string>& names : context.locations) {
@@ -268,7 +271,9 @@ class InterviewReader {
 
   void read(const Sentence& sentence, Span span, bool interviewer, const Utterance& utterance,
             const SpeakerIdentity& speaker, const std::optional<Referent>& narrator) {
-    const SentenceReading reading = read_sentence(passage_, words_, span);
+    SentenceReading reading = read_sentence(passage_, words_, span);
+    source_age_ = passage_.names_source(span) ? 0 : std::min(source_age_ + 1, kSourceReach + 1);
+    reading.of_source = source_age_ <= kSourceReach;
     const bool asks = interviewer || (!labelled_ && reading.question);
     StatementContext context{passage_, words_, finders_, reading, positions_, focus_, asks};
     if (today_) context.today = &*today_;
@@ -428,6 +433,7 @@ class InterviewReader {
   Focus focus_;
   Asked asked_;
   int asked_age_ = 0;
+  int source_age_ = kSourceReach + 1;  ///< Sentences since a picture or a writing was named.
   bool labelled_ = false;
   std::size_t short_answer_ = 0;  ///< First claim of the sentence before.
   CodePointRange short_range_;    ///< That sentence, if it was short.

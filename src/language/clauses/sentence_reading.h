@@ -47,6 +47,7 @@ struct SentenceReading {
   std::vector<Clause> clauses;
   std::vector<Predicate> predicates;
   bool question = false;
+  bool of_source = false;  ///< A picture or a writing is spoken of; set by whoever follows the talk.
 };
 
 /// Finds predicates and clauses in one sentence of a passage; what turns out to be a verb's particle no

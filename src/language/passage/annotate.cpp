@@ -29,6 +29,7 @@ void Annotator::look_up_words(const HeadMemory& heads, Passage& passage) {
   const auto count = static_cast<std::uint32_t>(passage.tokens.size());
   passage.notes.clear();
   passage.notes.reserve(count);
+  passage.sources.clear();
   clear_starts();
   for (std::uint32_t i = 0; i < count; ++i) {
     Token& token = passage.tokens[i];
@@ -53,6 +54,7 @@ void Annotator::look_up_words(const HeadMemory& heads, Passage& passage) {
     if (!spelling.info) continue;
     note.info = spelling.info;
     note.flags = spelling.info->flags;
+    if (spelling.info->source) passage.sources.push_back(i);
   }
 }
 

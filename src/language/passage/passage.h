@@ -101,6 +101,7 @@ struct Passage {
   std::vector<Thing> things;  ///< In order.
   std::vector<Number> numbers;
   std::vector<CueSpan> cues;
+  std::vector<std::uint32_t> sources;  ///< Tokens that name a picture or a writing.
   std::vector<DateExpression> dates;
   std::vector<Span> date_spans;  ///< One for each date; empty when no token is covered.
 
@@ -115,6 +116,11 @@ struct Passage {
   }
   std::span<const Number> numbers_in(Span range) const { return beginning_in(std::span(numbers), range); }
   std::span<const CueSpan> cues_in(Span range) const { return beginning_in(std::span(cues), range); }
+  /// Whether a picture or a writing is named.
+  bool names_source(Span range) const {
+    const auto first = std::lower_bound(sources.begin(), sources.end(), range.first);
+    return first != sources.end() && *first < range.past;
+  }
   /// Indices of the dates, half-open; of those that cover no token some may be among them.
   Span dates_in(Span range) const {
     const auto before = [](const Span& date, std::uint32_t token) { return date.first < token; };

@@ -252,6 +252,7 @@ class Reader {
  private:
   bool counts_here(const CueSpan& cue, const Cue& what, Where where) const {
     if (what.value == kGrounds) return (where == Where::behind || where == Where::quoted) && is_ground(cue);
+    if (what.value == kShown && !sentence_.of_source) return false;
     if (what.value == kAlone && !alone(cue.span, false)) return false;
     if (where == Where::behind && what.value == kDating) return is_reckoned(cue);
     if (where < Where::quoted || what.cue == CueClass::first_hand) return true;
@@ -319,8 +320,8 @@ class Reader {
                        [&](const CueSpan& other) { return words_.cues[other.cue].value == kGrounds; });
   }
 
-  static constexpr std::string_view kSound = "sound", kAlone = "alone", kGrounds = "grounds",
-                                    kDating = "dating";
+  static constexpr std::string_view kSound = "sound", kAlone = "alone", kShown = "shown",
+                                    kGrounds = "grounds", kDating = "dating";
   const Passage& passage_;
   const Words& words_;
   const SentenceReading& sentence_;
