@@ -66,6 +66,8 @@ class DateReader {
   ~DateReader();
   /// Puts the expressions of the next turn in place of what `expressions` holds; their ranges lie in `text`.
   void read(std::string_view text, std::vector<DateExpression>& expressions);
+  /// From the next turn on dates are reckoned from this speaker's life.
+  void go_on_with(std::string speaker, std::optional<Edtf> birth, std::vector<ServicePeriod> service);
   const Discourse& talk() const;   ///< The state the talk has reached.
 
  private:

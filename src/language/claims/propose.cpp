@@ -67,6 +67,15 @@ AuthorityList list_of_persons(const ReadingContext& context) {
   return AuthorityList(AuthorityList::Kind::places, std::move(terms));
 }
 
+Discourse begin_talk(const ReadingContext& context) {
+  Discourse talk;
+  talk.events.assign(context.events.begin(), context.events.end());
+  talk.policy = context.policy;
+  talk.century = context.century;
+  if (context.interview) talk.speech_time = context.interview->date.value;
+  return talk;
+}
+
 class InterviewReader {
  public:
   InterviewReader(const ReadingContext& context, const Transcript& transcript,
@@ -77,6 +86,7 @@ class InterviewReader {
         positions_{&index_},
         words_(context.language->data().words),
         annotator_(*context.language, finders_),
+        dates_(context.language->dates(), begin_talk(context)),
         judge_(context.language->data().weights, observer) {
     finders_.equipment = context.equipment;
     finders_.places = context.places;
@@ -85,14 +95,10 @@ class InterviewReader {
     if (finders_.locations) finders_.locations->look_for_misspellings(false);
     if (finders_.persons) finders_.persons->look_for_misspellings(false);
     heads_.learn(context.equipment->list(), words_);
-    discourse_.events.assign(context.events.begin(), context.events.end());
-    discourse_.policy = context.policy;
-    discourse_.century = context.century;
-    if (context.interview) discourse_.speech_time = context.interview->date.value;
-    if (discourse_.speech_time) {
+    if (const std::optional<Edtf>& today = dates_.talk().speech_time) {
       today_.emplace();
-      today_->expression.text = to_string(*discourse_.speech_time);
-      today_->expression.edtf = discourse_.speech_time;
+      today_->expression.text = to_string(*today);
+      today_->expression.edtf = today;
       today_->expression.rule = "interview";
     }
     labelled_ = std::any_of(transcript.utterances.begin(), transcript.utterances.end(),
@@ -147,17 +153,13 @@ class InterviewReader {
   /// nineteen").
   void set_speaker(const SpeakerIdentity& speaker) {
     const std::string key = life_of(speaker);
-    if (key == discourse_.speaker && !discourse_.speaker.empty()) return;
-    discourse_.speaker = key;
-    discourse_.birth.reset();
-    discourse_.service.clear();
+    if (key == dates_.talk().speaker && !key.empty()) return;
+    const auto known = std::find_if(context_.persons.begin(), context_.persons.end(),
+                                    [&](const Person& person) { return person.key == key; });
     served_.reset();
-    for (const Person& person : context_.persons) {
-      if (person.key != key) continue;
-      discourse_.birth = person.birth.value;
-      discourse_.service = person.service;
-      served_ = time_of_service(person.service);
-    }
+    if (known == context_.persons.end()) return dates_.go_on_with(key, std::nullopt, {});
+    served_ = time_of_service(known->service);
+    dates_.go_on_with(key, known->birth.value, known->service);
   }
 
   /// Key of the narrator whose life dates are reckoned from when this speaker talks.
@@ -172,7 +174,7 @@ class InterviewReader {
   void read_dates_from(std::size_t first) {
     constexpr std::size_t kBatchBytes = 1U << 16;
     set_speaker(speaker_of(transcript_.utterances[first].speaker));
-    const std::string life = discourse_.speaker;
+    const std::string life = dates_.talk().speaker;
     batch_first_ = first;
     std::string joined;
     std::vector<std::int64_t> starts;
@@ -185,9 +187,7 @@ class InterviewReader {
       joined += kBetweenTurns;
       position += utterance.range.length() + static_cast<std::int64_t>(kBetweenTurns.size());
     }
-    DateReading dates = read_dates(joined, context_.language->dates(), std::move(discourse_));
-    discourse_ = std::move(dates.after);
-    batch_ = std::move(dates.expressions);
+    dates_.read(joined, batch_);
     past_dates_.assign(starts.size(), 0);
     std::size_t at = 0;
     for (DateExpression& date : batch_) {
@@ -425,7 +425,7 @@ class InterviewReader {
   Finders finders_;
   Annotator annotator_;
   HeadMemory heads_;
-  Discourse discourse_;
+  DateReader dates_;
   std::size_t batch_first_ = 0;
   std::vector<DateExpression> batch_;       ///< Dates of turns from batch_first_ on.
   std::vector<std::ptrdiff_t> past_dates_;  ///< For each of these turns, where its dates end.

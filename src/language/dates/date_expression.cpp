@@ -179,6 +179,13 @@ class Reader {
 
   Discourse& discourse() { return discourse_; }
 
+  void go_on_with(std::string speaker, std::optional<Edtf> birth, std::vector<ServicePeriod> service) {
+    discourse_.speaker = std::move(speaker);
+    discourse_.birth = std::move(birth);
+    discourse_.service = std::move(service);
+    talk_.take_life();
+  }
+
   /// Adds the expressions of the text to `found`.
   void read(std::string_view text, std::vector<DateExpression>& found) {
     tokens_.begin(text);
@@ -511,6 +518,11 @@ DateReader::~DateReader() = default;
 void DateReader::read(std::string_view text, std::vector<DateExpression>& expressions) {
   expressions.clear();
   impl_->read(text, expressions);
+}
+
+void DateReader::go_on_with(std::string speaker, std::optional<Edtf> birth,
+                            std::vector<ServicePeriod> service) {
+  impl_->go_on_with(std::move(speaker), std::move(birth), std::move(service));
 }
 
 const Discourse& DateReader::talk() const {

@@ -13,52 +13,45 @@ namespace {
 constexpr double kLeastProbability = 0.14;
 /// What one stretch states of one thing besides something else must be likelier.
 constexpr double kLeastBesides = 0.25;
+/// What rules read of something that is not named is left out where it is less likely than this.
+constexpr double kLeastOfRules = 0.02;
 constexpr double kAlike = 0.5;  ///< Shares of quotes that are the same.
-/// What a candidate adds to the odds of a stretch no rule has read from is below this: others need not be
-/// tried.
-constexpr float kMostOfSubject = 2.5F;
+/// What a candidate adds to the odds of a stretch no rule has read from is below this, in hundredths: others
+/// need not be tried.
+constexpr std::int32_t kMostOfSubject = 250;
 /// A sentence of more tokens is none anybody said; weighing one takes time that grows with its square.
 constexpr std::uint32_t kLongestSentence = 400;
 constexpr std::size_t kSentencesBefore = 3, kQuestionWords = 2;
 
+/// In hundredths of the natural logarithm.
 double odds_of(double probability) {
-  return std::log(probability / (1 - probability));
+  return 100 * std::log(probability / (1 - probability));
 }
-
-/// What rules read of something that is not named is left out where it is less likely than this.
-constexpr double kLeastOfRules = 0.02;
-
-/// What a stretch may state; of no candidate with `located`.
-struct Choice {
-  double odds;
-  Statement statement;
-  const Stretch* stretch;
-  const Candidate* candidate;
-};
 
 /// What a stretch was taken to state, or what a rule has found.
 struct Found {
   Statement statement;
   CodePointRange range;
-  const Referent* about = nullptr;
-  bool shares_term(const Referent& other) const {
-    if (!about || about->kind != other.kind) return false;
-    const auto& terms = about->terms;
-    return std::find(terms.begin(), terms.end(), other.terms.front()) != terms.end();
+  const Referent* of_rule = nullptr;
+  const Candidate* candidate = nullptr;
+
+  bool is_of(const Candidate& other) const {
+    if (candidate) return candidate->kind == other.kind && candidate->term == other.term;
+    return of_rule && other.is(*of_rule);
   }
 };
 
-Found found_by_rule(const Draft& draft) {
-  return {draft.statement, draft.quotes.front(),
-          draft.subject ? &*draft.subject
-          : draft.place ? &*draft.place
-                        : nullptr};
+const Referent* about(const Draft& draft) {
+  return draft.subject ? &*draft.subject : draft.place ? &*draft.place : nullptr;
 }
 
 }  // namespace
 
 Judge::Judge(const TraitWeights& weights, TraitObserver* observer)
-    : weights_(weights), observer_(observer), book_(observer ? nullptr : &weights) {}
+    : weights_(weights),
+      observer_(observer),
+      stretches_(WeighingBook(weights)),
+      subjects_(WeighingBook(weights)) {}
 
 void Judge::interviewer(const StatementContext& context) {
   after_question_ = true;
@@ -81,13 +74,12 @@ Judgement Judge::narrator(const StatementContext& context, TalkTraits asked, Cod
   asked.before = before_;
   Judgement judgement;
   if (context.reading.span.past - context.reading.span.first <= kLongestSentence) {
-    const StretchReader reader(context, book_, asked);
-    const std::vector<Stretch> stretches = reader.run(drafts, sentence);
-    const std::vector<Candidate> candidates = candidates_for(context, recent_);
+    candidates_.find(context, recent_);
     if (observer_) {
-      show(context, stretches, candidates, drafts);
+      show(context, asked, sentence, drafts);
     } else {
-      judgement = judge(context, reader, stretches, candidates, drafts);
+      stretches_.read(context, asked, drafts, sentence);
+      judgement = judge(context, drafts);
     }
   }
   after_question_ = false;
@@ -96,87 +88,105 @@ Judgement Judge::narrator(const StatementContext& context, TalkTraits asked, Cod
   return judgement;
 }
 
-void Judge::show(const StatementContext& context, const std::vector<Stretch>& stretches,
-                 const std::vector<Candidate>& candidates, const std::vector<Draft>& drafts) {
-  for (const Stretch& stretch : stretches) {
-    observer_->stretch(stretch.range, stretch.tally.spelled);
-    for (std::size_t c = 0; c < candidates.size(); ++c) {
-      const Referent& referent = candidates[c].referent;
-      const AuthorityList& list = referent.kind == ThingKind::equipment ? context.finders.equipment->list()
-                                                                        : context.finders.places->list();
-      observer_->subject(referent.kind, list.terms()[referent.terms.front()].key,
-                         subject_tally(context, book_, stretch, candidates, c, recent_, drafts).spelled);
+void Judge::show(const StatementContext& context, const TalkTraits& asked, CodePointRange sentence,
+                 const std::vector<Draft>& drafts) {
+  StretchReader<SpellingBook> stretches{SpellingBook()};
+  SubjectReader<SpellingBook> subjects{SpellingBook()};
+  stretches.read(context, asked, drafts, sentence);
+  subjects.read(context, candidates_.list(), drafts);
+  for (std::size_t s = 0; s < stretches.stretches().size(); ++s) {
+    const Stretch& stretch = stretches.stretches()[s];
+    observer_->stretch(stretch.range, stretches.tally(s).traits);
+    subjects.read(stretch);
+    for (std::size_t c = 0; c < candidates_.list().size(); ++c) {
+      const Candidate& candidate = candidates_.list()[c];
+      const TermFinder& finder =
+          candidate.kind == ThingKind::equipment ? *context.finders.equipment : *context.finders.places;
+      observer_->subject(candidate.kind, finder.list().terms()[candidate.term].key, subjects.tally(c).traits);
     }
   }
 }
 
-/// Everything each stretch may state of each candidate.
-Judgement Judge::judge(const StatementContext& context, const StretchReader& reader,
-                       const std::vector<Stretch>& stretches, const std::vector<Candidate>& candidates,
-                       const std::vector<Draft>& drafts) const {
-  static const double kLeast = odds_of(kLeastProbability), kBesides = odds_of(kLeastBesides),
-                      kOfRules = odds_of(kLeastOfRules);
-  std::vector<Choice> choices;
-  std::vector<std::optional<double>> of_rules(drafts.size());  // The best of stretches like their quotes.
-  for (const Stretch& stretch : stretches) {
-    const auto weigh = [&](Statement statement, double odds, const Candidate* candidate) {
-      if (odds >= kLeast) choices.push_back({odds, statement, &stretch, candidate});
-      for (std::size_t d = 0; d < drafts.size(); ++d) {
-        const bool same = drafts[d].statement == statement && !drafts[d].quotes.empty() &&
-                          (!candidate || found_by_rule(drafts[d]).shares_term(candidate->referent));
-        if (!same || stretch.range.shared_with(drafts[d].quotes.front()) < kAlike) continue;
-        of_rules[d] = std::max(odds, of_rules[d].value_or(odds));
+/// Everything each stretch may state of each candidate, as far as it is likely enough.
+void Judge::weigh(const StatementContext& context, const std::vector<Draft>& drafts) {
+  static const auto kLeast = static_cast<std::int32_t>(std::ceil(odds_of(kLeastProbability)));
+  choices_.clear();
+  of_drafts_.assign(drafts.size(), std::nullopt);
+  subjects_.read(context, candidates_.list(), drafts);
+  std::vector<std::size_t> alike;  // Drafts quoted like the stretch.
+  for (std::size_t k = 0; k < stretches_.stretches().size(); ++k) {
+    const Stretch& stretch = stretches_.stretches()[k];
+    const Scores& own = stretches_.tally(k);
+    bool read_by_rule = false;
+    alike.clear();
+    for (std::size_t d = 0; d < drafts.size(); ++d) {
+      if (drafts[d].quotes.empty()) continue;
+      const CodePointRange& quote = drafts[d].quotes.front();
+      read_by_rule = read_by_rule || quote.overlaps(stretch.range);
+      if (stretch.range.shared_with(quote) >= kAlike) alike.push_back(d);
+    }
+    const auto add = [&](Statement statement, std::int32_t odds, const Candidate* candidate) {
+      if (odds >= kLeast) choices_.push_back({odds, statement, &stretch, candidate});
+      for (const std::size_t d : alike) {
+        if (drafts[d].statement != statement) continue;
+        const Referent* of_rule = about(drafts[d]);
+        if (candidate && !(of_rule && candidate->is(*of_rule))) continue;
+        of_drafts_[d] = std::max(odds, of_drafts_[d].value_or(odds));
       }
     };
-    constexpr auto kLocated = static_cast<std::size_t>(Statement::located);
-    weigh(Statement::located, stretch.tally.scores[kLocated], nullptr);
-    const bool read_by_rule = std::any_of(drafts.begin(), drafts.end(), [&](const Draft& draft) {
-      return !draft.quotes.empty() && draft.quotes.front().overlaps(stretch.range);
-    });
-    float best = stretch.tally.scores.front();
-    for (std::size_t s = 0; s < kLocated; ++s) best = std::max(best, stretch.tally.scores[s]);
+    add(Statement::located, own[Statement::located], nullptr);
+    std::int32_t best = own.of.front();
+    for (std::size_t s = 0; s < kStatements; ++s) {
+      if (static_cast<Statement>(s) != Statement::located) best = std::max(best, own.of[s]);
+    }
     if (!read_by_rule && best + kMostOfSubject < kLeast) continue;
-    for (std::size_t c = 0; c < candidates.size(); ++c) {
-      const Tally of_subject = subject_tally(context, book_, stretch, candidates, c, recent_, drafts);
+    subjects_.read(stretch);
+    for (std::size_t c = 0; c < candidates_.list().size(); ++c) {
+      Scores scores = subjects_.tally(c);
+      scores += own;
       for (std::size_t s = 0; s < kStatements; ++s) {
-        if (s == kLocated) continue;
-        weigh(static_cast<Statement>(s), stretch.tally.scores[s] + of_subject.scores[s], &candidates[c]);
+        const auto statement = static_cast<Statement>(s);
+        if (statement != Statement::located) add(statement, scores.of[s], &candidates_.list()[c]);
       }
     }
   }
-  std::stable_sort(choices.begin(), choices.end(),
+  std::stable_sort(choices_.begin(), choices_.end(),
                    [](const Choice& a, const Choice& b) { return a.odds > b.odds; });
+}
 
+Judgement Judge::judge(const StatementContext& context, const std::vector<Draft>& drafts) {
+  static const double kBesides = odds_of(kLeastBesides), kOfRules = odds_of(kLeastOfRules);
+  weigh(context, drafts);
   std::vector<Found> known;
   for (const Draft& draft : drafts) {
-    if (!draft.quotes.empty()) known.push_back(found_by_rule(draft));
+    if (!draft.quotes.empty()) known.push_back({draft.statement, draft.quotes.front(), about(draft)});
   }
   Judgement judgement;
   for (std::size_t d = 0; d < drafts.size(); ++d) {
     const bool names_it = drafts[d].subject && !drafts[d].subject->carried;
-    if (of_rules[d] && *of_rules[d] < kOfRules && !drafts[d].led && !names_it) judgement.doubted.push_back(d);
+    if (of_drafts_[d] && *of_drafts_[d] < kOfRules && !drafts[d].led && !names_it)
+      judgement.doubted.push_back(d);
   }
-  for (const Choice& choice : choices) {
+  for (const Choice& choice : choices_) {
     const Thing* thing = choice.candidate ? named_in(*choice.candidate, *choice.stretch) : nullptr;
     const bool known_already = std::any_of(known.begin(), known.end(), [&](const Found& other) {
       if (!other.range.overlaps(choice.stretch->range)) return false;
-      const bool of_it = choice.candidate && other.shares_term(choice.candidate->referent);
+      const bool of_it = choice.candidate && other.is_of(*choice.candidate);
       // One stretch is about one thing, unless more are named in it.
       if (other.statement == choice.statement) return of_it || !thing;
       return of_it && choice.odds < kBesides && other.range.shared_with(choice.stretch->range) >= kAlike;
     });
     if (known_already) continue;
-    known.push_back(
-        {choice.statement, choice.stretch->range, choice.candidate ? &choice.candidate->referent : nullptr});
+    known.push_back({choice.statement, choice.stretch->range, nullptr, choice.candidate});
     Judged made;
     made.finding = {choice.statement,
-                    choice.candidate ? choice.candidate->referent : Referent(),
+                    choice.candidate ? choice.candidate->referent() : Referent(),
                     thing,
                     choice.stretch->span,
                     choice.stretch->range,
                     choice.stretch->clause};
-    made.odds = choice.odds;
-    made.telling = reader.telling(*choice.stretch, choice.statement);
+    made.odds = choice.odds / 100.0;
+    made.telling = stretches_.telling(*choice.stretch, choice.statement);
     judgement.found.push_back(std::move(made));
   }
   return judgement;

@@ -1,4 +1,5 @@
 #pragma once
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -42,17 +43,28 @@ class Judge {
                      const std::vector<Draft>& drafts);
 
  private:
-  void show(const StatementContext& context, const std::vector<Stretch>& stretches,
-            const std::vector<Candidate>& candidates, const std::vector<Draft>& drafts);
-  Judgement judge(const StatementContext& context, const StretchReader& reader,
-                  const std::vector<Stretch>& stretches, const std::vector<Candidate>& candidates,
-                  const std::vector<Draft>& drafts) const;
+  /// What a stretch may state; of no candidate with `located`.
+  struct Choice {
+    std::int32_t odds;  ///< In hundredths.
+    Statement statement;
+    const Stretch* stretch;
+    const Candidate* candidate;
+  };
+
+  void show(const StatementContext& context, const TalkTraits& asked, CodePointRange sentence,
+            const std::vector<Draft>& drafts);
+  Judgement judge(const StatementContext& context, const std::vector<Draft>& drafts);
+  void weigh(const StatementContext& context, const std::vector<Draft>& drafts);
   void remember(const StatementContext& context, const std::vector<Draft>& drafts, bool asking);
 
   const TraitWeights& weights_;
   TraitObserver* observer_;
-  TraitBook book_;
+  StretchReader<WeighingBook> stretches_;
+  SubjectReader<WeighingBook> subjects_;
   RecentlyNamed recent_;
+  Candidates candidates_;
+  std::vector<Choice> choices_;                         ///< Of the sentence.
+  std::vector<std::optional<std::int32_t>> of_drafts_;  ///< Best odds of stretches like their quotes.
   std::vector<TalkTraits::Before> before_;
   bool after_question_ = false;
   std::vector<std::pair<std::uint64_t, std::string>> question_words_;

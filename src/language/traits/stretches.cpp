@@ -1,6 +1,7 @@
 // Each token, each pair and each three that follow one another, and each verb with what stands before and
 // behind it have their traits tallied once; a stretch adds up what lies in it, and then what is seen of its
-// edges: how it opens, what follows, how many pieces the sentence has.
+// edges: how it opens, what follows, how many pieces the sentence has. Nothing is allocated anew for a
+// sentence, and what a word weighs wherever it stands is kept for the next time it is said.
 #include "language/traits/stretches.h"
 
 #include <algorithm>
@@ -20,6 +21,17 @@ constexpr Part kOther = named("?");
 constexpr Part kDate = named("<date>");
 constexpr Part kNumber = named("<num>");
 constexpr Part kName = named("<name>");
+constexpr Part kAll = named("all");
+constexpr Part kA = named("a");
+constexpr Part kNoArticle = named("-");
+constexpr Part kAsked = named("asked");
+constexpr Part kSaid = named("said");
+constexpr Part kAskedYesNo = named("yes-no");
+constexpr Part kAskedWhen = named("when");
+constexpr Part kAskedWhere = named("where");
+constexpr Part kAskedHowMany = named("how-many");
+constexpr Part kAskedPeople = named("people");
+constexpr Part kAskedInventory = named("inventory");
 
 template <WordClass... classes>
 constexpr Flags flags_of() {
@@ -140,63 +152,107 @@ bool opens_a_subject(const Flags& flags) {
   return any(flags, kSubjects);
 }
 
-StretchReader::StretchReader(const StatementContext& context, const TraitBook& book, const TalkTraits& talk)
-    : c_(context), passage_(context.passage), book_(book), talk_(talk), span_(context.reading.span) {
-  if (book_.spells()) {
-    for (std::uint32_t i = span_.first; i < span_.past; ++i)
-      spelled_words_.push_back(fold(passage_.words({i, i + 1})));
-  }
-  type_tokens();
-  find_pieces();
-  tally_tokens();
-  tally_predicates();
-  tally_context();
-}
-
-Part StretchReader::word(std::uint32_t i) const {
-  return {passage_.tokens[i].form,
-          book_.spells() ? std::string_view(spelled_words_[local(i)]) : std::string_view()};
-}
-
 bool is_name(const Passage& passage, std::uint32_t i) {
   return passage.capitalised(i) && !passage.notes[i].flags.any() && !passage.notes[i].info &&
          passage.tokens[i].end - passage.tokens[i].begin > 1;
 }
 
-/// The word itself, or what it names.
-Part StretchReader::tag(std::uint32_t i) const {
-  const Note& n = note(i);
-  if (n.thing >= 0) return kind_part(passage_.things[static_cast<std::size_t>(n.thing)].kind);
-  if (n.date >= 0) return kDate;
-  if (n.number >= 0 || passage_.tokens[i].kind == Token::Kind::number) return kNumber;
-  return is_name(passage_, i) ? kName : word(i);
+template <class Book>
+void StretchReader<Book>::read(const StatementContext& context, const TalkTraits& talk,
+                               const std::vector<Draft>& drafts, CodePointRange sentence) {
+  c_ = &context;
+  passage_ = &context.passage;
+  talk_ = &talk;
+  span_ = context.reading.span;
+  look_at_tokens();
+  find_pieces();
+  tally_items();
+  tally_predicates();
+  tally_context();
+  stretches_.clear();
+  tallies_.clear();
+  for (std::uint32_t first = 0; first < pieces_.size(); ++first) {
+    for (std::uint32_t past = first + 1; past <= pieces_.size(); ++past) {
+      Stretch stretch;
+      stretch.whole = first == 0 && past == pieces_.size();
+      if (!stretch.whole && past - first > kMostPieces) continue;
+      stretch.first_piece = first;
+      stretch.past_piece = past;
+      stretch.span = {pieces_[first].span.first, pieces_[past - 1].span.past};
+      stretch.range = context.positions.range_of(*passage_, stretch.span);
+      if (first == 0) stretch.range.begin = sentence.begin;
+      if (past == pieces_.size()) stretch.range.end = sentence.end;
+      const std::vector<Clause>& clauses = context.reading.clauses;
+      while (stretch.clause + 1 < clauses.size() && clauses[stretch.clause].span.past <= stretch.span.first)
+        ++stretch.clause;
+      Tally tally = of_context_;
+      tally_inside(stretch, tally);
+      tally_edges(stretch, tally);
+      bool read_by_rule = false;
+      for (const Draft& draft : drafts) {
+        if (draft.quotes.empty() || draft.quotes.front().shared_with(stretch.range) < kAlike) continue;
+        book_.add(tally, "rule", {statement_part(draft.statement)});
+        read_by_rule = true;
+      }
+      if (read_by_rule) book_.add(tally, "rule");
+      stretches_.push_back(stretch);
+      tallies_.push_back(std::move(tally));
+    }
+  }
 }
 
-bool StretchReader::subject_like(std::uint32_t i) const {
+template <class Book>
+Part StretchReader<Book>::word(std::uint32_t i) const {
+  if constexpr (Book::kSpells) return {passage_->tokens[i].form, spelled_words_[local(i)]};
+  return {passage_->tokens[i].form};
+}
+
+template <class Book>
+bool StretchReader<Book>::subject_like(std::uint32_t i) const {
   return opens_a_subject(note(i).flags) || note(i).thing >= 0;
 }
 
-bool StretchReader::joins(std::uint32_t i) const {
+template <class Book>
+bool StretchReader<Book>::joins(std::uint32_t i) const {
   return any(note(i).flags, kJoining) && note(i).thing < 0;
 }
 
-void StretchReader::type_tokens() {
+template <class Book>
+Part StretchReader<Book>::sort_of(std::uint32_t i) const {
+  const Note& n = note(i);
+  if (n.thing >= 0 || n.date >= 0) return tag(i);
+  if (n.number >= 0) return kNumber;
+  if (passage_->tokens[i].kind == Token::Kind::mark) return kMark;
+  if (any(n.flags, kPronouns) && !n.flags.has(WordClass::determiner)) return word(i);
+  for (const WordClass sort : kSorts) {
+    if (n.flags.has(sort)) return class_part(sort);
+  }
+  if (is_name(*passage_, i)) return kName;
+  return any(n.flags, kGrammar) ? word(i) : kOther;
+}
+
+template <class Book>
+void StretchReader<Book>::look_at_tokens() {
+  items_.clear();
+  types_.clear();
+  tags_.clear();
+  spelled_words_.clear();
+  const auto tag_of = [&](std::uint32_t i) {
+    const Note& n = note(i);
+    if (n.thing >= 0) return kind_part(passage_->things[static_cast<std::size_t>(n.thing)].kind);
+    if (n.date >= 0) return kDate;
+    if (n.number >= 0 || passage_->tokens[i].kind == Token::Kind::number) return kNumber;
+    return is_name(*passage_, i) ? kName : word(i);
+  };
+  if constexpr (Book::kSpells) {
+    for (std::uint32_t i = span_.first; i < span_.past; ++i)
+      spelled_words_.push_back(fold(passage_->words({i, i + 1})));
+  }
   for (std::uint32_t i = span_.first; i < span_.past; ++i) {
     const Note& n = note(i);
-    const auto sort_of = [&]() -> Part {
-      if (n.thing >= 0) return kind_part(passage_.things[static_cast<std::size_t>(n.thing)].kind);
-      if (n.date >= 0) return kDate;
-      if (n.number >= 0) return kNumber;
-      if (passage_.tokens[i].kind == Token::Kind::mark) return kMark;
-      if (any(n.flags, kPronouns) && !n.flags.has(WordClass::determiner)) return word(i);
-      for (const WordClass sort : kSorts) {
-        if (n.flags.has(sort)) return class_part(sort);
-      }
-      if (is_name(passage_, i)) return kName;
-      return any(n.flags, kGrammar) ? word(i) : kOther;
-    };
-    types_.push_back(sort_of());
-    const bool mark = passage_.tokens[i].kind == Token::Kind::mark;
+    tags_.push_back(tag_of(i));
+    types_.push_back(sort_of(i));
+    const bool mark = passage_->tokens[i].kind == Token::Kind::mark;
     const bool goes_on = i > span_.first && ((n.thing >= 0 && n.thing == note(i - 1).thing) ||
                                              (n.date >= 0 && n.date == note(i - 1).date) ||
                                              (n.number >= 0 && n.number == note(i - 1).number));
@@ -204,98 +260,156 @@ void StretchReader::type_tokens() {
   }
 }
 
-void StretchReader::find_pieces() {
-  std::vector<std::uint32_t> cuts_at{span_.first};
+template <class Book>
+void StretchReader<Book>::find_pieces() {
+  pieces_.clear();
+  const auto mark = [&](std::uint32_t i) { return passage_->tokens[i].kind == Token::Kind::mark; };
+  const auto add = [&](Span piece) {
+    while (!piece.empty() && mark(piece.past - 1)) --piece.past;
+    while (!piece.empty() && mark(piece.first)) ++piece.first;
+    if (piece.empty()) return;
+    // "Well," goes with what follows.
+    if (!pieces_.empty() && pieces_.back().span.past - pieces_.back().span.first <= 1) {
+      pieces_.back().span.past = piece.past;
+    } else {
+      pieces_.push_back({piece, {}, false});
+    }
+  };
+  std::uint32_t begin = span_.first;
   for (std::uint32_t i = span_.first + 1; i < span_.past; ++i) {
     const bool inside = (note(i).thing >= 0 && note(i).thing == note(i - 1).thing) ||
                         (note(i).date >= 0 && note(i).date == note(i - 1).date);
     if (inside) continue;
-    const Token& before = passage_.tokens[i - 1];
-    const bool clause = std::any_of(c_.reading.clauses.begin(), c_.reading.clauses.end(),
+    const Token& before = passage_->tokens[i - 1];
+    const bool clause = std::any_of(c_->reading.clauses.begin(), c_->reading.clauses.end(),
                                     [i](const Clause& clause_there) { return clause_there.span.first == i; });
     const bool joined =
         joins(i) && i + 1 < span_.past && (subject_like(i + 1) || any(note(i + 1).flags, kJoinedOn));
-    if (clause || joined || (before.kind == Token::Kind::mark && cuts(before.mark))) cuts_at.push_back(i);
+    if (!clause && !joined && (before.kind != Token::Kind::mark || !cuts(before.mark))) continue;
+    add({begin, i});
+    begin = i;
   }
-  cuts_at.push_back(span_.past);
-  for (std::size_t k = 0; k + 1 < cuts_at.size(); ++k) {
-    Span piece{cuts_at[k], cuts_at[k + 1]};
-    const auto mark = [&](std::uint32_t i) { return passage_.tokens[i].kind == Token::Kind::mark; };
-    while (!piece.empty() && mark(piece.past - 1)) --piece.past;
-    while (!piece.empty() && mark(piece.first)) ++piece.first;
-    if (piece.empty()) continue;
-    // "Well," goes with what follows.
-    if (!pieces_.empty() && pieces_.back().past - pieces_.back().first <= 1) {
-      pieces_.back().past = piece.past;
-    } else {
-      pieces_.push_back(piece);
-    }
+  add({begin, span_.past});
+  for (Piece& piece : pieces_) {
+    const std::uint32_t i = piece.span.first;
+    const bool says = joins(i) || note(i).thing >= 0 || note(i).date >= 0 || subject_like(i);
+    piece.opening = says ? tag(i) : kOther;
+    piece.does = std::any_of(c_->reading.predicates.begin(), c_->reading.predicates.end(),
+                             [&](const Predicate& p) { return piece.span.holds(p.at); });
   }
 }
 
 /// "… and the wire broke": a past form of no row, and what stands before it.
-void StretchReader::past_form(std::uint32_t i, Tally& tally) const {
+template <class Book>
+void StretchReader<Book>::past_form(std::uint32_t i, Tally& tally) const {
   const Note& n = note(i);
-  const std::string_view text = passage_.words({i, i + 1});
+  const std::string_view text = passage_->words({i, i + 1});
   const bool regular = text.ends_with("ed") && !(n.info && n.info->verb_group[0] >= 0);
   if (!n.flags.has(WordClass::past_form) && !regular) return;
   book_.add(tally, "past", {head_before(i, span_.first)});
 }
 
 /// The sort of the last word before a token that is not passed over.
-Part StretchReader::head_before(std::uint32_t from, std::uint32_t begin) const {
+template <class Book>
+Part StretchReader<Book>::head_before(std::uint32_t from, std::uint32_t begin) const {
   for (std::uint32_t i = from; i > begin; --i) {
     if (note(i - 1).thing < 0 && any(note(i - 1).flags, kSkipped) && !any(note(i - 1).flags, kPronouns))
       continue;
-    return types_[local(i - 1)];
+    return type(i - 1);
   }
   return kStart;
 }
 
-void StretchReader::tally_tokens() {
-  constexpr std::uint32_t kLongWord = 5, kEnding = 3;
-  const auto neighbour = [&](std::size_t k) {
-    const std::uint32_t i = items_[k];
-    const bool itself = note(i).thing < 0 && note(i).date < 0 && any(note(i).flags, kGrammar);
-    return itself ? word(i) : types_[local(i)];
-  };
-  for (std::size_t k = 0; k < items_.size(); ++k) {
-    const std::uint32_t i = items_[k];
-    Tally item, pair, triple;
-    const Part said = tag(i);
-    book_.add(item, "word", {said});
-    if (note(i).thing < 0 && !is_name(passage_, i)) {
-      const auto classes = [&](std::uint64_t bits, unsigned first) {
-        for (; bits != 0; bits &= bits - 1) {
-          const auto word_class = first + static_cast<unsigned>(std::countr_zero(bits));
-          book_.add(item, "class", {class_part(static_cast<WordClass>(word_class))});
-        }
-      };
-      classes(note(i).flags.low, 0);
-      classes(note(i).flags.high, 64);
-      if (note(i).info && note(i).info->verb_group[0] >= 0) {
-        const auto group = static_cast<std::size_t>(note(i).info->verb_group[0]);
-        const std::string& base = c_.words.verbs[c_.words.verb_groups[group].front()].base;
-        book_.add(item, "verb", {{dates::hash_word(base), base}});
-      }
-      const Token& token = passage_.tokens[i];
-      if (token.kind == Token::Kind::word && token.end - token.begin >= kLongWord && note(i).date < 0) {
-        const std::string_view ending = passage_.text.substr(token.end - kEnding, kEnding);
-        book_.add(item, "ending", {{dates::hash_word(ending), ending}});
-      }
-      past_form(i, item);
+constexpr std::uint32_t kLongWord = 5, kEnding = 3;  // Letters.
+
+/// What a word has wherever it stands: itself, its classes, the verb it is a form of, its ending.
+template <class Book>
+void StretchReader<Book>::add_word(std::uint32_t i, Tally& tally) const {
+  const Note& n = note(i);
+  book_.add(tally, "word", {tag(i)});
+  const auto classes = [&](std::uint64_t bits, unsigned first) {
+    for (; bits != 0; bits &= bits - 1) {
+      const auto word_class = first + static_cast<unsigned>(std::countr_zero(bits));
+      book_.add(tally, "class", {class_part(static_cast<WordClass>(word_class))});
     }
-    if (k > 0) book_.add(pair, "pair", {tag(items_[k - 1]), said});
-    if (k > 1) book_.add(triple, "triple", {neighbour(k - 2), neighbour(k - 1), neighbour(k)});
-    items_tally_.push_back(std::move(item));
-    pairs_tally_.push_back(std::move(pair));
-    triples_tally_.push_back(std::move(triple));
+  };
+  classes(n.flags.low, 0);
+  classes(n.flags.high, 64);
+  if (n.info && n.info->verb_group[0] >= 0) {
+    const auto group = static_cast<std::size_t>(n.info->verb_group[0]);
+    const std::string& base = c_->words.verbs[c_->words.verb_groups[group].front()].base;
+    book_.add(tally, "verb", {{dates::hash_word(base), base}});
+  }
+  const Token& token = passage_->tokens[i];
+  if (token.kind == Token::Kind::word && token.end - token.begin >= kLongWord && n.date < 0) {
+    const std::string_view ending = passage_->text.substr(token.end - kEnding, kEnding);
+    book_.add(tally, "ending", {{dates::hash_word(ending), ending}});
   }
 }
 
-void StretchReader::tally_predicates() {
-  for (const Predicate& p : c_.reading.predicates) {
-    const Span clause = c_.reading.clauses[p.clause].span;
+template <class Book>
+typename Book::Tally StretchReader<Book>::of_word(std::uint32_t i) {
+  Tally tally;
+  if constexpr (Book::kSpells) {
+    add_word(i, tally);
+  } else {
+    const Note& n = note(i);
+    const Token& token = passage_->tokens[i];
+    std::uint64_t key = TraitWeights::next(tag(i).form, n.flags.low);
+    key = TraitWeights::next(key, n.flags.high);
+    // Spellings of one word may end differently.
+    const std::size_t length = std::min<std::size_t>(token.end - token.begin, kEnding);
+    key = TraitWeights::next(key, dates::hash_word(passage_->text.substr(token.end - length, length)));
+    const bool dated = n.date >= 0, has_verb = n.info && n.info->verb_group[0] >= 0;
+    key = TraitWeights::next(key, (dated ? 1U : 0U) + (has_verb ? 2U : 0U) +
+                                      (token.kind == Token::Kind::word ? 4U : 0U) +
+                                      (token.end - token.begin >= kLongWord ? 8U : 0U));
+    WordMemory::Kept& kept = words_said_.at(key);
+    if (kept.key != key) {
+      add_word(i, tally);
+      kept = {key, tally};
+    }
+    tally = kept.scores;
+  }
+  return tally;
+}
+
+template <class Book>
+void StretchReader<Book>::tally_items() {
+  of_items_.clear();
+  of_pairs_.clear();
+  of_triples_.clear();
+  const auto neighbour = [&](std::size_t k) {
+    const std::uint32_t i = items_[k];
+    const bool itself = note(i).thing < 0 && note(i).date < 0 && any(note(i).flags, kGrammar);
+    return itself ? word(i) : type(i);
+  };
+  Part before_last, last;
+  for (std::size_t k = 0; k < items_.size(); ++k) {
+    const std::uint32_t i = items_[k];
+    Tally item, pair, triple;
+    if (note(i).thing < 0 && !is_name(*passage_, i)) {
+      item = of_word(i);
+      past_form(i, item);
+    } else {
+      book_.add(item, "word", {tag(i)});
+    }
+    const Part now = neighbour(k);
+    if (k > 0) book_.add(pair, "pair", {tag(items_[k - 1]), tag(i)});
+    if (k > 1) book_.add(triple, "triple", {before_last, last, now});
+    of_items_.push(std::move(item));
+    of_pairs_.push(std::move(pair));
+    of_triples_.push(std::move(triple));
+    before_last = last;
+    last = now;
+  }
+}
+
+template <class Book>
+void StretchReader<Book>::tally_predicates() {
+  of_predicates_.clear();
+  for (const Predicate& p : c_->reading.predicates) {
+    const Span clause = c_->reading.clauses[p.clause].span;
     const Part left = head_before(p.span.empty() ? p.at : p.span.first, clause.first);
     Part right = kEnd;
     bool indefinite = false;
@@ -304,13 +418,13 @@ void StretchReader::tally_predicates() {
         indefinite = indefinite || note(i).flags.has(WordClass::indefinite);
         continue;
       }
-      right = types_[local(i)];
+      right = type(i);
       break;
     }
     const Part kind = predicate_kind(p);
     const Part verb =
         p.verb && !p.verb->base.empty() ? Part{dates::hash_word(p.verb->base), p.verb->base} : word(p.at);
-    const Part a = indefinite ? named("a") : named("-");
+    const Part a = indefinite ? kA : kNoArticle;
     Tally tally;
     book_.add(tally, "left", {left});
     book_.add(tally, "right", {a, right});
@@ -320,100 +434,102 @@ void StretchReader::tally_predicates() {
     book_.add(tally, "left-kind-right", {left, kind, a, right});
     const int forms = (p.passive ? 1 : 0) + (p.present_tense ? 2 : 0) + (p.negated ? 4 : 0);
     book_.add(tally, "form", {kind, number_part(forms), number_part(static_cast<int>(p.agent))});
-    predicates_tally_.push_back(std::move(tally));
+    of_predicates_.push_back(std::move(tally));
   }
 }
 
-void StretchReader::tally_context() {
+template <class Book>
+void StretchReader<Book>::tally_context() {
   constexpr int kOldest = 4;
-  Tally& tally = context_tally_;
+  of_context_ = {};
+  Tally& tally = of_context_;
   book_.add(tally, "always");
-  book_.add(tally, "age", {number_part(std::min(talk_.answer_age, kOldest))});
-  if (talk_.answer_age < 2) {
-    if (talk_.yes_no) book_.add(tally, "asked", {named("yes-no")});
-    if (talk_.when) book_.add(tally, "asked", {named("when")});
-    if (talk_.where) book_.add(tally, "asked", {named("where")});
-    if (talk_.how_many) book_.add(tally, "asked", {named("how-many")});
-    if (talk_.of_people) book_.add(tally, "asked", {named("people")});
-    if (talk_.inventory) book_.add(tally, "asked", {named("inventory")});
+  book_.add(tally, "age", {number_part(std::min(talk_->answer_age, kOldest))});
+  if (talk_->answer_age < 2) {
+    const auto asked = [&](bool is, Part what) {
+      if (is) book_.add(tally, "asked", {what});
+    };
+    asked(talk_->yes_no, kAskedYesNo);
+    asked(talk_->when, kAskedWhen);
+    asked(talk_->where, kAskedWhere);
+    asked(talk_->how_many, kAskedHowMany);
+    asked(talk_->of_people, kAskedPeople);
+    asked(talk_->inventory, kAskedInventory);
   }
-  if (c_.reading.question) book_.add(tally, "question");
-  if (talk_.after_question) {
+  if (c_->reading.question) book_.add(tally, "question");
+  if (talk_->after_question) {
     book_.add(tally, "answers");
-    if (!talk_.asked_words.empty()) book_.add(tally, "asks", {talk_.asked_words[0]});
-    if (talk_.asked_words.size() > 1) book_.add(tally, "asks", {talk_.asked_words[0], talk_.asked_words[1]});
+    const std::vector<Part>& words = talk_->asked_words;
+    if (!words.empty()) book_.add(tally, "asks", {words[0]});
+    if (words.size() > 1) book_.add(tally, "asks", {words[0], words[1]});
   }
-  if (c_.focus.last && c_.focus.sentences - c_.focus.last_sentence <= 1)
-    book_.add(tally, "last", {statement_part(c_.focus.last->statement)});
-  for (std::size_t ago = 0; ago < talk_.before.size(); ++ago) {
-    const TalkTraits::Before& before = talk_.before[ago];
+  if (c_->focus.last && c_->focus.sentences - c_->focus.last_sentence <= 1)
+    book_.add(tally, "last", {statement_part(c_->focus.last->statement)});
+  for (std::size_t ago = 0; ago < talk_->before.size(); ++ago) {
+    const TalkTraits::Before& before = talk_->before[ago];
     const Part steps = number_part(static_cast<int>(ago) + 1);
     if (!before.named.text.empty())
-      book_.add(tally, "before", {steps, before.named, before.asking ? named("asked") : named("said")});
+      book_.add(tally, "before", {steps, before.named, before.asking ? kAsked : kSaid});
     if (!before.stated.text.empty()) book_.add(tally, "stated", {steps, before.stated});
   }
 }
 
-bool StretchReader::has_predicate(std::int64_t piece) const {
-  if (piece < 0 || piece >= static_cast<std::int64_t>(pieces_.size())) return false;
-  const Span span = pieces_[static_cast<std::size_t>(piece)];
-  return std::any_of(c_.reading.predicates.begin(), c_.reading.predicates.end(),
-                     [span](const Predicate& p) { return span.holds(p.at); });
+template <class Book>
+bool StretchReader<Book>::has_predicate(std::int64_t piece) const {
+  return piece >= 0 && piece < static_cast<std::int64_t>(pieces_.size()) &&
+         pieces_[static_cast<std::size_t>(piece)].does;
 }
 
-Part StretchReader::opening(std::int64_t piece) const {
+template <class Book>
+Part StretchReader<Book>::opening(std::int64_t piece) const {
   if (piece < 0) return kStart;
   if (piece >= static_cast<std::int64_t>(pieces_.size())) return kEnd;
-  const std::uint32_t i = pieces_[static_cast<std::size_t>(piece)].first;
-  if (joins(i) || note(i).thing >= 0 || note(i).date >= 0 || subject_like(i)) return tag(i);
-  return kOther;
+  return pieces_[static_cast<std::size_t>(piece)].opening;
 }
 
-void StretchReader::tally_inside(Stretch& stretch) const {
-  Tally& tally = stretch.tally;
+template <class Book>
+void StretchReader<Book>::tally_inside(const Stretch& stretch, Tally& tally) const {
   const auto first = static_cast<std::size_t>(
       std::lower_bound(items_.begin(), items_.end(), stretch.span.first) - items_.begin());
   const auto past = static_cast<std::size_t>(
       std::lower_bound(items_.begin(), items_.end(), stretch.span.past) - items_.begin());
-  for (std::size_t k = first; k < past; ++k) {
-    tally.join(items_tally_[k]);
-    if (k > first) tally.join(pairs_tally_[k]);
-    if (k > first + 1) tally.join(triples_tally_[k]);
-  }
+  of_items_.add(first, past, tally);
+  of_pairs_.add(first + 1, past, tally);
+  of_triples_.add(first + 2, past, tally);
   const std::size_t count = past - first;
   if (count > 0) book_.add(tally, "opens", {tag(items_[first])});
   if (count > 1) {
     book_.add(tally, "opens", {tag(items_[first]), tag(items_[first + 1])});
-    book_.add(tally, "first-two", {types_[local(items_[first])], types_[local(items_[first + 1])]});
-    book_.add(tally, "last-two", {types_[local(items_[past - 2])], types_[local(items_[past - 1])]});
+    book_.add(tally, "first-two", {type(items_[first]), type(items_[first + 1])});
+    book_.add(tally, "last-two", {type(items_[past - 2]), type(items_[past - 1])});
   }
   if (count > 2)
     book_.add(tally, "opens", {tag(items_[first]), tag(items_[first + 1]), tag(items_[first + 2])});
   book_.add(tally, "length", {bucket_of(static_cast<int>(count))});
 
   int predicates = 0;
-  for (std::size_t k = 0; k < c_.reading.predicates.size(); ++k) {
-    if (!stretch.span.holds(c_.reading.predicates[k].at)) continue;
-    tally.join(predicates_tally_[k]);
+  for (std::size_t k = 0; k < c_->reading.predicates.size(); ++k) {
+    if (!stretch.span.holds(c_->reading.predicates[k].at)) continue;
+    tally += of_predicates_[k];
     ++predicates;
   }
   book_.add(tally, "predicates", {number_part(std::min(predicates, 3))});
   if (predicates == 0 && count > 0) {
-    book_.add(tally, "bare", {types_[local(items_[first])]});
-    book_.add(tally, "bare-end", {types_[local(items_[past - 1])]});
+    book_.add(tally, "bare", {type(items_[first])});
+    book_.add(tally, "bare-end", {type(items_[past - 1])});
   }
-  for (const CueSpan& cue : passage_.cues_in(stretch.span))
-    book_.add(tally, "cue", {named(to_string(c_.words.cues[cue.cue].cue))});
+  for (const CueSpan& cue : passage_->cues_in(stretch.span))
+    book_.add(tally, "cue", {named(to_string(c_->words.cues[cue.cue].cue))});
 }
 
-void StretchReader::tally_edges(Stretch& stretch) const {
+template <class Book>
+void StretchReader<Book>::tally_edges(const Stretch& stretch, Tally& tally) const {
   constexpr int kManyPieces = 6, kLong = 5;
-  Tally& tally = stretch.tally;
   const std::int64_t first = stretch.first_piece, past = stretch.past_piece;
   const auto yes_no = [](bool is) { return number_part(is ? 1 : 0); };
   const Part all = number_part(std::min(static_cast<int>(pieces_.size()), kManyPieces));
   const Part own = number_part(std::min(static_cast<int>(past - first), kLong));
-  book_.add(tally, "pieces", {stretch.whole ? named("all") : own});
+  book_.add(tally, "pieces", {stretch.whole ? kAll : own});
   book_.add(tally, "of", {all});
   book_.add(tally, "pieces-of", {own, all});
   book_.add(tally, "open", {opening(first)});
@@ -429,52 +545,26 @@ void StretchReader::tally_edges(Stretch& stretch) const {
   book_.add(tally, "doing", {number_part(doing), own});
 }
 
-std::vector<Stretch> StretchReader::run(const std::vector<Draft>& drafts, CodePointRange sentence) const {
-  std::vector<Stretch> made;
-  for (std::uint32_t first = 0; first < pieces_.size(); ++first) {
-    for (std::uint32_t past = first + 1; past <= pieces_.size(); ++past) {
-      Stretch stretch;
-      stretch.whole = first == 0 && past == pieces_.size();
-      if (!stretch.whole && past - first > kMostPieces) continue;
-      stretch.first_piece = first;
-      stretch.past_piece = past;
-      stretch.span = {pieces_[first].first, pieces_[past - 1].past};
-      stretch.range = c_.positions.range_of(passage_, stretch.span);
-      if (first == 0) stretch.range.begin = sentence.begin;
-      if (past == pieces_.size()) stretch.range.end = sentence.end;
-      const std::vector<Clause>& clauses = c_.reading.clauses;
-      while (stretch.clause + 1 < clauses.size() && clauses[stretch.clause].span.past <= stretch.span.first)
-        ++stretch.clause;
-      stretch.tally = context_tally_;
-      tally_inside(stretch);
-      tally_edges(stretch);
-      bool read = false;
-      for (const Draft& draft : drafts) {
-        if (draft.quotes.empty() || draft.quotes.front().shared_with(stretch.range) < kAlike) continue;
-        book_.add(stretch.tally, "rule", {statement_part(draft.statement)});
-        read = true;
-      }
-      if (read) book_.add(stretch.tally, "rule");
-      made.push_back(std::move(stretch));
-    }
-  }
-  return made;
-}
-
-std::vector<std::string> StretchReader::telling(const Stretch& stretch, Statement statement) const {
+template <class Book>
+std::vector<std::string> StretchReader<Book>::telling(const Stretch& stretch, Statement statement) const
+  requires(!Book::kSpells)
+{
   constexpr std::size_t kWords = 3;
-  const auto s = static_cast<std::size_t>(statement);
-  std::vector<std::pair<float, std::size_t>> weighty;
+  std::vector<std::pair<std::int32_t, std::size_t>> weighty;
   for (std::size_t k = 0; k < items_.size(); ++k) {
-    const float weight = items_tally_[k].scores[s] + pairs_tally_[k].scores[s];
-    if (stretch.span.holds(items_[k]) && weight > 0) weighty.emplace_back(-weight, k);
+    if (!stretch.span.holds(items_[k])) continue;
+    const std::int32_t weight = of_items_.of(k)[statement] + of_pairs_.of(k)[statement];
+    if (weight > 0) weighty.emplace_back(-weight, k);
   }
   std::sort(weighty.begin(), weighty.end());
   if (weighty.size() > kWords) weighty.resize(kWords);
   std::sort(weighty.begin(), weighty.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
   std::vector<std::string> words;
-  for (const auto& [weight, k] : weighty) words.emplace_back(passage_.words({items_[k], items_[k] + 1}));
+  for (const auto& [weight, k] : weighty) words.emplace_back(passage_->words({items_[k], items_[k] + 1}));
   return words;
 }
+
+template class StretchReader<WeighingBook>;
+template class StretchReader<SpellingBook>;
 
 }  // namespace witnessmark::claims

@@ -1,5 +1,6 @@
 #pragma once
 #include <cstdint>
+#include <string>
 #include <vector>
 
 #include "language/statements/statements.h"
@@ -15,10 +16,9 @@ struct Stretch {
   CodePointRange range;
   std::uint32_t clause = 0;  ///< The first it has part of.
   bool whole = false;
-  Tally tally;
 };
 
-/// What stands around a sentence as far as traits tell of it; one for each interview.
+/// What stands around a sentence as far as traits tell of it.
 struct TalkTraits {
   bool after_question = false;
   std::vector<Part> asked_words;  ///< The first two of that question.
@@ -32,46 +32,83 @@ struct TalkTraits {
   bool yes_no = false, when = false, where = false, how_many = false, of_people = false, inventory = false;
 };
 
-/// A sentence's stretches with the tallies of their traits.
-class StretchReader {
+/// What the traits come to that a word has wherever it stands, kept for words said again.
+class WordMemory {
  public:
-  StretchReader(const StatementContext& context, const TraitBook& book, const TalkTraits& talk);
-
-  std::vector<Stretch> run(const std::vector<Draft>& drafts, CodePointRange sentence) const;
-  /// The words of a stretch that speak most for a statement, in the order said.
-  std::vector<std::string> telling(const Stretch& stretch, Statement statement) const;
+  /// What was kept for a key that tells such words apart; what was kept in its place before is lost.
+  struct Kept {
+    std::uint64_t key = 0;
+    Scores scores;
+  };
+  Kept& at(std::uint64_t key) { return kept_[key % kSize]; }
 
  private:
+  static constexpr std::size_t kSize = 1024;
+  std::vector<Kept> kept_{kSize};
+};
+
+/// The stretches of one sentence after another, with the tallies of their traits.
+template <class Book>
+class StretchReader {
+ public:
+  using Tally = typename Book::Tally;
+
+  explicit StretchReader(const Book& book) : book_(book) {}
+
+  void read(const StatementContext& context, const TalkTraits& talk, const std::vector<Draft>& drafts,
+            CodePointRange sentence);
+  const std::vector<Stretch>& stretches() const { return stretches_; }
+  const Tally& tally(std::size_t stretch) const { return tallies_[stretch]; }
+  /// The words of a stretch that speak most for a statement, in the order said.
+  std::vector<std::string> telling(const Stretch& stretch, Statement statement) const
+    requires(!Book::kSpells);
+
+ private:
+  struct Piece {
+    Span span;
+    Part opening;
+    bool does = false;  ///< It has a predicate.
+  };
+
+  void look_at_tokens();
   void find_pieces();
-  void type_tokens();
-  void tally_tokens();
+  void tally_items();
   void tally_predicates();
   void tally_context();
-  Part tag(std::uint32_t i) const;
+  Part sort_of(std::uint32_t i) const;
   Part word(std::uint32_t i) const;
   Part opening(std::int64_t piece) const;
+  bool has_predicate(std::int64_t piece) const;
   bool subject_like(std::uint32_t i) const;
   bool joins(std::uint32_t i) const;
-  bool has_predicate(std::int64_t piece) const;
   Part head_before(std::uint32_t from, std::uint32_t begin) const;
+  Tally of_word(std::uint32_t i);
+  void add_word(std::uint32_t i, Tally& tally) const;
   void past_form(std::uint32_t i, Tally& tally) const;
-  void tally_inside(Stretch& stretch) const;
-  void tally_edges(Stretch& stretch) const;
-  const Note& note(std::uint32_t i) const { return passage_.notes[i]; }
+  void tally_inside(const Stretch& stretch, Tally& tally) const;
+  void tally_edges(const Stretch& stretch, Tally& tally) const;
+  const Note& note(std::uint32_t i) const { return passage_->notes[i]; }
   std::size_t local(std::uint32_t i) const { return i - span_.first; }
+  Part type(std::uint32_t i) const { return types_[local(i)]; }
+  Part tag(std::uint32_t i) const { return tags_[local(i)]; }
 
-  const StatementContext& c_;
-  const Passage& passage_;
-  const TraitBook& book_;
-  const TalkTraits& talk_;
+  const Book book_;
+  WordMemory words_said_;
+  // Of the sentence.
+  const StatementContext* c_ = nullptr;
+  const Passage* passage_ = nullptr;
+  const TalkTraits* talk_ = nullptr;
   Span span_;
-  std::vector<Span> pieces_;
-  std::vector<std::uint32_t> items_;  ///< Tokens that count: no marks, one for each thing or date.
-  std::vector<Part> types_;           ///< For each token of the sentence: what sort it is of.
+  std::vector<Piece> pieces_;
+  std::vector<std::uint32_t> items_;      ///< Tokens that count: no marks, one for each thing or date.
+  std::vector<Part> types_;               ///< For each token: what sort it is of.
+  std::vector<Part> tags_;                ///< For each token: the word itself, or what it names.
   std::vector<std::string> spelled_words_;
-  std::vector<Tally> items_tally_, pairs_tally_, triples_tally_;  ///< By item; those of items before it, too.
-  std::vector<Tally> predicates_tally_;
-  Tally context_tally_;
+  TallyRow<Tally> of_items_, of_pairs_, of_triples_;  ///< By item; those of items before it, too.
+  std::vector<Tally> of_predicates_;
+  Tally of_context_;
+  std::vector<Stretch> stretches_;
+  std::vector<Tally> tallies_;
 };
 
 /// What kind of thing is named, as a part of traits.

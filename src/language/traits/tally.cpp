@@ -2,38 +2,54 @@
 
 namespace witnessmark::claims {
 
+namespace {
+
+constexpr int kLast = 50;
+
+struct Digits {
+  std::array<char, 2> text{};
+  std::size_t size = 0;
+};
+
+constexpr std::array<Digits, kLast + 1> kDigits = [] {
+  std::array<Digits, kLast + 1> made{};
+  for (int i = 0; i <= kLast; ++i) {
+    Digits& digits = made[static_cast<std::size_t>(i)];
+    if (i > 9) digits.text[digits.size++] = static_cast<char>('0' + i / 10);
+    digits.text[digits.size++] = static_cast<char>('0' + i % 10);
+  }
+  return made;
+}();
+
+constexpr std::array<Part, kLast + 1> kNumbers = [] {
+  std::array<Part, kLast + 1> made{};
+  for (std::size_t i = 0; i < made.size(); ++i)
+    made[i] = named(std::string_view(kDigits[i].text.data(), kDigits[i].size));
+  return made;
+}();
+
+}  // namespace
+
 Part number_part(int value) {
-  constexpr std::size_t kNumbers = 51;
-  static const std::array<std::string, kNumbers> kSpelled = [] {
-    std::array<std::string, kNumbers> made;
-    for (std::size_t i = 0; i < made.size(); ++i) made[i] = std::to_string(i);
-    return made;
-  }();
-  static const std::array<Part, kNumbers> kParts = [] {
-    std::array<Part, kNumbers> made;
-    for (std::size_t i = 0; i < made.size(); ++i) made[i] = named(kSpelled[i]);
-    return made;
-  }();
-  const int last = static_cast<int>(kNumbers) - 1;
-  return kParts[static_cast<std::size_t>(value < 0 ? 0 : value > last ? last : value)];
+  return kNumbers[static_cast<std::size_t>(value < 0 ? 0 : value > kLast ? kLast : value)];
 }
 
 Part bucket_of(int value) {
   for (const int step : {0, 1, 2, 3, 5, 8, 12, 20, 30}) {
     if (value <= step) return number_part(step);
   }
-  return number_part(50);
+  return number_part(kLast);
 }
 
-std::string TraitBook::spell(std::string_view kind, std::initializer_list<Part> parts) {
-  std::string made(kind);
+void SpellingBook::add(Spelled& tally, TraitKind kind, std::initializer_list<Part> parts) const {
+  std::string made(kind.text);
   char between = ':';
   for (const Part& part : parts) {
     made += between;
     made += part.text;
     between = ' ';
   }
-  return made;
+  tally.traits.push_back(std::move(made));
 }
 
 }  // namespace witnessmark::claims

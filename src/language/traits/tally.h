@@ -32,39 +32,78 @@ Part number_part(int value);
 /// How many, in steps that grow: 0 1 2 3 5 8 12 20 30 50.
 Part bucket_of(int value);
 
-/// What the traits of something come to: for each statement the sum of their weights. Where traits are
-/// collected to learn weights from, their spellings instead.
-struct Tally {
-  Scores scores{};
-  std::vector<std::string> spelled;
-
-  void join(const Tally& other) {
-    for (std::size_t s = 0; s < scores.size(); ++s) scores[s] += other.scores[s];
-    if (!other.spelled.empty()) spelled.insert(spelled.end(), other.spelled.begin(), other.spelled.end());
+/// Traits spelled out.
+struct Spelled {
+  std::vector<std::string> traits;
+  Spelled& operator+=(const Spelled& other) {
+    traits.insert(traits.end(), other.traits.begin(), other.traits.end());
+    return *this;
   }
 };
 
-/// Adds traits to tallies: weighs them by a table, or spells them out.
-class TraitBook {
+/// A book tallies the traits of something: this one adds up what they weigh.
+class WeighingBook {
  public:
-  explicit TraitBook(const TraitWeights* weights) : weights_(weights) {}
+  using Tally = Scores;
+  static constexpr bool kSpells = false;
 
-  bool spells() const { return weights_ == nullptr; }
-
-  void add(Tally& tally, TraitKind kind, std::initializer_list<Part> parts = {}) const {
-    if (weights_) {
-      std::uint64_t hash = kind.hash;
-      for (const Part& part : parts) hash = TraitWeights::next(hash, part.form);
-      weights_->add(hash, tally.scores);
-    } else {
-      tally.spelled.push_back(spell(kind.text, parts));
-    }
+  explicit WeighingBook(const TraitWeights& weights) : weights_(&weights) {}
+  void add(Scores& tally, TraitKind kind, std::initializer_list<Part> parts = {}) const {
+    std::uint64_t hash = kind.hash;
+    for (const Part& part : parts) hash = TraitWeights::next(hash, part.form);
+    weights_->add(hash, tally);
   }
 
  private:
-  static std::string spell(std::string_view kind, std::initializer_list<Part> parts);
-
   const TraitWeights* weights_;
+};
+
+/// This one spells them out, to learn weights from.
+class SpellingBook {
+ public:
+  using Tally = Spelled;
+  static constexpr bool kSpells = true;
+
+  void add(Spelled& tally, TraitKind kind, std::initializer_list<Part> parts = {}) const;
+};
+
+/// Tallies one behind the other, and what those next to each other come to.
+template <class Tally>
+class TallyRow {
+ public:
+  void clear() { tallies_.clear(); }
+  void push(Tally tally) { tallies_.push_back(std::move(tally)); }
+  Tally of(std::size_t k) const { return tallies_[k]; }
+  void add(std::size_t first, std::size_t past, Tally& to) const {
+    for (std::size_t k = first; k < past; ++k) to += tallies_[k];
+  }
+
+ private:
+  std::vector<Tally> tallies_;
+};
+
+/// Scores are kept as sums from the first on: any part of the row is one subtraction.
+template <>
+class TallyRow<Scores> {
+ public:
+  void clear() { sums_.resize(1); }
+  void push(const Scores& tally) {
+    sums_.push_back(sums_.back());
+    sums_.back() += tally;
+  }
+  Scores of(std::size_t k) const {
+    Scores scores;
+    add(k, k + 1, scores);
+    return scores;
+  }
+  void add(std::size_t first, std::size_t past, Scores& to) const {
+    if (first >= past) return;
+    to += sums_[past];
+    to -= sums_[first];
+  }
+
+ private:
+  std::vector<Scores> sums_{1};
 };
 
 }  // namespace witnessmark::claims

@@ -11,7 +11,8 @@ namespace witnessmark {
 namespace {
 
 constexpr const char* kFile = "trait-weights.tsv";
-constexpr float kUnit = 0.01F;  ///< The file's numbers are hundredths.
+/// No weight is beyond this: sums over the longest sentence stay far from what a number holds.
+constexpr int kMost = 99'999;
 
 /// The hash of "pair:the boiler", as a TraitBook makes it. Endings are no words: they have no other spelling.
 std::uint64_t hash_of(std::string_view trait, const Words& words) {
@@ -66,16 +67,16 @@ Result<TraitWeights> TraitWeights::load(const FileReader& files, const std::file
     if (number == 1 || line.empty()) continue;  // The header.
     std::size_t at = std::min(line.find('\t'), line.size());
     Scores row{};
-    for (float& weight : row) {
-      int hundredths = 0;
+    for (std::int32_t& weight : row.of) {
       const char* from = line.data() + std::min(at + 1, line.size());
-      const auto [past, fault] = std::from_chars(from, line.data() + line.size(), hundredths);
+      const auto [past, fault] = std::from_chars(from, line.data() + line.size(), weight);
       const auto column = static_cast<std::size_t>(past - line.data());
-      if (fault != std::errc() || (column < line.size() && line[column] != '\t')) {
-        return Error{path.string(), number, static_cast<std::int64_t>(at) + 2, "no whole number",
+      const bool whole = fault == std::errc() && (column >= line.size() || line[column] == '\t');
+      if (!whole || weight < -kMost || weight > kMost) {
+        return Error{path.string(), number, static_cast<std::int64_t>(at) + 2,
+                     fmt::format("no whole number from {} to {}", -kMost, kMost),
                      fmt::format("a line is a trait and {} whole numbers, set apart by tabs", kStatements)};
       }
-      weight = kUnit * static_cast<float>(hundredths);
       at = column;
     }
     weights.insert(hash_of(line.substr(0, line.find('\t')), words), row);

@@ -13,12 +13,25 @@ namespace witnessmark {
 
 struct Words;
 
-/// A number for each statement, in the order of Statement.
 inline constexpr std::size_t kStatements = 8;
-using Scores = std::array<float, kStatements>;
+
+/// A number for each statement, in the order of Statement: hundredths of a natural logarithm of odds.
+struct Scores {
+  std::array<std::int32_t, kStatements> of{};
+
+  std::int32_t operator[](Statement statement) const { return of[static_cast<std::size_t>(statement)]; }
+  Scores& operator+=(const Scores& other) {
+    for (std::size_t s = 0; s < kStatements; ++s) of[s] += other.of[s];
+    return *this;
+  }
+  Scores& operator-=(const Scores& other) {
+    for (std::size_t s = 0; s < kStatements; ++s) of[s] -= other.of[s];
+    return *this;
+  }
+};
 
 /// What coded interviews taught: for each trait of a stretch of talk, how much it speaks for or against each
-/// statement (natural logarithms of odds; logistic regression). Read from trait-weights.tsv.
+/// statement (logistic regression). Read from trait-weights.tsv.
 class TraitWeights {
  public:
   /// The hash of a trait, from its kind and then part by part.
@@ -35,8 +48,7 @@ class TraitWeights {
       const Slot& slot = slots_[i];
       if (slot.row < 0) return;
       if (slot.trait != trait) continue;
-      const Scores& row = rows_[static_cast<std::size_t>(slot.row)];
-      for (std::size_t s = 0; s < kStatements; ++s) scores[s] += row[s];
+      scores += rows_[static_cast<std::size_t>(slot.row)];
       return;
     }
   }

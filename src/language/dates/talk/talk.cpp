@@ -18,13 +18,17 @@ Talk::Talk(const Discourse& discourse) : discourse_(discourse) {
   if (speech_) setting_.speech_year = speech_->year;
   setting_.prose = discourse.prose;
   setting_.century = discourse.century.century_begins;
-  if (discourse.birth)
-    if (const auto born = from_edtf(*discourse.birth)) setting_.first_year = born->year - 10;
   setting_.last_year = speech_ ? speech_->year : setting_.century + 99;
-  service_ = discourse.service;
-  if (service_.empty() && discourse.told_coming)
-    if (const auto value = from_edtf(*discourse.told_coming)) put_coming(*value);
+  take_life();
   take_state();
+}
+
+void Talk::take_life() {
+  const auto born = discourse_.birth ? from_edtf(*discourse_.birth) : std::nullopt;
+  setting_.first_year = born ? born->year - 10 : TalkSetting().first_year;
+  service_ = discourse_.service;
+  if (!service_.empty() || !discourse_.told_coming) return;
+  if (const auto value = from_edtf(*discourse_.told_coming)) put_coming(*value);
 }
 
 void Talk::take_state() {

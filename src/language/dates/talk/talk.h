@@ -53,6 +53,8 @@ class Talk {
   void put_state(Discourse& discourse) const;
   /// Begins the next text where the discourse stands.
   void take_state();
+  /// Goes on with the life the discourse now holds.
+  void take_life();
 
   /// Completes the edtf of a meaning: part, sign and limit. `limit` is none when there is none. Takes what
   /// the meaning holds.
