@@ -48,7 +48,8 @@ struct Draft {
   bool throughout = false;  ///< It was so the whole time of its date.
   bool by_then = false;             ///< Its date is the latest it can have been.
   bool is_now = false;              ///< Said in the present tense: no date of the past is carried to it.
-  std::optional<double> odds;       ///< By the weights, where no rule read it.
+  std::optional<double> odds;       ///< Natural logarithm of the odds, by the weights.
+  bool by_weights = false;          ///< No rule read it.
   bool undated = false;             ///< A date beside it is no date of it ("her name on, and 1937").
   bool of_place = false;            ///< "It" stood for the place spoken of.
   bool elliptical = false;          ///< Repeats an earlier claim with another date, number or place.

@@ -353,13 +353,12 @@ class InterviewReader {
   /// What rules read but the weights doubt is not written. What the weights find besides is; it does not
   /// change what the talk is about.
   void write(const StatementContext& context, const TalkTraits& asked, const Sentence& sentence,
-             const std::vector<Draft>& drafts, const Writer& writer) {
+             std::vector<Draft>& drafts, const Writer& writer) {
     Judgement judgement;
     if (context_.by_weights) judgement = judge_.narrator(context, asked, sentence.range, drafts);
     for (std::size_t d = 0; d < drafts.size(); ++d) {
-      const auto& doubted = judgement.doubted;
-      if (std::find(doubted.begin(), doubted.end(), d) == doubted.end())
-        writer.write(drafts[d], proposals_.claims);
+      if (!judgement.odds.empty()) drafts[d].odds = judgement.odds[d];
+      if (judgement.doubted.empty() || !judgement.doubted[d]) writer.write(drafts[d], proposals_.claims);
     }
     for (const Judged& judged : judgement.found) {
       for (Draft& draft : drafts_of(context, judged.finding)) {
@@ -368,6 +367,7 @@ class InterviewReader {
         const bool change = draft.statement == Statement::begins || draft.statement == Statement::ends;
         if (change && draft.date && draft.date->carried) draft.date.reset();
         draft.odds = judged.odds;
+        draft.by_weights = true;
         draft.because.push_back(reason_of(judged));
         writer.write(draft, proposals_.claims);
       }

@@ -83,7 +83,7 @@ std::string reason_of(const Draft& draft) {
   if (draft.date) part("", draft.date->expression.text, draft.date->carried ? " (carried)" : "");
   if (draft.led) {
     reason += "; the interviewer said it, the narrator agreed";
-  } else if (draft.odds) {
+  } else if (draft.by_weights) {
     reason += " in these words";
   } else if (draft.fragment) {
     reason += " without a verb";
@@ -97,14 +97,12 @@ std::string reason_of(const Draft& draft) {
   return reason;
 }
 
-/// From 0 for what the weights are sure of to 40 for what they just let pass.
-int doubt_of(double odds) {
-  constexpr double kMost = 40;
-  return static_cast<int>(kMost / (1 + std::exp(odds)));
-}
-
-/// Full and firm claims first; what was carried, misspelt or withdrawn later.
+/// The likeliest first; without weights full and firm claims. What was taken back comes last.
 int rank_of(const Draft& draft) {
+  if (draft.odds) {
+    constexpr double kMost = 100;
+    return static_cast<int>(kMost / (1 + std::exp(*draft.odds))) + (draft.withdrawn ? 40 : 0);
+  }
   int rank = 10;
   if (!draft.subject) rank += 20;
   if (!draft.date) rank += 10;
@@ -115,7 +113,6 @@ int rank_of(const Draft& draft) {
   if (draft.fragment || draft.elliptical) rank += 5;
   if (draft.statement == Statement::attribute) rank += 5;
   if (draft.withdrawn) rank += 40;
-  if (draft.odds) rank += doubt_of(*draft.odds);
   return rank;
 }
 

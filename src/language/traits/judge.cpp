@@ -13,8 +13,8 @@ namespace {
 constexpr double kLeastProbability = 0.14;
 /// What one stretch states of one thing besides something else must be likelier.
 constexpr double kLeastBesides = 0.25;
-/// What rules read of something that is not named is left out where it is less likely than this.
-constexpr double kLeastOfRules = 0.02;
+/// What rules read is left out where it is less likely than this.
+constexpr double kLeastOfRules = 0.06;
 constexpr double kAlike = 0.5;  ///< Shares of quotes that are the same.
 /// What a candidate adds to the odds of a stretch no rule has read from is below this, in hundredths: others
 /// need not be tried.
@@ -23,9 +23,10 @@ constexpr std::int32_t kMostOfSubject = 250;
 constexpr std::uint32_t kLongestSentence = 400;
 constexpr std::size_t kSentencesBefore = 3, kQuestionWords = 2;
 
+constexpr double kHundredths = 100;
 /// In hundredths of the natural logarithm.
 double odds_of(double probability) {
-  return 100 * std::log(probability / (1 - probability));
+  return kHundredths * std::log(probability / (1 - probability));
 }
 
 /// What a stretch was taken to state, or what a rule has found.
@@ -162,10 +163,9 @@ Judgement Judge::judge(const StatementContext& context, const std::vector<Draft>
     if (!draft.quotes.empty()) known.push_back({draft.statement, draft.quotes.front(), about(draft)});
   }
   Judgement judgement;
-  for (std::size_t d = 0; d < drafts.size(); ++d) {
-    const bool names_it = drafts[d].subject && !drafts[d].subject->carried;
-    if (of_drafts_[d] && *of_drafts_[d] < kOfRules && !drafts[d].led && !names_it)
-      judgement.doubted.push_back(d);
+  for (const std::optional<std::int32_t>& odds : of_drafts_) {
+    judgement.doubted.push_back(odds && *odds < kOfRules);
+    judgement.odds.push_back(odds ? std::optional(*odds / kHundredths) : std::nullopt);
   }
   for (const Choice& choice : choices_) {
     const Thing* thing = choice.candidate ? named_in(*choice.candidate, *choice.stretch) : nullptr;
@@ -185,7 +185,7 @@ Judgement Judge::judge(const StatementContext& context, const std::vector<Draft>
                     choice.stretch->span,
                     choice.stretch->range,
                     choice.stretch->clause};
-    made.odds = choice.odds / 100.0;
+    made.odds = choice.odds / kHundredths;
     made.telling = stretches_.telling(*choice.stretch, choice.statement);
     judgement.found.push_back(std::move(made));
   }

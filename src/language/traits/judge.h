@@ -27,7 +27,10 @@ struct Judged {
 /// What the weights make of a sentence.
 struct Judgement {
   std::vector<Judged> found;         ///< What it states besides what rules read; the likeliest first.
-  std::vector<std::size_t> doubted;  ///< Of the rules' drafts: what coders hardly ever took for a claim.
+  /// Of the rules' drafts: what coders hardly ever took for a claim.
+  std::vector<bool> doubted;
+  /// Of the rules' drafts: natural logarithms of odds, where a stretch is quoted like them.
+  std::vector<std::optional<double>> odds;
 };
 
 /// Weighs each stretch of a sentence by its traits. Remembers of the talk before what those ask for; every
