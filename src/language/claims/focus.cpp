@@ -48,16 +48,16 @@ bool explains(const Passage& passage, Span sentence, Span at) {
   return at.first > sentence.first && at.past + 1 < sentence.past && mark(at.first - 1) && mark(at.past);
 }
 
-bool lies_in(const DateExpression& inner, const DateExpression& outer) {
-  if (!inner.period || !outer.period) return false;
-  const auto first = inner.period->earliest(), from = outer.period->earliest();
-  const auto past = inner.period->past_latest(), to = outer.period->past_latest();
-  return first && from && past && to && *from <= *first && *past <= *to;
-}
-
 /// "Now", "today": when the interview was, not what is told of.
 bool of_speaking(const DateExpression& said) {
   return said.timex3 == "PRESENT_REF" || said.rule == "day-word";
+}
+
+/// "When I was nineteen", "two years after", "when I left": says when one thing was; talk does not stay
+/// there.
+bool looks_aside(const DateExpression& said) {
+  return said.rule == "age" || said.rule == "offset" || said.rule == "offset-unit" ||
+         said.rule == "service-ends" || said.rule == "between" || said.rule == "season-of-life";
 }
 
 }  // namespace
@@ -204,7 +204,7 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
     const DateExpression& said = passage.dates[d];
     const Span& at = passage.date_spans[d];
     if (at.empty() || !context.reading.span.holds(at.first) || said.corrected || !said.edtf ||
-        of_speaking(said) || only_a_limit(*said.edtf)) {
+        of_speaking(said) || looks_aside(said) || only_a_limit(*said.edtf)) {
       continue;
     }
     // "The old one went in the big gale": looks aside, the talk stays where it was.

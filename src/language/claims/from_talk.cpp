@@ -9,6 +9,8 @@ namespace {
 
 /// A date said so many sentences ago still dates what is told.
 constexpr int kDateReach = 10;
+/// A place named so many sentences ago is still where talk is, for what the lists say stands there.
+constexpr int kHomeReach = 9;
 
 bool any(const StatementContext& c, WordClass word) {
   for (std::uint32_t i = c.reading.span.first; i < c.reading.span.past; ++i)
@@ -39,6 +41,28 @@ std::optional<ChosenDate> time_of_service(const std::vector<ServicePeriod>& serv
 
 namespace {
 
+bool is_state(const Draft& draft) {
+  return draft.statement == Statement::present || draft.statement == Statement::absent ||
+         draft.statement == Statement::count || draft.statement == Statement::attribute;
+}
+
+/// Talk is in the engine room, and the list has the boiler there: "It was black." What happened or ended may
+/// have done so elsewhere.
+const Referent* home_spoken_of(const StatementContext& context, const Focus& focus, const Draft& draft) {
+  if (draft.statement == Statement::ends || draft.statement == Statement::happened) return nullptr;
+  const Referent* place = focus.place_within(kHomeReach);
+  if (!place || place->kind != ThingKind::place || draft.subject->kind != ThingKind::equipment)
+    return nullptr;
+  const std::vector<Term>& places = context.finders.places->list().terms();
+  const std::vector<Term>& equipment = context.finders.equipment->list().terms();
+  const bool all = std::all_of(
+      draft.subject->terms.begin(), draft.subject->terms.end(), [&](std::uint32_t term) {
+        return std::any_of(place->terms.begin(), place->terms.end(),
+                           [&](std::uint32_t there) { return equipment[term].place == places[there].key; });
+      });
+  return all ? place : nullptr;
+}
+
 /// "When I came", of somebody who came twice: the time that talk has reached.
 void settle_service(const Focus& focus, DateExpression& said) {
   const auto* times = said.edtf ? std::get_if<EdtfSet>(&said.edtf->value) : nullptr;
@@ -65,6 +89,9 @@ void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft
   const Focus& focus = talk.focus;
   if (draft.date && !draft.date->carried) settle_service(focus, draft.date->expression);
   if (!draft.date && talk.served && any(context, WordClass::my_time)) draft.date = *talk.served;
+  // "It's stainless.", "The clock's gone.": as it was on the day of speaking.
+  if (!draft.date && draft.is_now && is_state(draft) && context.today && !context.asking)
+    draft.date = *context.today;
   if (!draft.date && !draft.is_now && focus.date && focus.date_age <= kDateReach) {
     draft.date = focus.date;
     draft.date->carried = true;
@@ -78,8 +105,10 @@ void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft
   if ((draft.subject->carried || goes_on) && draft.statement != Statement::begins && focus.last &&
       focus.last->subject && focus.last->place && focus.last->subject->terms == draft.subject->terms) {
     draft.place = focus.last->place;
-    draft.place->carried = true;
+  } else if (const Referent* home = home_spoken_of(context, focus, draft)) {
+    draft.place = *home;
   }
+  if (draft.place) draft.place->carried = true;
 }
 
 bool only_denies(const StatementContext& context) {

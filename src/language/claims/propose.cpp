@@ -26,6 +26,9 @@ constexpr std::string_view kBetweenTurns = " | ";
 /// An answer to when somebody came goes on for so many sentences.
 constexpr int kAnswerReach = 4;
 
+/// Sentences in which a date said dates what came or went, too.
+constexpr int kNearDate = 3;
+
 /// An answer of so few tokens is quoted with the sentence that rounds it off, if that is no longer than this.
 constexpr std::uint32_t kShortAnswer = 6;
 constexpr std::uint32_t kRoundingOff = 12;
@@ -363,9 +366,10 @@ class InterviewReader {
     for (const Judged& judged : judgement.found) {
       for (Draft& draft : drafts_of(context, judged.finding)) {
         settle(context, draft);
-        // The date of talk before is that of a state more often than of what changed it.
+        // The date of talk some way before is that of a state more often than of what changed it.
         const bool change = draft.statement == Statement::begins || draft.statement == Statement::ends;
-        if (change && draft.date && draft.date->carried) draft.date.reset();
+        if (change && draft.date && draft.date->carried && focus_.date_age > kNearDate)
+          draft.date.reset();
         draft.odds = judged.odds;
         draft.by_weights = true;
         draft.because.push_back(reason_of(judged));

@@ -137,6 +137,29 @@ std::vector<DateUse> uses(const Passage& passage, const std::vector<std::uint32_
   return all;
 }
 
+/// "In 1961, in June": of two dates next to each other the one that lies within the other.
+std::uint32_t narrowed(const Passage& passage, const std::vector<std::uint32_t>& all, std::uint32_t date) {
+  constexpr std::uint32_t kNear = 4;  // Tokens.
+  const DateExpression& said = passage.dates[date];
+  const auto near = [&](std::uint32_t other) {
+    const Span a = passage.date_spans[std::min(date, other)], b = passage.date_spans[std::max(date, other)];
+    if (b.first > a.past + kNear) return false;
+    for (std::uint32_t i = a.past; i < b.first; ++i) {
+      const Note& note = passage.notes[i];
+      if (note.flags.has(WordClass::coordinator) || note.flags.has(WordClass::be) ||
+          note.flags.has(WordClass::have) || note.thing >= 0 || (note.info && note.info->verb_group[0] >= 0))
+        return false;
+    }
+    return true;
+  };
+  for (const std::uint32_t other : all) {
+    const DateExpression& within = passage.dates[other];
+    if (other != date && !within.corrected && lies_in(within, said) && !lies_in(said, within) && near(other))
+      return other;
+  }
+  return date;
+}
+
 std::vector<std::uint32_t> own_dates(const Passage& passage, const Predicate& predicate, Span clause) {
   const std::vector<std::uint32_t> all = dates_in(passage, clause);
   if (all.empty()) return {};
@@ -175,6 +198,8 @@ std::vector<DateUse> dates_for(const Passage& passage, const SentenceReading& re
     chosen = dates_in(passage, reading.clauses[c - 1].span);
     if (chosen.size() > 1) chosen.erase(chosen.begin(), chosen.end() - 1);
   }
+  for (std::uint32_t& date : chosen) date = narrowed(passage, all, date);
+  chosen.erase(std::unique(chosen.begin(), chosen.end()), chosen.end());
   return uses(passage, chosen, reading.span);
 }
 
@@ -256,6 +281,13 @@ Edtf date_of_state(const DateExpression& expression, bool by) {
   if (expression.whole && !one_sided) return *expression.edtf;
   const Edtf& value = expression.whole ? *expression.whole : *expression.edtf;
   return by ? end_of_until(value).value_or(value) : as_interval(value);
+}
+
+bool lies_in(const DateExpression& inner, const DateExpression& outer) {
+  if (!inner.period || !outer.period) return false;
+  const auto first = inner.period->earliest(), from = outer.period->earliest();
+  const auto past = inner.period->past_latest(), to = outer.period->past_latest();
+  return first && from && past && to && *from <= *first && *past <= *to;
 }
 
 }  // namespace witnessmark::claims

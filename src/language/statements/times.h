@@ -44,4 +44,7 @@ Edtf stay_from(const Edtf& value);
 /// was so at some time in those months; by late 1957 no finer than at some time in 1957.
 Edtf date_of_state(const DateExpression& expression, bool by);
 
+/// Whether all of a date lies within another.
+bool lies_in(const DateExpression& inner, const DateExpression& outer);
+
 }  // namespace witnessmark::claims

@@ -95,6 +95,12 @@ constexpr std::array kSorts = {WordClass::colour,
                                WordClass::whereabouts,
                                WordClass::negative_determiner};
 
+constexpr Flags kAnySort = [] {
+  Flags made;
+  for (const WordClass sort : kSorts) made.set(sort);
+  return made;
+}();
+
 Part class_part(WordClass word) {
   static const std::array<Part, static_cast<std::size_t>(WordClass::count_)> kNames = [] {
     std::array<Part, static_cast<std::size_t>(WordClass::count_)> made;
@@ -224,8 +230,9 @@ Part StretchReader<Book>::sort_of(std::uint32_t i) const {
   if (n.number >= 0) return kNumber;
   if (passage_->tokens[i].kind == Token::Kind::mark) return kMark;
   if (any(n.flags, kPronouns) && !n.flags.has(WordClass::determiner)) return word(i);
-  for (const WordClass sort : kSorts) {
-    if (n.flags.has(sort)) return class_part(sort);
+  if (any(n.flags, kAnySort)) {
+    const auto sort = std::find_if(kSorts.begin(), kSorts.end(), [&](WordClass c) { return n.flags.has(c); });
+    return class_part(*sort);
   }
   if (is_name(*passage_, i)) return kName;
   return any(n.flags, kGrammar) ? word(i) : kOther;
