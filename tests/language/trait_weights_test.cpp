@@ -41,8 +41,7 @@ Term term(std::string key, std::string name) {
   return made;
 }
 
-std::vector<std::string> claims_of(const Language& language, const std::string& words,
-                                   bool by_weights = true) {
+std::vector<Claim> read(const Language& language, const std::string& words, bool by_weights = true) {
   const TermFinder places(AuthorityList(AuthorityList::Kind::places, {term("loft", "Loft")}), language);
   const TermFinder equipment(AuthorityList(AuthorityList::Kind::equipment, {term("vat", "Vat")}), language);
   ReadingContext context;
@@ -51,10 +50,13 @@ std::vector<std::string> claims_of(const Language& language, const std::string& 
   context.equipment = &equipment;
   context.by_weights = by_weights;
   const Transcript transcript = transcript_of(words);
+  return propose_claims(context, transcript, split_sentences(transcript, language.abbreviations()));
+}
+
+std::vector<std::string> claims_of(const Language& language, const std::string& words,
+                                   bool by_weights = true) {
   std::vector<std::string> lines;
-  for (const Claim& claim :
-       propose_claims(context, transcript, split_sentences(transcript, language.abbreviations())))
-    lines.push_back(dump(claim));
+  for (const Claim& claim : read(language, words, by_weights)) lines.push_back(dump(claim));
   return lines;
 }
 
@@ -64,7 +66,10 @@ using Lines = std::vector<std::string>;
 
 TEST_CASE("a stretch whose traits weigh enough states what no rule reads, of what it most likely speaks of") {
   // No rule has "lovely" for a property. Odds of e^4 for an attribute, against everything from the start.
-  const std::string against = "always\t-900\t-900\t-900\t-900\t-900\t-400\t-900\t-900\n";
+  // What a rule reads of the vat stays.
+  const std::string against =
+      "always\t-900\t-900\t-900\t-900\t-900\t-400\t-900\t-900\n"
+      "rule-of:same present\t0\t0\t900\t0\t0\t0\t0\t0\n";
   const auto language = load(against + "word:lovely\t0\t0\t0\t0\t0\t500\t0\t0\n" +
                              "carried-with:it\t0\t0\t0\t0\t0\t100\t0\t0\n");
   REQUIRE(language.ok());
@@ -90,14 +95,30 @@ TEST_CASE("a stretch whose traits weigh enough states what no rule reads, of wha
   }
 }
 
-TEST_CASE("what rules read of something only carried is left out where the weights speak against it") {
-  const auto against = load("always\t-900\t-900\t-900\t-900\t-900\t-900\t-900\t-900\n");
+TEST_CASE("what rules read is left out where the weights speak against it") {
+  const std::string always = "always\t-900\t-900\t-900\t-900\t-900\t-900\t-900\t-900\n";
+  const auto against = load(always);
+  const auto but_one = load(always + "rule-of:same begins\t900\t0\t0\t0\t0\t0\t0\t0\n");
   REQUIRE(against.ok());
+  REQUIRE(but_one.ok());
   const std::string words = "They fitted the vat in the loft. It was red.";
   const Lines plain = claims_of(*against, words, false);
   REQUIRE(plain.size() == 2);
-  // The first names the vat, and stays.
-  CHECK(claims_of(*against, words) == Lines{plain.front()});
+  CHECK(claims_of(*against, words).empty());
+  CHECK(claims_of(*but_one, words) == Lines{plain.front()});
+}
+
+TEST_CASE("claims are reviewed in the order of their odds") {
+  // The second sentence is the likelier.
+  const auto language = load("always\t-300\t-300\t-300\t-300\t-300\t-300\t-300\t-300\n"
+                             "rule-of:same begins\t200\t0\t0\t0\t0\t0\t0\t0\n"
+                             "rule-of:same attribute\t0\t0\t0\t0\t0\t500\t0\t0\n");
+  REQUIRE(language.ok());
+  const std::vector<Claim> claims = read(*language, "They fitted the vat in the loft. It was red.");
+  REQUIRE(claims.size() == 2);
+  CHECK(claims[0].statement == Statement::begins);
+  CHECK(claims[1].statement == Statement::attribute);
+  CHECK(claims[1].rank < claims[0].rank);
 }
 
 TEST_CASE("a fault in the weights is named with its line and column") {

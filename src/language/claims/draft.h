@@ -48,6 +48,7 @@ struct Draft {
   bool throughout = false;  ///< It was so the whole time of its date.
   bool by_then = false;             ///< Its date is the latest it can have been.
   bool is_now = false;              ///< Said in the present tense: no date of the past is carried to it.
+  bool today = false;               ///< Said as it was on the day of speaking.
   std::optional<double> odds;       ///< Natural logarithm of the odds, by the weights.
   bool by_weights = false;          ///< No rule read it.
   bool undated = false;             ///< A date beside it is no date of it ("her name on, and 1937").

@@ -90,7 +90,7 @@ void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft
   if (draft.date && !draft.date->carried) settle_service(focus, draft.date->expression);
   if (!draft.date && talk.served && any(context, WordClass::my_time)) draft.date = *talk.served;
   // "It's stainless.", "The clock's gone.": as it was on the day of speaking.
-  if (!draft.date && draft.is_now && is_state(draft) && context.today && !context.asking)
+  if (!draft.date && draft.today && is_state(draft) && context.today && !context.asking)
     draft.date = *context.today;
   if (!draft.date && !draft.is_now && focus.date && focus.date_age <= kDateReach) {
     draft.date = focus.date;

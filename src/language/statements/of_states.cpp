@@ -6,13 +6,6 @@
 
 namespace witnessmark::claims {
 
-/// "There's two here still.", "The drum's still there.", "That's the crane.": as it was on the day of
-/// speaking. "There's always been one" is not.
-void StatementReader::date_now(const Predicate& p, Draft& draft) const {
-  const bool now = p.present_tense && (arguments_.has(p.at, WordClass::present_be) || p.span.empty());
-  if (now && c_.today && !c_.asking) draft.date = *c_.today;
-}
-
 void StatementReader::exists(const Predicate& p) {
   const Span clause = c_.reading.clauses[p.clause].span;
   std::vector<Subject> subjects = things(arguments_.group_in({p.span.past, clause.past}));
@@ -36,7 +29,6 @@ void StatementReader::exists(const Predicate& p) {
     add_state(&p, subject, negated);
     for (std::size_t d = made; d < drafts_.size(); ++d) {
       if (!drafts_[d].place && c_.asked_place) carry_place(drafts_[d], *c_.asked_place);
-      date_now(p, drafts_[d]);
     }
   }
 }
@@ -224,7 +216,6 @@ bool StatementReader::is_somewhere(const Predicate& p, const std::vector<Subject
     add_state(&p, subject, negated || (subject.thing && subject.thing->negated));
     Draft& draft = drafts_[made];
     if (place && !draft.place) draft.place = referent_of(c_, *place);
-    date_now(p, draft);
     if (!draft.place && draft.place_words.empty()) draft.place_words = words;
     if (!draft.place && there && c_.focus.place) {
       draft.place = c_.focus.place;
@@ -387,7 +378,6 @@ bool StatementReader::points_at(const Predicate& p) {
     const std::size_t made = drafts_.size();
     add_state(&p, {referent_of(c_, thing), &thing}, false);
     if (!drafts_[made].place && c_.asked_place) carry_place(drafts_[made], *c_.asked_place);
-    date_now(p, drafts_[made]);
     return true;
   }
   return false;

@@ -79,7 +79,6 @@ class StatementReader {
   bool bare_count(const Predicate* p, Span where);
   void add_counted_elsewhere(const Predicate& p, Span clause, const std::vector<Subject>& subjects);
   bool points_at(const Predicate& p);
-  void date_now(const Predicate& p, Draft& draft) const;
   bool it_was(const Predicate& p, bool another);
   bool had_one(const Predicate& p);
   bool absent_in_service();

@@ -128,6 +128,9 @@ Draft& StatementReader::add(const Predicate* p, Statement statement, const Subje
     const Span words = p->span.empty() ? Span{p->at, p->at + 1} : p->span;  // "The drum's still there."
     draft.action = std::string(passage_.words({p->at, words.past}));
     draft.is_now = p->present_tense && p->kind != Predicate::Kind::verb;
+    // "It's been there": up to now, not now.
+    draft.today = draft.is_now && (p->kind == Predicate::Kind::have ||
+                                   arguments_.has(p->at, WordClass::present_be) || p->span.empty());
     if (p->particle > 0) draft.action += " … " + std::string(passage_.words({p->particle, p->particle + 1}));
     Mention mention;
     mention.kind = MentionKind::action;

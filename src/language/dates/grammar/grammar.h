@@ -263,6 +263,9 @@ class Grammar {
   bool is_reading(std::size_t i) const;
   std::int64_t other_choice(std::size_t past, std::int64_t value, std::size_t& end) const;
   bool chooses_year(std::size_t i, std::size_t past, std::int64_t value) const;
+  bool near_talk(std::int64_t value) const;
+  bool reckons_year(std::size_t i, std::int64_t value) const;
+  bool begins_two_years(std::size_t i, std::size_t past, std::int64_t value) const;
   bool it_has_been(std::size_t i) const;
   int era_sign(std::size_t i, std::size_t& past) const;
   bool spoken_year(std::size_t i, std::size_t past, std::int64_t head, std::int64_t rest) const;
@@ -274,6 +277,7 @@ class Grammar {
   bool turned_age(std::size_t& j) const;
   bool age_stands(std::size_t past) const;
   bool joins_service(std::size_t i) const;
+  bool starts_service(std::size_t i, Spec& spec) const;
   bool week_of(std::size_t i, Spec& spec) const;
   bool day_turned(std::size_t i, Spec& spec) const;
   bool my_birth(std::size_t i, Spec& spec) const;

@@ -168,6 +168,23 @@ bool Grammar::joins_service(std::size_t i) const {
   return at == i && next.is(Role::after_year);
 }
 
+// started, began work, first started here, first went, first went there; not: started the engine, first went
+// up the mast
+bool Grammar::starts_service(std::size_t i, Spec& spec) const {
+  const std::size_t verb = is(i, w("first")) ? i + 1 : i;
+  const bool starts = is(verb, w("started")) || is(verb, w("began"));
+  const bool comes = verb > i && (is(verb, w("went")) || is(verb, w("come")));
+  if (!starts && !comes) return false;
+  const std::size_t past = verb + 1;
+  const bool somewhere = t[past].is(Role::service_place) || is(past, w("here")) ||
+                         (is(past, w("there")) && !is(past + 1, w("was")) && !is(past + 1, w("were"))) ||
+                         (starts && is(past, w("work")));
+  spec.end = somewhere ? past + 1 : past;
+  if (somewhere) return true;
+  // "When I started it": the engine, not the service.
+  return ends_here(past) && !(starts && (is(past, w("it")) || is(past, w("the")) || is(past, w("a"))));
+}
+
 // joined, came aboard, left: the edge of a service, its words beginning at i
 bool Grammar::edge_of_service(std::size_t i, Spec& spec) const {
   const bool place = t[i + 1].is(Role::service_place);
@@ -178,6 +195,8 @@ bool Grammar::edge_of_service(std::size_t i, Spec& spec) const {
   if (t[i].is(Role::join)) return spec.end = aboard ? i + 2 : i + 1, aboard || joins_service(i + 1);
   if (is(i, w("first")) && is(i + 1, w("came")))
     return spec.end = t[i + 2].is(Role::service_place) ? i + 3 : i + 2, true;
+  if (is(i, w("came")) && is(i + 1, w("first"))) return spec.end = i + 2, true;
+  if (starts_service(i, spec)) return true;
   if (is(i, w("came")) && !aboard && ends_here(i + 1)) return spec.end = i + 1, true;
   const bool came = (is(i, w("came")) && aboard) || (is(i, w("went")) && place) ||
                     (is(i, w("got")) && (place || is(i + 1, w("here")) || is(i + 1, w("there"))));

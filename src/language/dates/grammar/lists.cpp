@@ -126,7 +126,7 @@ bool Grammar::guesses_between(const Spec& first, const Spec& second) const {
     return false;
   const auto before = t[first.begin - 1].hash;
   if (before == w("about") || before == w("around") || first.mod == Mod::approx) return true;
-  return hedged(second.end);
+  return hedged(second.end) || begins_two_years(first.begin, first.end, first.date.year);
 }
 
 // something like that, somewhere in there, around there, or so, I think

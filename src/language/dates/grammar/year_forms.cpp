@@ -101,6 +101,7 @@ bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t 
   if (t[i].newline && t[i].paragraph) return false;
   if (continues_list(i, value)) return true;
   if (words && chooses_year(i, past, value)) return true;
+  if (words && (reckons_year(i, value) || begins_two_years(i, past, value))) return true;
   const bool strong =
       before == w("in") || before == w("since") || (before == w("either") && is(i - 2, w("in"))) ||
       t[i - 1].any(bit(Role::part) | bit(Role::season)) || before == w("year") ||
@@ -182,10 +183,41 @@ bool Grammar::chooses_year(std::size_t i, std::size_t past, std::int64_t value) 
   const auto& after = t[end];
   if (after.is_sign('-') && !after.space) return false;
   if (is(end, w("that")) && t[end + 1].any(bit(Role::pronoun) | bit(Role::determiner))) return true;
+  return near_talk(value) && (!after.is_word() || after.newline || after.is(Role::after_year));
+}
+
+// Whether talk is of years, and this is one not far from them.
+bool Grammar::near_talk(std::int64_t value) const {
   constexpr std::int64_t kNear = 25;
-  if (!setting_.year || (after.is_word() && !after.newline && !after.is(Role::after_year))) return false;
+  if (!setting_.year) return false;
   const auto apart = setting_.century + value - *setting_.year;
   return apart >= -kNear && apart <= kNear;
+}
+
+// "It'd be fifty-six.", "That must have been sixty-two."
+bool Grammar::reckons_year(std::size_t i, std::int64_t value) const {
+  if (value <= 20 || value % 10 == 0 || !near_talk(value)) return false;
+  if (is(i - 1, w("been"))) return it_has_been(i);
+  if (!is(i - 1, w("be"))) return false;
+  const bool would = is(i - 2, w("would")) || is(i - 2, w("must")) || is(i - 2, w("might"));
+  return is(i - 2, w("it'd")) || is(i - 2, w("that'd")) ||
+         (would && (is(i - 3, w("it")) || is(i - 3, w("that"))));
+}
+
+// "Fifty-three, fifty-four.", "Forty-two? Forty-three?": two numbers that follow one another, and no third.
+bool Grammar::begins_two_years(std::size_t i, std::size_t past, std::int64_t value) const {
+  if (value <= 20 || !near_talk(value) || !(t[past].is_sign(',') || t[past].is_sign('?'))) return false;
+  std::int64_t next = 0;
+  std::size_t end = past + 1;
+  if (!below_hundred(past + 1, next, end) || next != value + 1) return false;
+  if (counts_something(end) || plural_follows(end)) return false;
+  const bool listed = t[i - 1].is_sign(',') && (t[i - 2].is(Role::number) || t[i - 2].is_number());
+  if (listed) return false;
+  const bool opens = i == 0 || !t[i - 1].is_word() || t[i].newline || is(i - 1, w("was")) ||
+                     is(i - 1, w("be")) || is(i - 1, w("been")) || is(i - 1, w("about")) ||
+                     is(i - 1, w("say")) || is(i - 1, w("in"));
+  const bool third = t[end].is_sign(',') && (t[end + 1].is(Role::number) || t[end + 1].is_number());
+  return opens && !third && (!t[end].is_word() || t[end].newline || t[end].is(Role::after_year));
 }
 
 // It would have been, that must have been, it might've been, it'd have been.
