@@ -11,13 +11,11 @@
 #include <string>
 #include <vector>
 
+#include "gold/corpus.h"
 #include "witnessmark/base/code_point_index.h"
 #include "witnessmark/language/claims.h"
 #include "witnessmark/language/date_expression.h"
 #include "witnessmark/language/tokens.h"
-#include "witnessmark/read/interview_files.h"
-#include "witnessmark/read/list_files.h"
-#include "witnessmark/read/register_files.h"
 #include "witnessmark/read/transcript_reader.h"
 
 using namespace witnessmark;
@@ -53,33 +51,15 @@ std::int64_t icu_sentences(const Transcript& transcript) {
   return count;
 }
 
-struct Material {
-  InterviewFile file;
-  AuthorityLists lists;
-  Register evidence;
-  std::vector<std::vector<std::string>> locations;
-  Transcript transcript;
-  Interview interview;
-};
-
 /// All transcripts of the corpus one after the other, as often as needed.
-Material load(const std::string& corpus, std::size_t wanted) {
+Transcript long_talk(const gold::Corpus& corpus, std::size_t wanted) {
   const SystemFileReader files;
-  Material material;
-  material.file = read_interview_files(files, corpus + "/interviews.csv").file;
-  const auto list = [&](const char* name, AuthorityList::Kind kind) {
-    return AuthorityList(kind, read_list(files.read(corpus + "/" + name).value(), name, kind).terms);
-  };
-  material.lists = {list("places.csv", AuthorityList::Kind::places), list("equipment.csv", AuthorityList::Kind::equipment)};
-  material.evidence = read_register_files(files, corpus + "/entries.csv", &material.lists).evidence;
-  for (const Stay& stay : material.evidence.itinerary) material.locations.push_back(stay.locations);
-  material.interview = material.file.interviews.front();
   std::vector<Transcript> transcripts;
-  for (const Interview& interview : material.file.interviews) {
-    const std::string path = corpus + "/" + interview.transcript_path;
+  for (const Interview& interview : corpus.file.interviews) {
+    const std::string path = corpus.folder + interview.transcript_path;
     transcripts.push_back(read_transcript(files.read(path).value(), path).value());
   }
-  Transcript& all = material.transcript;
+  Transcript all;
   std::int64_t base = 0;
   while (all.reading_text.size() < wanted) {
     for (const Transcript& one : transcripts) {
@@ -96,29 +76,26 @@ Material load(const std::string& corpus, std::size_t wanted) {
       base += CodePointIndex(one.reading_text).size().value;
     }
   }
-  return material;
+  return all;
 }
 
 }  // namespace
 
 int main(int argc, char** argv) {
-  const std::string corpus = argc > 1 ? argv[1] : "corpus-demo";
+  const std::string folder = argc > 1 ? argv[1] : "corpus-demo";
   const double megabytes = argc > 2 ? std::atof(argv[2]) : 10;
-  const Material material = load(corpus, static_cast<std::size_t>(megabytes * 1e6));
-  const Transcript& transcript = material.transcript;
+  if (megabytes <= 0) {
+    std::fprintf(stderr, "usage: claims_bench [CORPUS [MEGABYTES]]: \"%s\" is no size\n", argv[2]);
+    return 2;
+  }
+  const gold::Corpus corpus = gold::read_corpus(folder + "/");
+  const Transcript transcript = long_talk(corpus, static_cast<std::size_t>(megabytes * 1e6));
   const Language language =
-      std::move(Language::load(SystemFileReader(), corpus + "/../shared/language/en")).value();
-  const TermFinder places(material.lists.places, language);
-  const TermFinder equipment(material.lists.equipment, language);
-  ReadingContext context;
-  context.language = &language;
-  context.places = &places;
-  context.equipment = &equipment;
-  context.interview = &material.interview;
-  context.persons = material.file.persons;
-  context.speakers = material.file.speakers;
-  context.events = material.evidence.events;
-  context.locations = material.locations;
+      std::move(Language::load(SystemFileReader(), folder + "/../shared/language/en")).value();
+  const TermFinder places(corpus.lists.places, language);
+  const TermFinder equipment(corpus.lists.equipment, language);
+  ReadingContext context = gold::context_of(corpus, language, places, equipment);
+  context.interview = &corpus.file.interviews.front();
 
   const double size = static_cast<double>(transcript.reading_text.size()) / 1e6;
   std::int64_t count = 0;
@@ -133,8 +110,8 @@ int main(int argc, char** argv) {
   std::vector<Token> tokens;
   const double token_pass = seconds([&] { each_turn([&](std::string_view text) { tokenize(text, tokens); }); });
   Discourse discourse;
-  discourse.speech_time = material.interview.date.value;
-  discourse.events = material.evidence.events;
+  discourse.speech_time = context.interview->date.value;
+  discourse.events = corpus.evidence.events;
   // As the reader of claims does it: many turns in one call.
   std::vector<std::string> batches(1);
   each_turn([&](std::string_view text) {
@@ -150,6 +127,9 @@ int main(int argc, char** argv) {
       equipment.find(text);
     });
   });
+  context.by_weights = false;
+  const double by_rules = seconds([&] { claims = propose_claims(context, transcript, sentences); });
+  context.by_weights = true;
   const double reading = seconds([&] { claims = propose_claims(context, transcript, sentences); });
   std::int64_t words = 0;
   each_turn([&](std::string_view text) {
@@ -160,7 +140,7 @@ int main(int argc, char** argv) {
               sentences.size(), static_cast<long long>(count), claims.size());
   const double whole = split + reading;
   const auto line = [&](const char* name, double time) {
-    std::printf("%-44s %7.1f MB/s %6.2f of the ICU pass %5.1f %% of the whole\n", name, size / time, time / icu,
+    std::printf("%-48s %7.1f MB/s %6.2f of the ICU pass %5.1f %% of the whole\n", name, size / time, time / icu,
                 time / whole * 100);
   };
   line("bare ICU sentence pass", icu);
@@ -168,7 +148,8 @@ int main(int argc, char** argv) {
   line("tokens alone", token_pass);
   line("dates alone", dates);
   line("terms of two lists alone, as mentions", terms);
-  line("claims, dates and terms included", reading);
+  line("claims by rules alone, dates and terms included", by_rules);
+  line("claims, by weights too", reading);
   line("the whole: sentences and claims", whole);
   std::printf("an hour's interview of 10000 words: %.2f ms\n", whole / static_cast<double>(words) * 10000 * 1000);
   return 0;

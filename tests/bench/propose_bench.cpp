@@ -71,7 +71,12 @@ void demo_in_figures(const std::filesystem::path& folder, const SystemFileReader
 }  // namespace
 
 int main(int argc, char** argv) {
-  const std::size_t bytes = static_cast<std::size_t>(argc > 1 ? std::atoi(argv[1]) : 10) * 1'000'000;
+  const int wanted = argc > 1 ? std::atoi(argv[1]) : 10;
+  if (wanted <= 0) {
+    fmt::print(stderr, "usage: propose_bench [MEGABYTES]: \"{}\" is no number of megabytes\n", argv[1]);
+    return 2;
+  }
+  const std::size_t bytes = static_cast<std::size_t>(wanted) * 1'000'000;
   const SystemFileReader files;
   const auto folder = source_tree() / "corpus-demo";
   demo_in_figures(folder, files);

@@ -20,11 +20,8 @@ Corpus read_corpus(const std::string& folder) {
   return corpus;
 }
 
-void with_interview(
-    const Corpus& corpus, const Language& language, const std::string& key,
-    const std::function<void(const ReadingContext&, Transcript, const std::vector<Sentence>&)>& use) {
-  const TermFinder places(corpus.lists.places, language);
-  const TermFinder equipment(corpus.lists.equipment, language);
+ReadingContext context_of(const Corpus& corpus, const Language& language, const TermFinder& places,
+                          const TermFinder& equipment) {
   ReadingContext context;
   context.language = &language;
   context.places = &places;
@@ -33,6 +30,15 @@ void with_interview(
   context.speakers = corpus.file.speakers;
   context.events = corpus.evidence.events;
   context.locations = corpus.locations;
+  return context;
+}
+
+void with_interview(
+    const Corpus& corpus, const Language& language, const std::string& key,
+    const std::function<void(const ReadingContext&, Transcript, const std::vector<Sentence>&)>& use) {
+  const TermFinder places(corpus.lists.places, language);
+  const TermFinder equipment(corpus.lists.equipment, language);
+  ReadingContext context = context_of(corpus, language, places, equipment);
   for (const Interview& interview : corpus.file.interviews) {
     if (interview.key != key) continue;
     context.interview = &interview;

@@ -21,6 +21,10 @@ struct Corpus {
 
 Corpus read_corpus(const std::string& folder);
 
+/// What reading an interview of the corpus needs, without the interview. All must outlive it.
+ReadingContext context_of(const Corpus& corpus, const Language& language, const TermFinder& places,
+                          const TermFinder& equipment);
+
 /// Calls with what reading the interview of that key needs; not at all when the site has no such interview.
 void with_interview(
     const Corpus& corpus, const Language& language, const std::string& key,

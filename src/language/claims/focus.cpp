@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "language/clauses/unlisted.h"
 #include "language/statements/statements.h"
 
 namespace witnessmark::claims {
@@ -53,47 +54,15 @@ bool of_speaking(const DateExpression& said) {
   return said.timex3 == "PRESENT_REF" || said.rule == "day-word";
 }
 
-/// "When I was nineteen", "two years after", "when I left": says when one thing was; talk does not stay
-/// there.
-bool looks_aside(const DateExpression& said) {
-  return said.rule == "age" || said.rule == "offset" || said.rule == "offset-unit" ||
-         said.rule == "service-ends" || said.rule == "between" || said.rule == "season-of-life";
+/// "When I was nineteen", "… two years after", "when I left": says when one thing was; talk does not stay
+/// there. "The spring after the strike we put three more down" begins to tell of that spring.
+bool looks_aside(const DateExpression& said, bool opens) {
+  if (said.rule == "offset" || said.rule == "offset-unit") return !opens;
+  return said.rule == "age" || said.rule == "service-ends" || said.rule == "between" ||
+         said.rule == "season-of-life";
 }
 
 }  // namespace
-
-bool brings_in_unlisted(const Passage& passage, Span span, bool anywhere) {
-  for (std::uint32_t i = span.first; i + 1 < span.past; ++i) {
-    const Flags& f = passage.notes[i].flags;
-    if (!f.has(WordClass::indefinite) || !f.has(WordClass::determiner) || passage.notes[i].thing >= 0)
-      continue;
-    if (i > span.first && !anywhere) {
-      const Flags& before = passage.notes[i - 1].flags;
-      if (before.has(WordClass::as) || before.has(WordClass::with) || before.has(WordClass::at) ||
-          before.has(WordClass::of) || before.has(WordClass::by) || before.has(WordClass::for_) ||
-          before.has(WordClass::to) || passage.notes[i].cue >= 0) {
-        continue;
-      }
-    }
-    for (std::uint32_t k = i + 1; k < span.past && k < i + 4; ++k) {
-      const Note& note = passage.notes[k];
-      if (passage.tokens[k].kind == Token::Kind::mark || note.thing >= 0 || note.date >= 0 ||
-          note.number >= 0)
-        break;
-      const Flags& g = note.flags;
-      if (g.has(WordClass::abstract) || g.has(WordClass::person) || g.has(WordClass::event_noun) ||
-          g.has(WordClass::activity)) {
-        break;
-      }
-      if (!g.any() && note.cue < 0 && passage.tokens[k].kind == Token::Kind::word) return true;
-      if (!g.has(WordClass::quality) && !g.has(WordClass::old) && !g.has(WordClass::colour) &&
-          !g.has(WordClass::material) && !g.has(WordClass::condition) && !g.has(WordClass::indefinite)) {
-        break;
-      }
-    }
-  }
-  return false;
-}
 
 std::optional<Referent> Focus::pronoun(bool plural, bool asking) const {
   if (asking && !plural && topic.referent && words - topic.at <= kTopicReach) {
@@ -204,7 +173,7 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
     const DateExpression& said = passage.dates[d];
     const Span& at = passage.date_spans[d];
     if (at.empty() || !context.reading.span.holds(at.first) || said.corrected || !said.edtf ||
-        of_speaking(said) || looks_aside(said) || only_a_limit(*said.edtf)) {
+        of_speaking(said) || looks_aside(said, at.first == context.reading.span.first) || only_a_limit(*said.edtf)) {
       continue;
     }
     // "The old one went in the big gale": looks aside, the talk stays where it was.

@@ -151,36 +151,6 @@ std::optional<Draft> journey_confirmed(const StatementContext& answer, const Jou
   return draft;
 }
 
-std::optional<ChosenDate> bare_year(const StatementContext& answer) {
-  if (!answer.today || !answer.today->expression.edtf) return std::nullopt;
-  const auto* day = std::get_if<EdtfDate>(&answer.today->expression.edtf->value);
-  if (!day || !day->year.specified()) return std::nullopt;
-  const Number* said = nullptr;
-  for (const Number& number : answer.passage.numbers_in(answer.reading.span)) {
-    if (!said && answer.reading.span.holds(number.span.first)) said = &number;
-  }
-  constexpr std::int64_t kLeast = 20, kMost = 99, kHundred = 100;
-  if (!said || said->least != said->most || said->least < kLeast || said->most > kMost) return std::nullopt;
-  for (std::uint32_t i = answer.reading.span.first; i < answer.reading.span.past; ++i) {
-    const Flags& f = answer.passage.notes[i].flags;
-    const bool empty = said->span.holds(i) || answer.passage.tokens[i].kind == Token::Kind::mark ||
-                       f.has(WordClass::filler) || f.has(WordClass::adverb) ||
-                       answer.passage.notes[i].cue >= 0;
-    if (!empty || answer.passage.notes[i].date >= 0) return std::nullopt;  // "At twenty-one." is an age.
-  }
-  const std::int64_t now = day->year.value;
-  std::int64_t year = now - now % kHundred + said->least;
-  if (year > now) year -= kHundred;
-  const auto edtf = parse_edtf(std::to_string(year));
-  if (!edtf) return std::nullopt;
-  ChosenDate chosen;
-  chosen.expression.text = std::string(answer.passage.words(said->span));
-  chosen.expression.edtf = *edtf;
-  chosen.expression.rule = "bare-year";
-  chosen.expression.anchor = "interview " + to_string(*answer.today->expression.edtf);
-  return chosen;
-}
-
 std::optional<Draft> journey_answered(const StatementContext& answer, const JourneyAsked& asked) {
   const Span span = answer.reading.span;
   if (span.past - span.first > kLongestAnswer) return std::nullopt;

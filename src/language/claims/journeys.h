@@ -18,10 +18,6 @@ struct JourneyAsked {
 
 std::optional<JourneyAsked> journey_asked(const StatementContext& question);
 
-/// "Fifty-three." in answer to when: a year of the hundred before the interview. Nothing where anything else
-/// stands in the sentence but fillers and marks, or the day of the interview is not known.
-std::optional<ChosenDate> bare_year(const StatementContext& answer);
-
 /// The answer's whereabouts: the asked ones with the date or the place of a sentence that states nothing else
 /// ("Nineteen thirty-five.", "Number three."). Nothing when it gives neither.
 std::optional<Draft> journey_answered(const StatementContext& answer, const JourneyAsked& asked);

@@ -6,6 +6,8 @@
 
 #include <algorithm>
 
+#include "language/clauses/unlisted.h"
+
 namespace witnessmark::claims {
 namespace {
 

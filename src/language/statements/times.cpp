@@ -6,6 +6,8 @@
 
 #include <algorithm>
 
+#include "language/statements/statements.h"
+
 namespace witnessmark::claims {
 namespace {
 
@@ -137,10 +139,12 @@ std::vector<DateUse> uses(const Passage& passage, const std::vector<std::uint32_
   return all;
 }
 
-/// "In 1961, in June": of two dates next to each other the one that lies within the other.
+/// "In 1961, in June": of a year and a date next to it the one that lies within it.
 std::uint32_t narrowed(const Passage& passage, const std::vector<std::uint32_t>& all, std::uint32_t date) {
   constexpr std::uint32_t kNear = 4;  // Tokens.
   const DateExpression& said = passage.dates[date];
+  const auto* year = said.edtf ? std::get_if<EdtfDate>(&said.edtf->value) : nullptr;
+  if (!year || year->month) return date;
   const auto near = [&](std::uint32_t other) {
     const Span a = passage.date_spans[std::min(date, other)], b = passage.date_spans[std::max(date, other)];
     if (b.first > a.past + kNear) return false;
@@ -211,6 +215,36 @@ std::optional<ChosenDate> last_date_in(const Passage& passage, Span span) {
       last = ChosenDate{passage.dates[d], false};
   }
   return last;
+}
+
+std::optional<ChosenDate> bare_year(const StatementContext& answer) {
+  if (!answer.today || !answer.today->expression.edtf) return std::nullopt;
+  const auto* day = std::get_if<EdtfDate>(&answer.today->expression.edtf->value);
+  if (!day || !day->year.specified()) return std::nullopt;
+  const Number* said = nullptr;
+  for (const Number& number : answer.passage.numbers_in(answer.reading.span)) {
+    if (!said && answer.reading.span.holds(number.span.first)) said = &number;
+  }
+  constexpr std::int64_t kLeast = 20, kMost = 99, kHundred = 100;
+  if (!said || said->least != said->most || said->least < kLeast || said->most > kMost) return std::nullopt;
+  for (std::uint32_t i = answer.reading.span.first; i < answer.reading.span.past; ++i) {
+    const Flags& f = answer.passage.notes[i].flags;
+    const bool empty = said->span.holds(i) || answer.passage.tokens[i].kind == Token::Kind::mark ||
+                       f.has(WordClass::filler) || f.has(WordClass::adverb) ||
+                       answer.passage.notes[i].cue >= 0;
+    if (!empty || answer.passage.notes[i].date >= 0) return std::nullopt;  // "At twenty-one." is an age.
+  }
+  const std::int64_t now = day->year.value;
+  std::int64_t year = now - now % kHundred + said->least;
+  if (year > now) year -= kHundred;
+  const auto edtf = parse_edtf(std::to_string(year));
+  if (!edtf) return std::nullopt;
+  ChosenDate chosen;
+  chosen.expression.text = std::string(answer.passage.words(said->span));
+  chosen.expression.edtf = *edtf;
+  chosen.expression.rule = "bare-year";
+  chosen.expression.anchor = "interview " + to_string(*answer.today->expression.edtf);
+  return chosen;
 }
 
 std::optional<Edtf> end_of_until(const Edtf& value) {

@@ -6,6 +6,8 @@
 
 namespace witnessmark::claims {
 
+struct StatementContext;
+
 /// A date of the sentence as it bears on one predicate.
 struct DateUse {
   std::uint32_t date = 0;  ///< Index into the passage's dates.
@@ -25,6 +27,10 @@ std::vector<DateUse> dates_for(const Passage& passage, const SentenceReading& re
 
 /// The last date beginning in a stretch that has a value.
 std::optional<ChosenDate> last_date_in(const Passage& passage, Span span);
+
+/// "Fifty-three." in answer to when: a year of the hundred before the interview. Nothing where anything else
+/// stands in the sentence but fillers and marks, or the day of the interview is not known.
+std::optional<ChosenDate> bare_year(const StatementContext& answer);
 
 /// The date at the near end of "until 1953", "since 1938": the value itself when it is no such interval.
 std::optional<Edtf> end_of_until(const Edtf& value);

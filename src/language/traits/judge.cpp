@@ -13,7 +13,7 @@ namespace {
 constexpr double kLeastProbability = 0.14;
 /// What one stretch states of one thing besides something else must be likelier.
 constexpr double kLeastBesides = 0.25;
-/// What rules read is left out where it is less likely than this.
+/// What rules read of something that is not named is left out where it is less likely than this.
 constexpr double kLeastOfRules = 0.06;
 constexpr double kAlike = 0.5;  ///< Shares of quotes that are the same.
 /// What a candidate adds to the odds of a stretch no rule has read from is below this, in hundredths: others
@@ -163,8 +163,10 @@ Judgement Judge::judge(const StatementContext& context, const std::vector<Draft>
     if (!draft.quotes.empty()) known.push_back({draft.statement, draft.quotes.front(), about(draft)});
   }
   Judgement judgement;
-  for (const std::optional<std::int32_t>& odds : of_drafts_) {
-    judgement.doubted.push_back(odds && *odds < kOfRules);
+  for (std::size_t d = 0; d < drafts.size(); ++d) {
+    const std::optional<std::int32_t>& odds = of_drafts_[d];
+    const bool names_it = drafts[d].subject && !drafts[d].subject->carried;
+    judgement.doubted.push_back(odds && *odds < kOfRules && !drafts[d].led && !names_it);
     judgement.odds.push_back(odds ? std::optional(*odds / kHundredths) : std::nullopt);
   }
   for (const Choice& choice : choices_) {
