@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <bit>
 #include <charconv>
 
 #include "language/words.h"
@@ -11,8 +13,7 @@ namespace witnessmark {
 namespace {
 
 constexpr const char* kFile = "trait-weights.tsv";
-/// No weight is beyond this: sums over the longest sentence stay far from what a number holds.
-constexpr int kMost = 99'999;
+constexpr std::int16_t kMost = 30'000;  ///< No weight is beyond this, three hundred in the exponent.
 
 /// The hash of "pair:the boiler", as a TraitBook makes it. Endings are no words: they have no other spelling.
 std::uint64_t hash_of(std::string_view trait, const Words& words) {
@@ -31,24 +32,11 @@ std::uint64_t hash_of(std::string_view trait, const Words& words) {
 
 }  // namespace
 
-void TraitWeights::grow() {
-  const std::vector<Slot> old = std::move(slots_);
-  slots_.assign(old.size() * 4, {});
-  mask_ = slots_.size() - 1;
-  for (const Slot& slot : old) {
-    if (slot.row < 0) continue;
-    std::uint64_t i = slot.trait & mask_;
-    while (slots_[i].row >= 0) i = (i + 1) & mask_;
-    slots_[i] = slot;
-  }
-}
-
-void TraitWeights::insert(std::uint64_t trait, const Scores& row) {
-  if ((rows_.size() + 1) * 2 > slots_.size()) grow();
+void TraitWeights::insert(std::uint64_t trait, const Row& row) {
   std::uint64_t i = trait & mask_;
-  while (slots_[i].row >= 0 && slots_[i].trait != trait) i = (i + 1) & mask_;
+  while (slots_[i].row >= 0 && slots_[i].mark != mark_of(trait)) i = (i + 1) & mask_;
   if (slots_[i].row >= 0) return;  // The first of two spellings that are one.
-  slots_[i] = {trait, static_cast<std::int32_t>(rows_.size())};
+  slots_[i] = {mark_of(trait), static_cast<std::int32_t>(rows_.size())};
   rows_.push_back(row);
 }
 
@@ -60,14 +48,17 @@ Result<TraitWeights> TraitWeights::load(const FileReader& files, const std::file
   const Result<std::string> bytes = files.read(path);
   if (!bytes) return bytes.error();
   std::string_view rest = *bytes;
+  const auto lines = static_cast<std::size_t>(std::count(rest.begin(), rest.end(), '\n')) + 1;
+  weights.slots_.assign(std::bit_ceil(2 * lines), {});
+  weights.mask_ = weights.slots_.size() - 1;
   for (std::int64_t number = 1; !rest.empty(); ++number) {
     const std::size_t end = std::min(rest.find('\n'), rest.size());
     const std::string_view line = rest.substr(0, end);
     rest.remove_prefix(std::min(end + 1, rest.size()));
     if (number == 1 || line.empty()) continue;  // The header.
     std::size_t at = std::min(line.find('\t'), line.size());
-    Scores row{};
-    for (std::int32_t& weight : row.of) {
+    Row row{};
+    for (std::int16_t& weight : row) {
       const char* from = line.data() + std::min(at + 1, line.size());
       const auto [past, fault] = std::from_chars(from, line.data() + line.size(), weight);
       const auto column = static_cast<std::size_t>(past - line.data());

@@ -47,8 +47,9 @@ class TraitWeights {
     for (std::uint64_t i = trait & mask_;; i = (i + 1) & mask_) {
       const Slot& slot = slots_[i];
       if (slot.row < 0) return;
-      if (slot.trait != trait) continue;
-      scores += rows_[static_cast<std::size_t>(slot.row)];
+      if (slot.mark != mark_of(trait)) continue;
+      const Row& row = rows_[static_cast<std::size_t>(slot.row)];
+      for (std::size_t s = 0; s < kStatements; ++s) scores.of[s] += row[s];
       return;
     }
   }
@@ -59,16 +60,19 @@ class TraitWeights {
                                    const Words& words);
 
  private:
+  /// Small, for most of what is looked up is far apart and not there. The place tells traits apart by the low
+  /// bits, the mark by the high ones.
   struct Slot {
-    std::uint64_t trait = 0;
+    std::uint32_t mark = 0;
     std::int32_t row = -1;
   };
-  void insert(std::uint64_t trait, const Scores& row);
-  void grow();
+  using Row = std::array<std::int16_t, kStatements>;
+  static std::uint32_t mark_of(std::uint64_t trait) { return static_cast<std::uint32_t>(trait >> 32); }
+  void insert(std::uint64_t trait, const Row& row);
 
-  std::vector<Slot> slots_{16};
-  std::uint64_t mask_ = 15;
-  std::vector<Scores> rows_;
+  std::vector<Slot> slots_{1};
+  std::uint64_t mask_ = 0;
+  std::vector<Row> rows_;
 };
 
 }  // namespace witnessmark
