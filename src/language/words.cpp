@@ -247,6 +247,8 @@ Result<void> load_grammar(Words& words, const FileReader& files, const std::file
     const auto what = index_of<WordClass>(kWordClasses, row[1]);
     if (!what)
       return file->error(row, 1, fmt::format("class \"{}\" is not known", row[1]), list_of(kWordClasses));
+    if (*what == WordClass::source && row[0].find(' ') != std::string::npos)
+      return file->error(row, 0, "a source is one word", "name it by its last word");
     add_phrase(
         words, row[0],
         [&](WordInfo& info) {
@@ -431,6 +433,13 @@ bool Words::is_going(std::string_view word) const {
   constexpr std::size_t kLongestShort = 4;
   return word.size() > kLongestShort &&
          std::any_of(going_endings.begin(), going_endings.end(),
+                     [&](const std::string& ending) { return word.ends_with(ending); });
+}
+
+bool Words::is_past(std::string_view word) const {
+  constexpr std::size_t kLongestShort = 4;
+  return word.size() > kLongestShort &&
+         std::any_of(past_endings.begin(), past_endings.end(),
                      [&](const std::string& ending) { return word.ends_with(ending); });
 }
 

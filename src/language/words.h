@@ -273,6 +273,8 @@ struct Words {
   std::vector<std::string> going_endings;
   /// Whether a word has the look of what is under way ("landing"); short words ("ring") have not.
   bool is_going(std::string_view word) const;
+  /// Whether a word of no row has the ending of past forms ("greased").
+  bool is_past(std::string_view word) const;
 
   std::vector<Cue> cues;
   std::vector<QuantityWord> quantities;

@@ -3,6 +3,7 @@
 #include <unicode/brkiter.h>
 #include <unicode/utext.h>
 
+#include <algorithm>
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
@@ -89,6 +90,10 @@ int main(int argc, char** argv) {
     return 2;
   }
   const gold::Corpus corpus = gold::read_corpus(folder + "/");
+  if (corpus.file.interviews.empty()) {
+    std::fprintf(stderr, "%s has no interviews\n", folder.c_str());
+    return 2;
+  }
   const Transcript transcript = long_talk(corpus, static_cast<std::size_t>(megabytes * 1e6));
   const Language language =
       std::move(Language::load(SystemFileReader(), folder + "/../shared/language/en")).value();
@@ -109,9 +114,9 @@ int main(int argc, char** argv) {
   const double split = seconds([&] { sentences = split_sentences(transcript, language.abbreviations()); });
   std::vector<Token> tokens;
   const double token_pass = seconds([&] { each_turn([&](std::string_view text) { tokenize(text, tokens); }); });
-  Discourse discourse;
-  discourse.speech_time = context.interview->date.value;
-  discourse.events = corpus.evidence.events;
+  Discourse talk;
+  talk.speech_time = context.interview->date.value;
+  talk.events = corpus.evidence.events;
   // As the reader of claims does it: many turns in one call.
   std::vector<std::string> batches(1);
   each_turn([&](std::string_view text) {
@@ -119,7 +124,9 @@ int main(int argc, char** argv) {
     batches.back().append(text).append(" | ");
   });
   const double dates = seconds([&] {
-    for (const std::string& batch : batches) discourse = read_dates(batch, language.dates(), discourse).after;
+    DateReader reader(language.dates(), talk);
+    std::vector<DateExpression> expressions;
+    for (const std::string& batch : batches) reader.read(batch, expressions);
   });
   const double terms = seconds([&] {
     each_turn([&](std::string_view text) {

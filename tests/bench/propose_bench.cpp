@@ -31,7 +31,7 @@ double seconds(const Work& work) {
   return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
 }
 
-/// Breaks the text turn by turn into sentences, as the reader must at least do.
+/// Breaks the text into sentences, as the reader must at least do.
 std::size_t bare_sentences(const std::string& text) {
   UErrorCode status = U_ZERO_ERROR;
   std::unique_ptr<icu::BreakIterator> sentences(icu::BreakIterator::createSentenceInstance(icu::Locale::getEnglish(), status));

@@ -23,6 +23,7 @@
 
 #include "corpus.h"
 #include "language/claims/propose.h"
+#include "language/language_data.h"
 #include "scoring.h"
 
 using namespace witnessmark;
@@ -39,7 +40,6 @@ constexpr double kCost = 0.1;            ///< liblinear's C.
 constexpr std::size_t kSeenInSites = 2;  ///< A trait of one site alone teaches nothing of others.
 constexpr std::size_t kSeen = 3;
 constexpr int kLeastHundredths = 5;
-constexpr double kAlike = 0.5;
 
 struct CodedInterview {
   std::string site, key, coding;
@@ -63,21 +63,24 @@ std::vector<CodedInterview> coded_interviews() {
   return all;
 }
 
-/// Traits numbered from 1 on, as liblinear wants them.
+/// Traits numbered from 1 on, as liblinear wants them; those that are one when read are one here.
 class Vocabulary {
  public:
+  explicit Vocabulary(const Words& words) : words_(words) {}
   int number(const std::string& trait) {
-    return numbers_.try_emplace(trait, static_cast<int>(numbers_.size()) + 1).first->second;
+    const auto [known, is_new] =
+        numbers_.try_emplace(TraitWeights::hash_of(trait, words_), static_cast<int>(names_.size()));
+    if (is_new) names_.push_back(trait);
+    return known->second;
   }
-  std::size_t size() const { return numbers_.size(); }
-  std::vector<const std::string*> names() const {
-    std::vector<const std::string*> names(size() + 1);
-    for (const auto& [name, number] : numbers_) names[static_cast<std::size_t>(number)] = &name;
-    return names;
-  }
+  std::size_t size() const { return names_.size() - 1; }
+  /// By number, as first spelled.
+  const std::vector<std::string>& names() const { return names_; }
 
  private:
-  std::unordered_map<std::string, int> numbers_;
+  const Words& words_;
+  std::unordered_map<std::uint64_t, int> numbers_;
+  std::vector<std::string> names_{1};
 };
 
 using Counts = std::vector<feature_node>;  ///< By number, without liblinear's end.
@@ -90,7 +93,7 @@ Counts counts_of(const std::vector<std::string>& traits, Vocabulary& vocabulary)
   return counts;
 }
 
-using Statements = std::array<bool, 8>;
+using Statements = std::array<bool, kStatements>;
 
 struct SubjectSeen {
   claims::ThingKind kind = claims::ThingKind::equipment;
@@ -136,10 +139,10 @@ void mark(const std::vector<CodedClaim>& coded, Material& material) {
     double best = 0;
     for (const StretchSeen& stretch : material.stretches)
       best = std::max(best, stretch.range.shared_with(claim.quote));
-    if (best < kAlike) continue;
+    if (best < claims::kAlike) continue;
     for (StretchSeen& stretch : material.stretches) {
       const double shared = stretch.range.shared_with(claim.quote);
-      if (shared < kAlike) continue;
+      if (shared < claims::kAlike) continue;
       const bool is_it = shared >= best;
       if (located) (is_it ? stretch.located : stretch.unclear)[statement] = true;
       for (SubjectSeen& subject : stretch.subjects) {
@@ -229,9 +232,8 @@ std::vector<bool> worth_keeping(const std::vector<const Material*>& materials, s
 void learn(const std::vector<const Material*>& materials, const Vocabulary& vocabulary, const fs::path& to) {
   const std::vector<bool> kept = worth_keeping(materials, vocabulary.size());
   std::vector<std::vector<double>> weights;
-  for (std::size_t s = 0; s < 8; ++s) weights.push_back(fit(materials, s, kept));
+  for (std::size_t s = 0; s < kStatements; ++s) weights.push_back(fit(materials, s, kept));
   std::map<std::string, std::string> lines;  // In order of the traits.
-  const auto names = vocabulary.names();
   for (std::size_t i = 1; i < kept.size(); ++i) {
     std::string line;
     bool any = false;
@@ -241,11 +243,11 @@ void learn(const std::vector<const Material*>& materials, const Vocabulary& voca
       any = any || hundredths != 0;
       line += fmt::format("\t{}", hundredths);
     }
-    if (any) lines.emplace(*names[i], line);
+    if (any) lines.emplace(vocabulary.names()[i], line);
   }
   std::ofstream out(to);
   out << "trait";
-  for (std::size_t s = 0; s < 8; ++s) out << '\t' << to_string(static_cast<Statement>(s));
+  for (std::size_t s = 0; s < kStatements; ++s) out << '\t' << to_string(static_cast<Statement>(s));
   out << '\n';
   for (const auto& [trait, line] : lines) out << trait << line << '\n';
 }
@@ -322,7 +324,7 @@ int main(int argc, char** argv) {
   const std::string what = argv[1];
   const std::vector<CodedInterview> interviews = coded_interviews();
   const Language language = language_in(kLanguage);
-  Vocabulary vocabulary;
+  Vocabulary vocabulary(language.data().words);
   std::vector<Material> materials;
   for (const CodedInterview& interview : interviews) {
     Material& material = materials.emplace_back();

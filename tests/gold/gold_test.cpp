@@ -9,6 +9,7 @@
 #include <array>
 #include <cstdio>
 #include <cstdlib>
+#include <filesystem>
 #include <fstream>
 #include <map>
 #include <set>
@@ -18,6 +19,8 @@
 #include "scoring.h"
 #include "witnessmark/base/code_point_index.h"
 #include "witnessmark/language/claims.h"
+#include "witnessmark/read/list_files.h"
+#include "witnessmark/read/transcript_reader.h"
 
 using namespace witnessmark;
 using namespace witnessmark::gold;
@@ -322,6 +325,42 @@ TEST_CASE("claims of the held-out interviews" *
   print("held out", all);
   CHECK(all.coded > 780);
   CHECK(all.f1() >= 0.30);
+}
+
+TEST_CASE("the files of every site coded are without a fault, and every quote is found") {
+  const SystemFileReader files;
+  const auto in_order = [](const std::string& file, bool ok, const std::vector<Diagnostic>& said) {
+    CAPTURE(file);
+    std::string all;
+    for (const Diagnostic& diagnostic : said) all += to_string(diagnostic) + "\n";
+    INFO(all);
+    CHECK(ok);
+  };
+  std::size_t interviews = 0;
+  for (const auto& site : std::filesystem::directory_iterator(WITNESSMARK_SOURCE_DIR "/tests/gold/sites")) {
+    const std::string folder = site.path().string() + "/";
+    AuthorityLists lists;
+    for (const auto kind : {AuthorityList::Kind::places, AuthorityList::Kind::equipment}) {
+      const std::string name =
+          kind == AuthorityList::Kind::places ? "places.csv" : "equipment.csv";
+      ListReading list = read_list(files.read(folder + name).value(), folder + name, kind);
+      in_order(folder + name, list.ok, list.diagnostics);
+    }
+    const InterviewFilesReading read = read_interview_files(files, folder + "interviews.csv");
+    in_order(folder + "interviews.csv", read.ok, read.diagnostics);
+    for (const Interview& interview : read.file.interviews) {
+      const std::string path = folder + interview.transcript_path;
+      std::vector<std::string> missing;
+      const auto coded =
+          read_coded(folder + interview.key + ".tsv",
+                     read_transcript(files.read(path).value(), path).value().reading_text, missing);
+      CAPTURE(interview.key);
+      CHECK(missing.empty());
+      CHECK_FALSE(coded.empty());
+      ++interviews;
+    }
+  }
+  CHECK(interviews > 250);
 }
 
 TEST_CASE("pairing takes as many pairs as possible and larger overlaps first") {

@@ -119,13 +119,28 @@ TEST_CASE("claims are reviewed in the order of their odds") {
 }
 
 TEST_CASE("a fault in the weights is named with its line and column") {
-  for (const std::string line : {"word:red\t1\t2\n", "word:red\t1\t2\t3\t4\t5\t6\t7\tx\n", "word:red\n"}) {
+  for (const std::string line :
+       {"word:red\t1\t2\n", "word:red\t1\t2\t3\t4\t5\t6\t7\tx\n", "word:red\n",
+        "word:red\t1\t2\t3\t4\t5\t6\t7\t30001\n", "word:red\t1\t2\t3\t4\t5\t6\t7\t8\t9\n",
+        "word:blue\t1\t2\t3\t4\t5\t6\t7\t8\n"}) {
     CAPTURE(line);
     const auto language = load("word:blue\t0\t0\t0\t0\t0\t0\t0\t0\n" + line);
     REQUIRE_FALSE(language.ok());
     CHECK(to_string(language.error()).find("trait-weights.tsv:3:") != std::string::npos);
     CHECK_FALSE(language.error().advice.empty());
   }
+}
+
+TEST_CASE("a file of weights has its header; lines may end as on any system; one word has one line") {
+  const std::filesystem::path english = WITNESSMARK_SOURCE_DIR "/shared/language/en";
+  const auto bare = Language::load(WithWeights("word:blue\t0\t0\t0\t0\t0\t0\t0\t0\n"), english);
+  REQUIRE_FALSE(bare.ok());
+  CHECK(to_string(bare.error()).find("trait-weights.tsv:1:1:") != std::string::npos);
+  std::string lines = std::string(kHeader) + "word:blue\t0\t0\t0\t0\t0\t0\t0\t1\n";
+  for (std::size_t i = 0; (i = lines.find('\n', i)) != std::string::npos; i += 2) lines.insert(i, "\r");
+  CHECK(Language::load(WithWeights(lines), english).ok());
+  // "gray" and "grey" are one word.
+  CHECK_FALSE(load("word:gray\t0\t0\t0\t0\t0\t0\t0\t1\nword:grey\t0\t0\t0\t0\t0\t0\t0\t1\n").ok());
 }
 
 TEST_CASE(

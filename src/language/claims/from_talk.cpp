@@ -83,6 +83,14 @@ void settle_service(const Focus& focus, DateExpression& said) {
   said.period = to_period(*reached, policy);
 }
 
+/// What was before the narrator's birth the narrator does not tell first-hand.
+bool before_birth(const DateExpression& date, const std::optional<Edtf>& birth) {
+  if (!birth || !date.period) return false;
+  const auto past = date.period->past_latest();
+  const auto born = to_period(*birth, DatePolicy()).earliest();
+  return past && born && *past <= *born;
+}
+
 }  // namespace
 
 void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft) {
@@ -92,7 +100,9 @@ void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft
   // "It's stainless.", "The clock's gone.": as it was on the day of speaking.
   if (!draft.date && draft.today && is_state(draft) && context.today && !context.asking)
     draft.date = *context.today;
-  if (!draft.date && !draft.is_now && focus.date && focus.date_age <= kDateReach) {
+  const bool own = draft.basis == Basis::first_hand || draft.statement == Statement::located;
+  const bool unborn = own && focus.date && before_birth(focus.date->expression, talk.birth);
+  if (!draft.date && !draft.is_now && focus.date && focus.date_age <= kDateReach && !unborn) {
     draft.date = focus.date;
     draft.date->carried = true;
     std::optional<Edtf>& when = draft.date->expression.edtf;
@@ -136,8 +146,8 @@ bool only_denies(const StatementContext& context) {
 
 bool opens_with_no(const StatementContext& context) {
   const std::uint32_t first = context.reading.span.first;
-  for (const CueSpan& cue : context.passage.cues) {
-    if (cue.span.first != first || context.words.cues[cue.cue].cue != CueClass::no) continue;
+  for (const CueSpan& cue : context.passage.cues_in({first, first + 1})) {
+    if (context.words.cues[cue.cue].cue != CueClass::no) continue;
     if (cue.span.past >= context.reading.span.past) return true;
     const Flags& next = context.passage.notes[cue.span.past].flags;
     if (next.has(WordClass::filler) || next.has(WordClass::we) || next.has(WordClass::it) ||

@@ -11,6 +11,7 @@ namespace witnessmark::claims {
 struct TalkBefore {
   const Focus& focus;
   const std::optional<ChosenDate>& served;  ///< The speaker's time of service, for "in my time".
+  const std::optional<Edtf>& birth;         ///< The speaker's.
 };
 
 /// "In my time": from the first day of service to the last. Nothing when no service with both ends is known.

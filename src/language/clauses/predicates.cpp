@@ -268,12 +268,7 @@ class Finder : private VerbSurroundings {
       others.clear(WordClass::journey);
       others.clear(WordClass::leaving);
       if (note.info && (note.info->verb_forms[0] != 0 || others.any() || note.info->cue >= 0)) return false;
-      constexpr std::uint32_t kShortest = 5;
-      if (passage_.tokens[i].end - passage_.tokens[i].begin < kShortest) return false;
-      const std::string_view word = passage_.words({i, i + 1});
-      const bool past = std::any_of(words_.past_endings.begin(), words_.past_endings.end(),
-                                    [&](const std::string& ending) { return word.ends_with(ending); });
-      if (!past) return false;
+      if (!words_.is_past(passage_.words({i, i + 1}))) return false;
     }
     return note.cue < 0 && !noun_position(i) && !has(i, WordClass::mental) && !is_aux(i) &&
            !has(i, WordClass::got);

@@ -7,6 +7,7 @@
 #include <array>
 #include <bit>
 #include <cstring>
+#include <map>
 
 #include "language/dates/grammar/grammar.h"
 #include "language/dates/talk/talk.h"
@@ -180,6 +181,8 @@ class Reader {
   Discourse& discourse() { return discourse_; }
 
   void go_on_with(std::string speaker, std::optional<Edtf> birth, std::vector<ServicePeriod> service) {
+    told_coming_[discourse_.speaker] = std::move(discourse_.told_coming);
+    discourse_.told_coming = std::move(told_coming_[speaker]);
     discourse_.speaker = std::move(speaker);
     discourse_.birth = std::move(birth);
     discourse_.service = std::move(service);
@@ -485,6 +488,7 @@ class Reader {
   }
 
   Discourse discourse_;
+  std::map<std::string, std::optional<Edtf>, std::less<>> told_coming_;  ///< Of those who spoke before.
   Talk talk_;
   std::vector<Phrase> events_;
   TokenWindow tokens_;

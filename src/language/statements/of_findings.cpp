@@ -6,16 +6,19 @@
 
 namespace witnessmark::claims {
 
-/// The narrator, by "I" or by all that is said.
+/// The narrator, by "I" or because nobody else is said.
 Referent StatementReader::narrator_in(const Finding& finding) const {
   Referent narrator = *c_.narrator;
-  Span words = finding.span;
-  for (std::uint32_t i = words.past; i > words.first; --i) {
-    if (arguments_.has(i - 1, WordClass::self)) words = {i - 1, i};
+  narrator.carried = true;
+  narrator.words = c_.finders.persons->list().terms()[narrator.terms.front()].name;
+  narrator.range = finding.range;
+  for (std::uint32_t i = finding.span.first; i < finding.span.past; ++i) {
+    if (!arguments_.has(i, WordClass::self)) continue;
+    narrator.carried = false;
+    narrator.words = std::string(passage_.words({i, i + 1}));
+    narrator.range = c_.positions.range_of(passage_, {i, i + 1});
+    break;
   }
-  narrator.carried = words.past - words.first != 1;
-  narrator.words = std::string(passage_.words(words));
-  narrator.range = c_.positions.range_of(passage_, words);
   return narrator;
 }
 
@@ -27,6 +30,11 @@ Draft& StatementReader::add_located(const Predicate* p, const Finding& finding, 
     if (!who.referent && who.words.empty() && thing.kind == ThingKind::person)
       who = {referent_of(c_, thing), &thing};
   }
+  // "He was in the cabin", "everything was lying in the mud": not the narrator, whoever it was.
+  const bool other = p && (p->agent == Agent::other || p->agent == Agent::it);
+  if (!who.referent && who.words.empty() && p && p->agent == Agent::them) who.words = they_before(*p);
+  if (!who.referent && who.words.empty() && other)
+    who.words = std::string(passage_.words({std::max(p->left.first, finding.span.first), p->span.first}));
   if (!who.referent && who.words.empty() && c_.narrator) who.referent = narrator_in(finding);
   Draft& draft = add(p, Statement::located, who, negated);
   draft.quantity.reset();

@@ -68,10 +68,7 @@ bool StatementReader::lived_at(const Predicate& p) {
   Subject who = person_before(p);
   if (!who.referent && who.words.empty() && p.agent == Agent::them) {
     // "He'd the drum house": nobody of the lists, but not the site either.
-    std::uint32_t at = p.at;
-    while (at > p.left.first && !arguments_.has(at, WordClass::they)) --at;
-    const std::string_view word = passage_.words({at, at + 1});
-    who.words = std::string(word.substr(0, std::min(word.find('\''), word.find("\u2019"))));
+    who.words = they_before(p);
   }
   if (!who.referent && who.words.empty() && p.agent != Agent::we) return false;
   const Thing* where = arguments_.place_in(p.right, {Role::none});

@@ -15,6 +15,14 @@ const Thing* StatementReader::lying_off(Span span) const {
              : nullptr;
 }
 
+/// "he" of "he'd the drum house".
+std::string StatementReader::they_before(const Predicate& p) const {
+  std::uint32_t at = p.at;
+  while (at > p.left.first && !arguments_.has(at, WordClass::they)) --at;
+  const std::string_view word = passage_.words({at, at + 1});
+  return std::string(word.substr(0, std::min(word.find('\''), word.find("\u2019"))));
+}
+
 /// The person before a predicate: named, or the narrator for "I".
 StatementReader::Subject StatementReader::person_before(const Predicate& p) const {
   Subject who;

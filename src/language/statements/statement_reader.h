@@ -46,6 +46,7 @@ class StatementReader {
   void happened(const Predicate& p);
   void located(const Predicate& p);
   const Thing* lying_off(Span span) const;
+  std::string they_before(const Predicate& p) const;
   Subject person_before(const Predicate& p) const;
   bool is_of_site(const Predicate& p) const;
   bool located_in_words(const Predicate& p, const Subject& who, bool towards);

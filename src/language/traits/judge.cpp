@@ -15,9 +15,8 @@ constexpr double kLeastProbability = 0.14;
 constexpr double kLeastBesides = 0.25;
 /// What rules read of something that is not named is left out where it is less likely than this.
 constexpr double kLeastOfRules = 0.06;
-constexpr double kAlike = 0.5;  ///< Shares of quotes that are the same.
-/// What a candidate adds to the odds of a stretch no rule has read from is below this, in hundredths: others
-/// need not be tried.
+/// What a candidate adds to the odds of a stretch no rule has read from is hardly ever above this, in
+/// hundredths: stretches that would need more are passed over. A shortcut.
 constexpr std::int32_t kMostOfSubject = 250;
 /// A sentence of more tokens is none anybody said; weighing one takes time that grows with its square.
 constexpr std::uint32_t kLongestSentence = 400;

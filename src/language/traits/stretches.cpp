@@ -12,7 +12,6 @@
 namespace witnessmark::claims {
 namespace {
 
-constexpr double kAlike = 0.5;          ///< Shares of quotes that are the same.
 constexpr std::size_t kMostPieces = 2;  ///< Of a stretch that is not the whole sentence.
 constexpr Part kStart = named("^");
 constexpr Part kEnd = named("$");
@@ -310,8 +309,8 @@ void StretchReader<Book>::find_pieces() {
 template <class Book>
 void StretchReader<Book>::past_form(std::uint32_t i, Tally& tally) const {
   const Note& n = note(i);
-  const std::string_view text = passage_->words({i, i + 1});
-  const bool regular = text.ends_with("ed") && !(n.info && n.info->verb_group[0] >= 0);
+  const bool regular =
+      c_->words.is_past(passage_->words({i, i + 1})) && !(n.info && n.info->verb_group[0] >= 0);
   if (!n.flags.has(WordClass::past_form) && !regular) return;
   book_.add(tally, "past", {head_before(i, span_.first)});
 }
@@ -325,6 +324,11 @@ Part StretchReader<Book>::head_before(std::uint32_t from, std::uint32_t begin) c
     return type(i - 1);
   }
   return kStart;
+}
+
+template <class Book>
+Part StretchReader<Book>::verb_part(std::string_view base) const {
+  return {c_->words.common_form(dates::hash_word(base)), base};
 }
 
 constexpr std::uint32_t kLongWord = 5, kEnding = 3;  // Letters.
@@ -345,7 +349,7 @@ void StretchReader<Book>::add_word(std::uint32_t i, Tally& tally) const {
   if (n.info && n.info->verb_group[0] >= 0) {
     const auto group = static_cast<std::size_t>(n.info->verb_group[0]);
     const std::string& base = c_->words.verbs[c_->words.verb_groups[group].front()].base;
-    book_.add(tally, "verb", {{dates::hash_word(base), base}});
+    book_.add(tally, "verb", {verb_part(base)});
   }
   const Token& token = passage_->tokens[i];
   if (token.kind == Token::Kind::word && token.end - token.begin >= kLongWord && n.date < 0) {
@@ -429,8 +433,7 @@ void StretchReader<Book>::tally_predicates() {
       break;
     }
     const Part kind = predicate_kind(p);
-    const Part verb =
-        p.verb && !p.verb->base.empty() ? Part{dates::hash_word(p.verb->base), p.verb->base} : word(p.at);
+    const Part verb = p.verb && !p.verb->base.empty() ? verb_part(p.verb->base) : word(p.at);
     const Part a = indefinite ? kA : kNoArticle;
     Tally tally;
     book_.add(tally, "left", {left});
@@ -560,7 +563,8 @@ std::vector<std::string> StretchReader<Book>::telling(const Stretch& stretch, St
   std::vector<std::pair<std::int32_t, std::size_t>> weighty;
   for (std::size_t k = 0; k < items_.size(); ++k) {
     if (!stretch.span.holds(items_[k])) continue;
-    const std::int32_t weight = of_items_.of(k)[statement] + of_pairs_.of(k)[statement];
+    std::int32_t weight = of_items_.of(k)[statement];
+    if (k > 0 && stretch.span.holds(items_[k - 1])) weight += of_pairs_.of(k)[statement];
     if (weight > 0) weighty.emplace_back(-weight, k);
   }
   std::sort(weighty.begin(), weighty.end());

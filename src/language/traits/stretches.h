@@ -18,6 +18,9 @@ struct Stretch {
   bool whole = false;
 };
 
+/// What shares at least so much with another quote is the same.
+inline constexpr double kAlike = 0.5;
+
 /// What stands around a sentence as far as traits tell of it.
 struct TalkTraits {
   bool after_question = false;
@@ -77,6 +80,7 @@ class StretchReader {
   void tally_context();
   Part sort_of(std::uint32_t i) const;
   Part word(std::uint32_t i) const;
+  Part verb_part(std::string_view base) const;
   Part opening(std::int64_t piece) const;
   bool has_predicate(std::int64_t piece) const;
   bool subject_like(std::uint32_t i) const;

@@ -9,7 +9,7 @@ namespace {
 
 constexpr int kReach = 11;  ///< Sentences that what was named stays in mind.
 constexpr int kNotNear = 9, kFar = 3;
-constexpr double kAlike = 0.5, kExact = 0.9, kTouching = 0.3;  ///< Shares of quotes.
+constexpr double kExact = 0.9, kTouching = 0.3;  ///< Shares of quotes.
 
 constexpr Part kYes = named("yes"), kNo = named("no");
 constexpr Part kBefore = named("before"), kAfter = named("after");
@@ -149,11 +149,12 @@ void SubjectReader<Book>::read(const StatementContext& context, const std::vecto
   const Referent* last = focus.last && focus.last->subject && may_be_subject(*focus.last->subject)
                              ? &*focus.last->subject
                              : nullptr;
+  std::array<int, 2> carried{};  // Equipment and places so far.
   for (std::size_t which = 0; which < candidates.size(); ++which) {
     const Candidate& it = candidates[which];
     Tally& tally = own_[which];
     book_.add(tally, "is", {kind_part(it.kind)});
-    if (it.named.empty()) add_carried(it, which, tally);
+    if (it.named.empty()) add_carried(it, carried[it.kind == ThingKind::place ? 1 : 0]++, tally);
     if (last && it.is(*last)) book_.add(tally, "of-last", {bucket_of(focus.sentences - focus.last_sentence)});
   }
 }
@@ -297,7 +298,7 @@ void SubjectReader<Book>::add_named_elsewhere(const Candidate& it, Tally& tally)
 
 /// What is the same in every stretch.
 template <class Book>
-void SubjectReader<Book>::add_carried(const Candidate& it, std::size_t which, Tally& tally) const {
+void SubjectReader<Book>::add_carried(const Candidate& it, int rank, Tally& tally) const {
   const Part kind = kind_part(it.kind);
   book_.add(tally, "carried");
   for (std::size_t how = 0; how < static_cast<std::size_t>(Carried::count_); ++how) {
@@ -308,11 +309,6 @@ void SubjectReader<Book>::add_carried(const Candidate& it, std::size_t which, Ta
     if (it.is_carried_by(how)) book_.add(tally, "ago", {how_part(slot), bucket_of(it.ago[slot])});
   }
   if (it.is_carried_by(Carried::recent)) book_.add(tally, "sentences-ago", {bucket_of(it.recent_ago)});
-  int rank = 0;
-  for (std::size_t other = 0; other < which; ++other) {
-    const Candidate& before = (*candidates_)[other];
-    rank += before.named.empty() && before.kind == it.kind ? 1 : 0;
-  }
   book_.add(tally, "rank", {kind, number_part(std::min(rank, 3))});
   book_.add(tally, "nearness", {kind, number_part(it.nearness)});
 }

@@ -100,7 +100,7 @@ class SubjectReader {
     double shared;
   };
 
-  void add_carried(const Candidate& it, std::size_t which, Tally& tally) const;
+  void add_carried(const Candidate& it, int rank, Tally& tally) const;
   void add_carried_here(const Candidate& it, Tally& tally) const;
   void add_named_here(const Candidate& it, const Thing& thing, Tally& tally) const;
   void add_named_elsewhere(const Candidate& it, Tally& tally) const;

@@ -2,6 +2,7 @@
 #include <array>
 #include <cstdint>
 #include <filesystem>
+#include <string_view>
 #include <vector>
 
 #include "language/dates/words/text_hash.h"
@@ -54,6 +55,9 @@ class TraitWeights {
     }
   }
 
+  /// The hash of a trait as the file spells it, "pair:the boiler": the same for all spellings of a word.
+  static std::uint64_t hash_of(std::string_view trait, const Words& words);
+
   /// A folder without the file has no weights: nothing was learned for its language. Errors name file, line
   /// and column.
   static Result<TraitWeights> load(const FileReader& files, const std::filesystem::path& folder,
@@ -68,7 +72,8 @@ class TraitWeights {
   };
   using Row = std::array<std::int16_t, kStatements>;
   static std::uint32_t mark_of(std::uint64_t trait) { return static_cast<std::uint32_t>(trait >> 32); }
-  void insert(std::uint64_t trait, const Row& row);
+  /// Whether the trait is new.
+  bool insert(std::uint64_t trait, const Row& row);
 
   std::vector<Slot> slots_{1};
   std::uint64_t mask_ = 0;

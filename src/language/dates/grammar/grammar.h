@@ -264,6 +264,8 @@ class Grammar {
   std::int64_t other_choice(std::size_t past, std::int64_t value, std::size_t& end) const;
   bool chooses_year(std::size_t i, std::size_t past, std::int64_t value) const;
   bool near_talk(std::int64_t value) const;
+  bool age_of_somebody(std::size_t i) const;
+  bool it_would_be(std::size_t i) const;
   bool reckons_year(std::size_t i, std::int64_t value) const;
   bool begins_two_years(std::size_t i, std::size_t past, std::int64_t value) const;
   bool it_has_been(std::size_t i) const;

@@ -2,6 +2,8 @@
 // year only in talk, where a word of time stands before it and nothing it could count behind it.
 #include "language/dates/grammar/grammar.h"
 
+#include <algorithm>
+
 namespace witnessmark::dates {
 namespace {
 
@@ -86,7 +88,7 @@ std::size_t Grammar::past_next_year(std::size_t past, std::int64_t value) const 
 
 bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t value, bool words) const {
   if (setting_.prose || value > 99 || !plausible(value)) return false;
-  if (number_is_label(i) || counts_something(past)) return false;
+  if (number_is_label(i) || counts_something(past) || age_of_somebody(i)) return false;
   if (words) past = past_next_year(past, value);
   if (counts_something(past)) return false;
   if (words && taken_back_for_year(i, past, value)) return true;
@@ -114,7 +116,8 @@ bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t 
   // Talk has set the decade: "and then sixty-three, that was worse".
   const bool in_list = t[i - 1].is_sign(',') && (t[i - 2].is(Role::number) || t[i - 2].is_number());
   const bool opens = i == 0 || (t[i - 1].kind != Token::Kind::word && !in_list) || before == w("then") ||
-                     before == w("and") || before == w("was") || before == w("or") || before == w("maybe") ||
+                     before == w("and") || before == w("or") || before == w("maybe") ||
+                     before == w("was") ||
                      before == w("probably") || before == w("that") ||
                      (before == w("been") && it_has_been(i));
   if (words && setting_.year && opens && value > 20 && after.kind != Token::Kind::end) {
@@ -198,10 +201,36 @@ bool Grammar::near_talk(std::int64_t value) const {
 bool Grammar::reckons_year(std::size_t i, std::int64_t value) const {
   if (value <= 20 || value % 10 == 0 || !near_talk(value)) return false;
   if (is(i - 1, w("been"))) return it_has_been(i);
-  if (!is(i - 1, w("be"))) return false;
+  return is(i - 1, w("be")) && it_would_be(i);
+}
+
+// It'd be, that would be, it must be.
+bool Grammar::it_would_be(std::size_t i) const {
   const bool would = is(i - 2, w("would")) || is(i - 2, w("must")) || is(i - 2, w("might"));
   return is(i - 2, w("it'd")) || is(i - 2, w("that'd")) ||
          (would && (is(i - 3, w("it")) || is(i - 3, w("that"))));
+}
+
+// "He was sixty-three", "she'd be about sixty-four": an age, if anything.
+bool Grammar::age_of_somebody(std::size_t i) const {
+  constexpr std::size_t kReach = 5;
+  bool was = false;
+  for (std::size_t back = 1; back <= kReach && back <= i; ++back) {
+    const std::size_t at = i - back;
+    const auto is_one_of = [&](std::initializer_list<std::uint64_t> words) {
+      return std::any_of(words.begin(), words.end(), [&](std::uint64_t word) { return is(at, word); });
+    };
+    if (is_one_of({w("was"), w("were"), w("be"), w("been"), w("is")})) {
+      was = true;
+    } else if (is_one_of({w("he"), w("she"), w("i"), w("who"), w("they"), w("he'd"), w("she'd"), w("i'd"),
+                          w("they'd")})) {
+      return was;
+    } else if (!is_one_of({w("about"), w("around"), w("only"), w("just"), w("maybe"), w("nearly"), w("have"),
+                           w("would"), w("must"), w("might")})) {
+      return false;
+    }
+  }
+  return false;
 }
 
 // "Fifty-three, fifty-four.", "Forty-two? Forty-three?": two numbers that follow one another, and no third.
@@ -213,9 +242,10 @@ bool Grammar::begins_two_years(std::size_t i, std::size_t past, std::int64_t val
   if (counts_something(end) || plural_follows(end)) return false;
   const bool listed = t[i - 1].is_sign(',') && (t[i - 2].is(Role::number) || t[i - 2].is_number());
   if (listed) return false;
-  const bool opens = i == 0 || !t[i - 1].is_word() || t[i].newline || is(i - 1, w("was")) ||
-                     is(i - 1, w("be")) || is(i - 1, w("been")) || is(i - 1, w("about")) ||
-                     is(i - 1, w("say")) || is(i - 1, w("in"));
+  const auto of_it = [&](std::size_t at) { return is(at, w("it")) || is(at, w("that")); };
+  const bool opens = i == 0 || !t[i - 1].is_word() || t[i].newline || is(i - 1, w("say")) ||
+                     is(i - 1, w("in")) || (is(i - 1, w("was")) && of_it(i - 2)) ||
+                     (is(i - 1, w("been")) && it_has_been(i)) || (is(i - 1, w("be")) && it_would_be(i));
   const bool third = t[end].is_sign(',') && (t[end + 1].is(Role::number) || t[end + 1].is_number());
   return opens && !third && (!t[end].is_word() || t[end].newline || t[end].is(Role::after_year));
 }
