@@ -107,6 +107,9 @@ class Screen {
     raw();
     noecho();
     keypad(stdscr, TRUE);
+    // What terminals send for Home and End besides what their description says.
+    for (const char* home : {"\033[1~", "\033[7~", "\033[H", "\033OH"}) define_key(home, KEY_HOME);
+    for (const char* end : {"\033[4~", "\033[8~", "\033[F", "\033OF"}) define_key(end, KEY_END);
     set_escdelay(50);
     colour_ = request.colour && has_colors();
     if (colour_) {

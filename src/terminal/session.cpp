@@ -151,9 +151,9 @@ struct Perform {
     return Done{std::move(words), claim};
   }
 
-  static Event undone(const Result<std::string>& result, const char* nothing) {
+  static Event undone(const Result<CodingDesk::TakenBack>& result, const char* nothing) {
     if (!result) return Failed{result.error()};
-    return Done{result->empty() ? std::string(nothing) : *result + ". Saved.", std::nullopt};
+    return Done{result->words.empty() ? std::string(nothing) : result->words + ". Saved.", result->claim, true};
   }
 };
 

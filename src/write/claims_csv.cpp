@@ -52,6 +52,17 @@ const QuoteRecord& main_quote(const ClaimRecord& record) {
   return record.quotes.empty() ? kNone : record.quotes.front();
 }
 
+std::string carried_text(const Claim& claim) {
+  std::string text;
+  const auto add = [&](bool carried, std::string_view what) {
+    if (carried) text.append(text.empty() ? "" : " | ").append(what);
+  };
+  add(claim.subject_carried, "subject");
+  add(claim.place_carried, "place");
+  add(claim.when.carried, "when");
+  return text;
+}
+
 struct Column {
   std::string_view name;
   std::function<std::string(const ClaimRecord&)> cell;
@@ -78,6 +89,7 @@ const std::vector<Column>& cells() {
                     ? record.claim.when.rule
                     : fmt::format("{}; {}", record.claim.when.rule, record.claim.when.anchor);
        }},
+      {"carried", [](const ClaimRecord& record) { return carried_text(record.claim); }},
       {"number_least",
        [](const ClaimRecord& record) {
          return record.claim.quantity ? std::to_string(record.claim.quantity->least) : "";

@@ -39,7 +39,7 @@ const std::string kLanguage = kSource + "/shared/language/en";
 constexpr double kCost = 0.1;            ///< liblinear's C.
 constexpr std::size_t kSeenInSites = 2;  ///< A trait of one site alone teaches nothing of others.
 constexpr std::size_t kSeen = 3;
-constexpr int kLeastHundredths = 5;
+constexpr int kLeastHundredths = 8;
 
 struct CodedInterview {
   std::string site, key, coding;

@@ -45,6 +45,24 @@ TEST_CASE("said so decides on the claim at the cursor and goes on to the next") 
   CHECK(std::get<ClaimsPlace>(made.state.place()).at == 1);
 }
 
+TEST_CASE("undoing goes back to the claim it was about, so that the next key is for that one") {
+  State state = press(list_of_three(), "s").state;
+  state = update(std::move(state), Done{"undone", line_of(1).id, true}).state;
+  CHECK(std::get<ClaimsPlace>(state.place()).at == 0);
+  CHECK(decision(press(state, "s")).claims == std::vector<Id>{line_of(1).id});
+  // From a claim shown in full.
+  state = list_of_three();
+  std::get<ClaimsPlace>(state.place()).at = 1;
+  state.places.push_back(ClaimPlace{line_of(2).id});
+  state = update(std::move(state), Done{"undone", line_of(1).id, true}).state;
+  CHECK(std::get<ClaimPlace>(state.place()).id == line_of(1).id);
+  CHECK(decision(press(state, "s")).claims == std::vector<Id>{line_of(1).id});
+  // A decision itself moves nothing back.
+  state = press(list_of_three(), "s").state;
+  state = update(std::move(state), Done{"said so", line_of(1).id}).state;
+  CHECK(std::get<ClaimsPlace>(state.place()).at == 1);
+}
+
 TEST_CASE("among undecided claims the next one takes the place of the one decided on") {
   State state = list_of_three();
   std::get<ClaimsPlace>(state.place()).query.status = ClaimStatus::proposed;

@@ -86,9 +86,14 @@ class CodingDesk {
   /// A difference with another coder's copy, by its key.
   Result<void> settle(const std::string& difference, bool theirs);
 
-  /// What it was, in words; empty when nothing is left. An Error when somebody else changed the same since.
-  Result<std::string> undo();
-  Result<std::string> redo();
+  /// What was undone or done again, in words, and the claim it was about, if it was one; no words when nothing
+  /// is left. An Error when somebody else changed the same since.
+  struct TakenBack {
+    std::string words;
+    std::optional<Id> claim;
+  };
+  Result<TakenBack> undo();
+  Result<TakenBack> redo();
 
   /// From now on decisions say that proposals were hidden while they were made.
   void code_blind(bool blind);

@@ -43,7 +43,8 @@ struct ClaimLine {
   std::vector<CodePointRange> quotes;
   std::optional<TimeAt> at;  ///< Of the main quote.
   Statement statement = Statement::present;
-  std::string subject, place, number, when;  ///< Names and words; empty when there are none.
+  /// Names and words, marked where they are carried from the talk before; empty when there are none.
+  std::string subject, place, number, when;
   ClaimStatus status = ClaimStatus::proposed;
   Polarity polarity = Polarity::affirmed;
   std::optional<Outcome> outcome;  ///< The foremost one; nothing before it was weighed.

@@ -133,6 +133,7 @@ struct ReportLoaded {
 struct Done {
   std::string words;
   std::optional<Id> claim;
+  bool show_it = false;  ///< Undone or done again: the claim is gone to.
 };
 struct Failed {
   Error error;

@@ -169,21 +169,22 @@ Result<void> CodingDesk::lift_restriction(const std::string& interview, CodePoin
   return {};
 }
 
-Result<std::string> CodingDesk::undo() {
+Result<CodingDesk::TakenBack> CodingDesk::undo() {
   if (auto may = state_->check_may_edit(); !may) return may.error();
-  return state_->words_of(witnessmark::undo(state_->site), "undone");
+  return state_->taken_back(witnessmark::undo(state_->site), "undone");
 }
 
-Result<std::string> CodingDesk::redo() {
+Result<CodingDesk::TakenBack> CodingDesk::redo() {
   if (auto may = state_->check_may_edit(); !may) return may.error();
-  return state_->words_of(witnessmark::redo(state_->site), "done again");
+  return state_->taken_back(witnessmark::redo(state_->site), "done again");
 }
 
 /// What an undo or a redo was about; claims it changed are weighed again.
-Result<std::string> CodingDesk::State::words_of(const Result<std::optional<CoderAct>>& act,
-                                                std::string_view what) {
+Result<CodingDesk::TakenBack> CodingDesk::State::taken_back(const Result<std::optional<CoderAct>>& act,
+                                                            std::string_view what) {
   if (!act) return act.error();
-  if (!*act) return std::string();
+  if (!*act) return TakenBack{};
+  TakenBack made;
   std::string about;
   for (const ActTarget& target : (*act)->targets) {
     if (target.target_kind == "passage") read_anew();
@@ -195,8 +196,10 @@ Result<std::string> CodingDesk::State::words_of(const Result<std::optional<Coder
     const ClaimLine shown = line(*stored);
     about = fmt::format(" ({} · {})", to_string(shown.statement),
                         shown.subject.empty() ? shown.place : shown.subject);
+    made.claim = *id;
   }
-  return fmt::format("{}: {}{}", what, (*act)->words, about);
+  made.words = fmt::format("{}: {}{}", what, (*act)->words, about);
+  return made;
 }
 
 void CodingDesk::code_blind(bool blind) {

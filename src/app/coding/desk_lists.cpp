@@ -65,6 +65,12 @@ ClaimLine CodingDesk::State::line(const StoredClaim& stored) const {
   made.place = one_line(term_name(maker->lists().places, claim.place, claim.place_words));
   made.number = number_words(claim);
   made.when = claim.when.period ? date_words(*claim.when.period) : "";
+  const auto mark = [](bool carried, std::string& words) {
+    if (carried && !words.empty()) words += " (carried)";
+  };
+  mark(claim.subject_carried, made.subject);
+  mark(claim.place_carried, made.place);
+  mark(claim.when.carried, made.when);
   made.status = claim.status;
   made.polarity = claim.polarity;
   made.decided = stored.decided;

@@ -40,7 +40,7 @@ struct CodingDesk::State {
   ProposalView proposals() const { return blind ? ProposalView::hidden : ProposalView::shown; }
   /// Weighs one claim as it now is; nothing when there is no such claim any more.
   Result<void> weigh(const Id& claim);
-  Result<std::string> words_of(const Result<std::optional<CoderAct>>& act, std::string_view what);
+  Result<TakenBack> taken_back(const Result<std::optional<CoderAct>>& act, std::string_view what);
   /// The key of the person a label of a transcript stands for; the label when it is not known.
   std::string person_of(const std::string& interview, const std::string& label) const;
   /// The next ordinal among claims of the same main quote and statement.

@@ -41,6 +41,14 @@ struct Found {
   }
 };
 
+/// "They took off the old winch and put the new one in its place": what came did not go in the same words.
+bool opposite(Statement a, Statement b) {
+  const auto are = [&](Statement first, Statement second) {
+    return (a == first && b == second) || (a == second && b == first);
+  };
+  return are(Statement::begins, Statement::ends) || are(Statement::present, Statement::absent);
+}
+
 const Referent* about(const Draft& draft) {
   return draft.subject ? &*draft.subject : draft.place ? &*draft.place : nullptr;
 }
@@ -175,6 +183,7 @@ Judgement Judge::judge(const StatementContext& context, const std::vector<Draft>
       const bool of_it = choice.candidate && other.is_of(*choice.candidate);
       // One stretch is about one thing, unless more are named in it.
       if (other.statement == choice.statement) return of_it || !thing;
+      if (of_it && opposite(other.statement, choice.statement)) return true;
       return of_it && choice.odds < kBesides && other.range.shared_with(choice.stretch->range) >= kAlike;
     });
     if (known_already) continue;

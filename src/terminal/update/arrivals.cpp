@@ -99,6 +99,7 @@ struct Arrival {
 
   void operator()(const Done& done) const {
     work.say(done.words, Role::good);
+    if (done.show_it && done.claim) go_to_claim(work.state, *done.claim);
     if (auto effect = loading(work.state.place())) work.want(std::move(*effect));
   }
 

@@ -67,8 +67,8 @@ const Place& list_of(const State& state) {
 
 /// What a claim says, in a few words.
 std::string words_of(const ClaimLine& line) {
-  std::string words(to_string(line.statement));
-  for (const std::string* part : {&line.subject, &line.place, &line.when})
+  std::string words = (line.polarity == Polarity::denied ? "not " : "") + std::string(to_string(line.statement));
+  for (const std::string* part : {&line.subject, &line.number, &line.place, &line.when})
     if (!part->empty()) words += " · " + *part;
   return words;
 }
@@ -173,6 +173,23 @@ void advance(Work& work) {
   const auto* claims = std::get_if<ClaimsPlace>(&state.place());
   const bool leaves = claims != nullptr && claims->query.status == ClaimStatus::proposed;
   if (!leaves && claim_after(state)) step(state.place(), 1);
+}
+
+void go_to_claim(State& state, const Id& claim) {
+  const auto has_id = [&](const ClaimLine& line) { return line.id == claim; };
+  Place* list = list_under(state);
+  if (!list) list = &state.place();
+  if (auto* claims = std::get_if<ClaimsPlace>(list)) {
+    const auto found = std::find_if(claims->page.lines.begin(), claims->page.lines.end(), has_id);
+    if (found != claims->page.lines.end())
+      claims->at = claims->page.first + static_cast<std::size_t>(found - claims->page.lines.begin());
+  } else if (auto* talk = std::get_if<TranscriptPlace>(list); talk && talk->page) {
+    const auto found = std::find_if(talk->page->claims.begin(), talk->page->claims.end(), has_id);
+    if (found != talk->page->claims.end())
+      step(*list, static_cast<int>(found - talk->page->claims.begin()) - static_cast<int>(talk->claim));
+  }
+  if (auto* shown = std::get_if<ClaimPlace>(&state.place()); shown && shown->id != claim)
+    *shown = ClaimPlace{claim};
 }
 
 namespace {

@@ -43,7 +43,9 @@ void save(Work& work, FormPlace& form) {
     work.want(Add{form.draft});
   else
     work.want(Correct{form.draft, ""});
+  const bool corrected = form.purpose == FormPlace::Purpose::correct;
   work.state.places.pop_back();  // what was saved loads the place below
+  if (corrected) advance(work);  // as after every decision
 }
 
 }  // namespace

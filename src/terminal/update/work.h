@@ -55,6 +55,8 @@ std::optional<Id> claim_after(const State& state, int steps = 1);
 void open_form(Work& work, const ClaimPageFull& page);
 /// Goes on to the next claim after a decision.
 void advance(Work& work);
+/// Moves the list shown, and a claim opened from it, to a claim: the next key is for that one.
+void go_to_claim(State& state, const Id& claim);
 /// The sentences selected, or the one at the cursor, as one range.
 CodePointRange picked_range(const TranscriptPlace& place);
 /// Puts the cursor on the sentence that holds the position.

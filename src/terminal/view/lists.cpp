@@ -103,7 +103,10 @@ std::vector<Panel> panels_of(const State& state, const ClaimsPlace& place) {
   if (panel.blocks.empty())
     panel.blocks.push_back(paragraph(place.query.narrows()
                                          ? "No claim is of this kind. f asks for others."
-                                         : "No claims yet: witnessmark propose finds them."));
+                                     : page.withheld.empty()
+                                         ? "No claims yet: witnessmark propose finds them."
+                                         : "All claims here are withheld. Give the interview's release, or open "
+                                           "the interview for this sitting."));
   return {panel};
 }
 
