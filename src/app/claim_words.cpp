@@ -106,11 +106,11 @@ std::string recall_words(const Recall& recall) {
   else if (recall.age_at_event)
     add(fmt::format("aged {} then", to_string(*recall.age_at_event)));
   if (recall.partly_in_service)
-    add("there for part of that time");
+    add("in service for part of that time");
   else if (recall.in_service == Answer::yes)
-    add("there at the time");
+    add("in service then");
   else if (recall.in_service == Answer::no)
-    add("not there at the time");
+    add("not in service then");
   return text;
 }
 

@@ -42,7 +42,7 @@ TEST_CASE("every row says of how many, and a distance that may lie in two rows l
         "not known: 0 of 1 agree; ");
   CHECK(dump(table.by_basis) == "unstated: 1 of 2 agree; first-hand: 2 of 2 agree; told: 0 of 1 agree; ");
   CHECK(dump(table.by_presence) ==
-        "there at the time: 3 of 3 agree; not there at the time: 0 of 1 agree; not known: 0 of 1 agree; ");
+        "in service then: 3 of 3 agree; not in service then: 0 of 1 agree; not known: 0 of 1 agree; ");
   CHECK(table.all.claims == 5);
 }
 

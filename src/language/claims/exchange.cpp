@@ -43,7 +43,7 @@ void lay_cues(const StatementContext& c, Draft& draft, Opening opening) {
       mention.range = c.positions.range_of(c.passage, span.span);
       mention.value = std::string(to_string(c.words.cues[span.cue].cue));
       mention.rule = c.words.cues[span.cue].phrase;
-      draft.because.push_back("'" + std::string(c.passage.words(span.span)) + "' → " + mention.value);
+      draft.because.push_back("'" + std::string(c.passage.words(span.span)) + "' → " + said_by(c.words.cues[span.cue]));
       draft.cues.push_back(std::move(mention));
     }
   }

@@ -331,6 +331,45 @@ class Reader {
 
 }  // namespace
 
+std::string said_by(const Cue& cue) {
+  switch (cue.cue) {
+    case CueClass::hedge:
+      return cue.value == "guess" ? "a guess" : "hedged";
+    case CueClass::told:
+    case CueClass::told_order:
+    case CueClass::told_own:
+      return "told";
+    case CueClass::read:
+      return "read";
+    case CueClass::inferred:
+    case CueClass::would_have:
+    case CueClass::own_would_have:
+      return "inferred";
+    case CueClass::first_hand:
+      return "first-hand";
+    case CueClass::memory:
+      return "memory fails";
+    case CueClass::pseudo:
+      return "no denial";
+    case CueClass::doubt:
+    case CueClass::maybe:
+      return "doubted";
+    case CueClass::correction:
+      return "corrected";
+    case CueClass::nonfactual:
+      return "not said as a fact";
+    case CueClass::yes:
+      return "agrees";
+    case CueClass::no:
+      return "disagrees";
+    case CueClass::unknown:
+      return "not known";
+    case CueClass::before_time:
+      return "before it";
+  }
+  return std::string(to_string(cue.cue));
+}
+
 CueReading read_cues(const Passage& passage, const Words& words, const SentenceReading& reading,
                      const Predicate* predicate, std::uint32_t clause, Span quoted) {
   CueReading result;

@@ -21,6 +21,9 @@ struct CueReading {
   std::vector<std::uint32_t> used;  ///< Indices into the passage's cues.
 };
 
+/// What a cue says, for a reason that a person reads: "hedged", "told", "no denial".
+std::string said_by(const Cue& cue);
+
 /// Cues in the predicate's clause, and in the clause before when it shares that one's subject. What is quoted
 /// for the statement, if that is known, may go beyond the clause.
 CueReading read_cues(const Passage& passage, const Words& words, const SentenceReading& reading,

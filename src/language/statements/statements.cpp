@@ -408,7 +408,7 @@ void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::si
       mention.range = c_.positions.range_of(passage_, span.span);
       mention.value = std::string(to_string(cue.cue)) + (cue.value.empty() ? "" : " " + cue.value);
       mention.rule = cue.phrase;
-      draft.because.push_back("'" + std::string(passage_.words(span.span)) + "' → " + mention.value);
+      draft.because.push_back("'" + std::string(passage_.words(span.span)) + "' → " + said_by(cue));
       draft.cues.push_back(std::move(mention));
     }
   }

@@ -59,9 +59,9 @@ RecallTable tabulate_recall(const std::vector<RecallCase>& cases) {
     const bool partly = one.recall.partly_in_service;
     const Answer inside = one.recall.in_service;
     OutcomeRow& presence = presences[partly ? 1 : inside == Answer::yes ? 0 : inside == Answer::no ? 2 : 3];
-    presence.name = partly                  ? "there for part of the time"
-                    : inside == Answer::yes ? "there at the time"
-                    : inside == Answer::no  ? "not there at the time"
+    presence.name = partly                  ? "in service for part of the time"
+                    : inside == Answer::yes ? "in service then"
+                    : inside == Answer::no  ? "not in service then"
                                             : "not known";
     add(presence, one.outcome);
   }
