@@ -18,7 +18,8 @@ TEST_CASE("what is typed for a date is read whole or not at all") {
     const Result<TypedDate> date = desk.typed_date(text, claim);
     return date ? to_string(*date->when.dated.value) : std::string("refused");
   };
-  for (const char* text : {"1951-13", "1951-13-02", "1957~?", "not 1957", "1909-03 and also 1962", "1962-1963"}) {
+  for (const char* text :
+       {"1951-13", "1951-13-02", "1957~?", "not 1957", "1909-03 and also 1962", "1962-1963"}) {
     CAPTURE(text);
     CHECK(value_of(text) == "refused");
     CHECK_FALSE(desk.typed_date(text, claim).error().advice.empty());

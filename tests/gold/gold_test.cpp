@@ -341,8 +341,7 @@ TEST_CASE("the files of every site coded are without a fault, and every quote is
     const std::string folder = site.path().string() + "/";
     AuthorityLists lists;
     for (const auto kind : {AuthorityList::Kind::places, AuthorityList::Kind::equipment}) {
-      const std::string name =
-          kind == AuthorityList::Kind::places ? "places.csv" : "equipment.csv";
+      const std::string name = kind == AuthorityList::Kind::places ? "places.csv" : "equipment.csv";
       ListReading list = read_list(files.read(folder + name).value(), folder + name, kind);
       in_order(folder + name, list.ok, list.diagnostics);
     }

@@ -107,9 +107,10 @@ TEST_CASE("what rules read of something only carried is left out where the weigh
 
 TEST_CASE("claims are reviewed in the order of their odds") {
   // The second sentence is the likelier.
-  const auto language = load("always\t-300\t-300\t-300\t-300\t-300\t-300\t-300\t-300\n"
-                             "rule-of:same begins\t200\t0\t0\t0\t0\t0\t0\t0\n"
-                             "rule-of:same attribute\t0\t0\t0\t0\t0\t500\t0\t0\n");
+  const auto language = load(
+      "always\t-300\t-300\t-300\t-300\t-300\t-300\t-300\t-300\n"
+      "rule-of:same begins\t200\t0\t0\t0\t0\t0\t0\t0\n"
+      "rule-of:same attribute\t0\t0\t0\t0\t0\t500\t0\t0\n");
   REQUIRE(language.ok());
   const std::vector<Claim> claims = read(*language, "They fitted the vat in the loft. It was red.");
   REQUIRE(claims.size() == 2);

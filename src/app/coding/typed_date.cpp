@@ -80,7 +80,8 @@ Result<TypedDate> CodingDesk::typed_date(std::string_view given, const Claim& cl
     if (!expression.edtf || !expression.period) continue;
     const CodePointIndex index(text);
     const ByteRange said = index.to_bytes(expression.range);
-    const std::string_view before = std::string_view(text).substr(0, static_cast<std::size_t>(said.begin.value));
+    const std::string_view before =
+        std::string_view(text).substr(0, static_cast<std::size_t>(said.begin.value));
     const std::string_view after = std::string_view(text).substr(static_cast<std::size_t>(said.end.value));
     if (!says_no_more(before) || !says_no_more(after)) {
       return Error{"", 0, 0, fmt::format("only “{}” can be read of “{}”", expression.text, text),

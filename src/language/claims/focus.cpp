@@ -173,7 +173,8 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
     const DateExpression& said = passage.dates[d];
     const Span& at = passage.date_spans[d];
     if (at.empty() || !context.reading.span.holds(at.first) || said.corrected || !said.edtf ||
-        of_speaking(said) || (context.today && said.edtf == context.today->expression.edtf) || looks_aside(said, at.first == context.reading.span.first) || only_a_limit(*said.edtf)) {
+        of_speaking(said) || (context.today && said.edtf == context.today->expression.edtf) ||
+        looks_aside(said, at.first == context.reading.span.first) || only_a_limit(*said.edtf)) {
       continue;
     }
     // "The old one went in the big gale": looks aside, the talk stays where it was.

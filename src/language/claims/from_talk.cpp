@@ -55,8 +55,8 @@ const Referent* home_spoken_of(const StatementContext& context, const Focus& foc
     return nullptr;
   const std::vector<Term>& places = context.finders.places->list().terms();
   const std::vector<Term>& equipment = context.finders.equipment->list().terms();
-  const bool all = std::all_of(
-      draft.subject->terms.begin(), draft.subject->terms.end(), [&](std::uint32_t term) {
+  const bool all =
+      std::all_of(draft.subject->terms.begin(), draft.subject->terms.end(), [&](std::uint32_t term) {
         return std::any_of(place->terms.begin(), place->terms.end(),
                            [&](std::uint32_t there) { return equipment[term].place == places[there].key; });
       });

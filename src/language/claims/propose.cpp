@@ -373,8 +373,7 @@ class InterviewReader {
         settle(context, draft);
         // The date of talk some way before is that of a state more often than of what changed it.
         const bool change = draft.statement == Statement::begins || draft.statement == Statement::ends;
-        if (change && draft.date && draft.date->carried && focus_.date_age > kNearDate)
-          draft.date.reset();
+        if (change && draft.date && draft.date->carried && focus_.date_age > kNearDate) draft.date.reset();
         draft.odds = judged.odds;
         draft.by_weights = true;
         draft.because.push_back(reason_of(judged));

@@ -303,7 +303,8 @@ void StatementReader::put_dates(const Predicate* p, std::size_t first_draft) {
       // "He left in 1957": he was there until then.
       const bool leaves = p && dated.statement == Statement::located && !use.until &&
                           arguments_.has(p->at, WordClass::leaving);
-      if (leaves && expression.edtf) dated.date->expression.edtf = as_interval(at_the_latest(*expression.edtf));
+      if (leaves && expression.edtf)
+        dated.date->expression.edtf = as_interval(at_the_latest(*expression.edtf));
       if (use.negated && !state && one_usable && uses.size() > 1) dated.polarity = Polarity::denied;
       drafts_.push_back(std::move(dated));
     }

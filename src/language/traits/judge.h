@@ -26,7 +26,7 @@ struct Judged {
 
 /// What the weights make of a sentence.
 struct Judgement {
-  std::vector<Judged> found;         ///< What it states besides what rules read; the likeliest first.
+  std::vector<Judged> found;  ///< What it states besides what rules read; the likeliest first.
   /// Of the rules' drafts: what coders hardly ever took for a claim.
   std::vector<bool> doubted;
   /// Of the rules' drafts: natural logarithms of odds, where a stretch is quoted like them.

@@ -557,8 +557,7 @@ void StretchReader<Book>::tally_edges(const Stretch& stretch, Tally& tally) cons
 
 template <class Book>
 std::vector<std::string> StretchReader<Book>::telling(const Stretch& stretch, Statement statement) const
-  requires(!Book::kSpells)
-{
+    requires(!Book::kSpells) {
   constexpr std::size_t kWords = 3;
   std::vector<std::pair<std::int32_t, std::size_t>> weighty;
   for (std::size_t k = 0; k < items_.size(); ++k) {

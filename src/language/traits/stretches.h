@@ -64,7 +64,7 @@ class StretchReader {
   const Tally& tally(std::size_t stretch) const { return tallies_[stretch]; }
   /// The words of a stretch that speak most for a statement, in the order said.
   std::vector<std::string> telling(const Stretch& stretch, Statement statement) const
-    requires(!Book::kSpells);
+      requires(!Book::kSpells);
 
  private:
   struct Piece {
@@ -104,9 +104,9 @@ class StretchReader {
   const TalkTraits* talk_ = nullptr;
   Span span_;
   std::vector<Piece> pieces_;
-  std::vector<std::uint32_t> items_;      ///< Tokens that count: no marks, one for each thing or date.
-  std::vector<Part> types_;               ///< For each token: what sort it is of.
-  std::vector<Part> tags_;                ///< For each token: the word itself, or what it names.
+  std::vector<std::uint32_t> items_;  ///< Tokens that count: no marks, one for each thing or date.
+  std::vector<Part> types_;           ///< For each token: what sort it is of.
+  std::vector<Part> tags_;            ///< For each token: the word itself, or what it names.
   std::vector<std::string> spelled_words_;
   TallyRow<Tally> of_items_, of_pairs_, of_triples_;  ///< By item; those of items before it, too.
   std::vector<Tally> of_predicates_;

@@ -267,8 +267,7 @@ void SubjectReader<Book>::add_named_here(const Candidate& it, const Thing& thing
     book_.add(tally, "here-bare");
     book_.add(tally, "here-bare", {role});
   } else {
-    const Part side =
-        thing.span.past <= std::max(predicate->span.first, predicate->at) ? kBefore : kAfter;
+    const Part side = thing.span.past <= std::max(predicate->span.first, predicate->at) ? kBefore : kAfter;
     const Part does = number_part(static_cast<int>(predicate->kind));
     const Part verb = number_part(predicate->verb ? static_cast<int>(predicate->verb->kind) + 1 : 0);
     book_.add(tally, "side", {side});

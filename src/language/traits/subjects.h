@@ -61,8 +61,8 @@ class RecentlyNamed {
   int now_ = 0;
 };
 
-/// Everything a sentence may speak of, in a fixed order. What they were named as lives as long as the sentence
-/// is the last one given.
+/// Everything a sentence may speak of, in a fixed order. What they were named as lives as long as the
+/// sentence is the last one given.
 class Candidates {
  public:
   void find(const StatementContext& context, const RecentlyNamed& recent);

@@ -75,7 +75,8 @@ Result<TraitWeights> TraitWeights::load(const FileReader& files, const std::file
     };
     if (number == 1) {
       if (line == header()) continue;
-      return fault(0, "not the header of a file of weights", "the first line is \"" + header() + "\", with tabs");
+      return fault(0, "not the header of a file of weights",
+                   "the first line is \"" + header() + "\", with tabs");
     }
     if (line.empty()) continue;
     std::size_t at = std::min(line.find('\t'), line.size());

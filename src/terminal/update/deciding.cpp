@@ -67,7 +67,8 @@ const Place& list_of(const State& state) {
 
 /// What a claim says, in a few words.
 std::string words_of(const ClaimLine& line) {
-  std::string words = (line.polarity == Polarity::denied ? "not " : "") + std::string(to_string(line.statement));
+  std::string words =
+      (line.polarity == Polarity::denied ? "not " : "") + std::string(to_string(line.statement));
   for (const std::string* part : {&line.subject, &line.number, &line.place, &line.when})
     if (!part->empty()) words += " · " + *part;
   return words;

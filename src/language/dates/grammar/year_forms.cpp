@@ -116,8 +116,7 @@ bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t 
   // Talk has set the decade: "and then sixty-three, that was worse".
   const bool in_list = t[i - 1].is_sign(',') && (t[i - 2].is(Role::number) || t[i - 2].is_number());
   const bool opens = i == 0 || (t[i - 1].kind != Token::Kind::word && !in_list) || before == w("then") ||
-                     before == w("and") || before == w("or") || before == w("maybe") ||
-                     before == w("was") ||
+                     before == w("and") || before == w("or") || before == w("maybe") || before == w("was") ||
                      before == w("probably") || before == w("that") ||
                      (before == w("been") && it_has_been(i));
   if (words && setting_.year && opens && value > 20 && after.kind != Token::Kind::end) {
