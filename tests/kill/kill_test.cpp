@@ -146,7 +146,8 @@ TEST_CASE("whenever a sitting at the terminal is killed, every decision its scre
   {
     std::ofstream orders(script);
     orders << "key 2\n";
-    for (int i = 0; i < 60; ++i) orders << (i % 9 == 8 ? "key u\nsay\nkey U\nsay\n" : "key s\nsay\n");
+    // What is done again is gone to: from there on to the next.
+    for (int i = 0; i < 60; ++i) orders << (i % 9 == 8 ? "key u\nsay\nkey U\nsay\nkey Down\n" : "key s\nsay\n");
   }
   const Tally tally = kill_again_and_again(
       before, site, kSittingKills, kSittingInside,
