@@ -45,6 +45,11 @@ ClaimRecord RecordMaker::make(const StoredClaim& stored, const Withholding& with
   record.place_name = term_name(lists_.places, claim.place, claim.place_words);
   for (const CodePointRange& range : claim.quotes) record.quotes.push_back(quote(range));
   record.narrator = withholding.shown_name(claim.interview, claim.speaker);
+  record.subject = claim.subject;
+  if (claim.statement == Statement::located && claim.subject == claim.speaker) {
+    record.subject = withholding.shown_key(claim.interview, claim.speaker);
+    record.subject_name = record.narrator;
+  }
   record.interview_date = to_string(open_.held.date);
   record.accession = open_.held.accession;
   record.repository = open_.held.repository;

@@ -47,6 +47,12 @@ std::string Withholding::shown_name(std::string_view interview, std::string_view
   return held->second.pseudonym.empty() ? "a narrator" : held->second.pseudonym;
 }
 
+std::string Withholding::shown_key(std::string_view interview, std::string_view person) const {
+  std::string name = shown_name(interview, person);
+  const auto held = persons_.find(person);
+  return held == persons_.end() || held->second.name == name ? std::string(person) : name;
+}
+
 std::int64_t Withholding::total() const {
   std::int64_t sum = 0;
   for (const auto& [why, count] : counts_) sum += count;

@@ -74,7 +74,7 @@ const std::vector<Column>& cells() {
       {"claim", [](const ClaimRecord& record) { return to_string(record.claim.id); }},
       {"status", [](const ClaimRecord& record) { return words(record.claim.status); }},
       {"statement", [](const ClaimRecord& record) { return words(record.claim.statement); }},
-      {"subject", [](const ClaimRecord& record) { return record.claim.subject; }},
+      {"subject", [](const ClaimRecord& record) { return record.subject; }},
       {"subject_name", [](const ClaimRecord& record) { return record.subject_name; }},
       {"place", [](const ClaimRecord& record) { return record.claim.place; }},
       {"place_name", [](const ClaimRecord& record) { return record.place_name; }},

@@ -103,7 +103,7 @@ std::string claim_json(const ClaimRecord& record) {
   Json object{{"claim", to_string(claim.id)},
               {"status", to_string(claim.status)},
               {"statement", to_string(claim.statement)}};
-  put(object, "subject", claim.subject);
+  put(object, "subject", record.subject);
   put(object, "subject_name", record.subject_name);
   put(object, "place", claim.place);
   put(object, "place_name", record.place_name);

@@ -13,7 +13,7 @@ ClaimRecord record() {
   made.claim.id = make_id(seeded_random(1));
   made.claim.interview = "lind-1";
   made.claim.statement = Statement::ends;
-  made.claim.subject = "derrick";
+  made.subject = made.claim.subject = "derrick";
   made.claim.when.dated = {"by the autumn of sixty-two", parse_edtf("[..1962-23]").value(), Calendar::gregorian};
   made.claim.when.period = to_period(*made.claim.when.dated.value, default_date_policy());
   made.subject_name = "=SUM(A1)";

@@ -32,6 +32,8 @@ class Withholding {
   /// The name a person may be shown under in that interview: the pseudonym, or "a narrator" when there is none, unless
   /// the release allows the name. Persons who are no narrators of the interview keep their names.
   std::string shown_name(std::string_view interview, std::string_view person) const;
+  /// The key, where the person may be named; else what shown_name gives.
+  std::string shown_key(std::string_view interview, std::string_view person) const;
 
   const std::map<Withheld, std::int64_t>& counts() const { return counts_; }
   std::int64_t total() const;

@@ -22,6 +22,7 @@ struct QuoteRecord {
 /// A claim with everything needed to cite and check it. Made only of what may go out.
 struct ClaimRecord {
   Claim claim;
+  std::string subject;             ///< Key of the list, or of a person as the release lets them be named.
   std::string subject_name;        ///< Preferred name of the list, or the words said.
   std::string place_name;
   std::vector<QuoteRecord> quotes;

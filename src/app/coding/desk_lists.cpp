@@ -62,6 +62,8 @@ ClaimLine CodingDesk::State::line(const StoredClaim& stored) const {
   made.quotes = claim.quotes;
   made.statement = claim.statement;
   made.subject = one_line(term_name(maker->lists().equipment, claim.subject, claim.subject_words));
+  if (claim.statement == Statement::located && claim.subject == claim.speaker && !claim.subject.empty())
+    made.subject = made.speaker;
   made.place = one_line(term_name(maker->lists().places, claim.place, claim.place_words));
   made.number = number_words(claim);
   made.when = claim.when.period ? date_words(*claim.when.period) : "";

@@ -10,7 +10,7 @@ namespace witnessmark::claims {
 Referent StatementReader::narrator_in(const Finding& finding) const {
   Referent narrator = *c_.narrator;
   narrator.carried = true;
-  narrator.words = c_.finders.persons->list().terms()[narrator.terms.front()].name;
+  narrator.words = "the narrator";
   narrator.range = finding.range;
   for (std::uint32_t i = finding.span.first; i < finding.span.past; ++i) {
     if (!arguments_.has(i, WordClass::self)) continue;
