@@ -32,135 +32,11 @@ constexpr Part kAskedHowMany = named("how-many");
 constexpr Part kAskedPeople = named("people");
 constexpr Part kAskedInventory = named("inventory");
 
-template <WordClass... classes>
-constexpr Flags flags_of() {
-  Flags made;
-  (made.set(classes), ...);
-  return made;
-}
-bool any(const Flags& flags, const Flags& of) {
-  return (flags.low & of.low) != 0 || (flags.high & of.high) != 0;
-}
-
-constexpr Flags kPronouns =
-    flags_of<WordClass::we, WordClass::us, WordClass::they, WordClass::it, WordClass::she, WordClass::this_,
-             WordClass::them, WordClass::pronoun, WordClass::you, WordClass::there, WordClass::one,
-             WordClass::self, WordClass::question_word, WordClass::relative, WordClass::exist>();
-/// Skipped on the way from a verb to what it speaks of.
-constexpr Flags kSkipped =
-    flags_of<WordClass::determiner, WordClass::indefinite, WordClass::adverb, WordClass::negative>();
-/// Stand for themselves among their neighbours.
-constexpr Flags kGrammar =
-    flags_of<WordClass::determiner, WordClass::indefinite, WordClass::article, WordClass::be,
-             WordClass::present_be, WordClass::have, WordClass::had_or_would, WordClass::do_,
-             WordClass::modal, WordClass::would, WordClass::in_there, WordClass::at, WordClass::from,
-             WordClass::to, WordClass::of, WordClass::by, WordClass::with, WordClass::for_,
-             WordClass::relation, WordClass::coordinator, WordClass::subordinator, WordClass::when,
-             WordClass::where, WordClass::as, WordClass::before, WordClass::after, WordClass::until,
-             WordClass::if_, WordClass::then, WordClass::terminator, WordClass::both, WordClass::only,
-             WordClass::more, WordClass::negative, WordClass::negative_determiner, WordClass::never,
-             WordClass::still, WordClass::already, WordClass::got, WordClass::off, WordClass::like,
-             WordClass::way, WordClass::used_to, WordClass::everything, WordClass::nothing>();
-constexpr Flags kJoining =
-    flags_of<WordClass::coordinator, WordClass::subordinator, WordClass::when, WordClass::where,
-             WordClass::then, WordClass::before, WordClass::after, WordClass::until, WordClass::terminator>();
-constexpr Flags kJoinedOn =
-    flags_of<WordClass::then, WordClass::when, WordClass::if_, WordClass::coordinator>();
-
-/// Classes that are a sort of word, the more telling first.
-constexpr std::array kSorts = {WordClass::colour,
-                               WordClass::material,
-                               WordClass::quality,
-                               WordClass::condition,
-                               WordClass::shade,
-                               WordClass::person,
-                               WordClass::event_noun,
-                               WordClass::measure,
-                               WordClass::abstract,
-                               WordClass::activity,
-                               WordClass::type,
-                               WordClass::negative,
-                               WordClass::indefinite,
-                               WordClass::determiner,
-                               WordClass::at,
-                               WordClass::from,
-                               WordClass::to,
-                               WordClass::of,
-                               WordClass::by,
-                               WordClass::with,
-                               WordClass::for_,
-                               WordClass::relation,
-                               WordClass::adverb,
-                               WordClass::whereabouts,
-                               WordClass::negative_determiner};
-
-constexpr Flags kAnySort = [] {
-  Flags made;
-  for (const WordClass sort : kSorts) made.set(sort);
-  return made;
-}();
-
-Part class_part(WordClass word) {
-  static const std::array<Part, static_cast<std::size_t>(WordClass::count_)> kNames = [] {
-    std::array<Part, static_cast<std::size_t>(WordClass::count_)> made;
-    for (std::size_t i = 0; i < made.size(); ++i) made[i] = named(to_string(static_cast<WordClass>(i)));
-    return made;
-  }();
-  return kNames[static_cast<std::size_t>(word)];
-}
-
-/// What the predicate is of, as far as the lists say.
-Part predicate_kind(const Predicate& p) {
-  static constexpr std::array kVerbs = {
-      named("begins"),   named("ends"),    named("move"),  named("replace"), named("swap"),
-      named("takeover"), named("present"), named("paint"), named("unpaint"), named("name"),
-      named("happened"), named("located"), named("built"), named("does")};
-  switch (p.kind) {
-    case Predicate::Kind::be:
-      return named("be");
-    case Predicate::Kind::exist:
-      return named("exist");
-    case Predicate::Kind::have:
-      return named("have");
-    case Predicate::Kind::verb:
-      break;
-  }
-  return kVerbs[static_cast<std::size_t>(p.verb->kind)];
-}
-
 bool cuts(char mark) {
   return mark != '\'' && mark != '"' && mark != '(' && mark != ')';
 }
 
 }  // namespace
-
-Part kind_part(ThingKind kind) {
-  static constexpr std::array kKinds = {named("equipment"), named("place"), named("location"),
-                                        named("person")};
-  return kKinds[static_cast<std::size_t>(kind)];
-}
-
-Part statement_part(Statement statement) {
-  static const std::array<Part, kStatements> kNames = [] {
-    std::array<Part, kStatements> made;
-    for (std::size_t s = 0; s < made.size(); ++s) made[s] = named(to_string(static_cast<Statement>(s)));
-    return made;
-  }();
-  return kNames[static_cast<std::size_t>(statement)];
-}
-
-bool opens_a_subject(const Flags& flags) {
-  static constexpr Flags kSubjects =
-      flags_of<WordClass::we, WordClass::they, WordClass::it, WordClass::she, WordClass::this_,
-               WordClass::self, WordClass::you, WordClass::there, WordClass::exist, WordClass::determiner,
-               WordClass::indefinite, WordClass::article, WordClass::relative, WordClass::one>();
-  return any(flags, kSubjects);
-}
-
-bool is_name(const Passage& passage, std::uint32_t i) {
-  return passage.capitalised(i) && !passage.notes[i].flags.any() && !passage.notes[i].info &&
-         passage.tokens[i].end - passage.tokens[i].begin > 1;
-}
 
 template <class Book>
 void StretchReader<Book>::read(const StatementContext& context, const TalkTraits& talk,
@@ -219,7 +95,7 @@ bool StretchReader<Book>::subject_like(std::uint32_t i) const {
 
 template <class Book>
 bool StretchReader<Book>::joins(std::uint32_t i) const {
-  return any(note(i).flags, kJoining) && note(i).thing < 0;
+  return joins_on(note(i).flags) && note(i).thing < 0;
 }
 
 template <class Book>
@@ -228,13 +104,10 @@ Part StretchReader<Book>::sort_of(std::uint32_t i) const {
   if (n.thing >= 0 || n.date >= 0) return tag(i);
   if (n.number >= 0) return kNumber;
   if (passage_->tokens[i].kind == Token::Kind::mark) return kMark;
-  if (any(n.flags, kPronouns) && !n.flags.has(WordClass::determiner)) return word(i);
-  if (any(n.flags, kAnySort)) {
-    const auto sort = std::find_if(kSorts.begin(), kSorts.end(), [&](WordClass c) { return n.flags.has(c); });
-    return class_part(*sort);
-  }
+  if (is_pronoun(n.flags) && !n.flags.has(WordClass::determiner)) return word(i);
+  if (const auto sort = sort_part(n.flags)) return *sort;
   if (is_name(*passage_, i)) return kName;
-  return any(n.flags, kGrammar) ? word(i) : kOther;
+  return is_grammar(n.flags) ? word(i) : kOther;
 }
 
 template <class Book>
@@ -290,7 +163,7 @@ void StretchReader<Book>::find_pieces() {
     const bool clause = std::any_of(c_->reading.clauses.begin(), c_->reading.clauses.end(),
                                     [i](const Clause& clause_there) { return clause_there.span.first == i; });
     const bool joined =
-        joins(i) && i + 1 < span_.past && (subject_like(i + 1) || any(note(i + 1).flags, kJoinedOn));
+        joins(i) && i + 1 < span_.past && (subject_like(i + 1) || follows_joining(note(i + 1).flags));
     if (!clause && !joined && (before.kind != Token::Kind::mark || !cuts(before.mark))) continue;
     add({begin, i});
     begin = i;
@@ -319,8 +192,7 @@ void StretchReader<Book>::past_form(std::uint32_t i, Tally& tally) const {
 template <class Book>
 Part StretchReader<Book>::head_before(std::uint32_t from, std::uint32_t begin) const {
   for (std::uint32_t i = from; i > begin; --i) {
-    if (note(i - 1).thing < 0 && any(note(i - 1).flags, kSkipped) && !any(note(i - 1).flags, kPronouns))
-      continue;
+    if (note(i - 1).thing < 0 && is_passed_over(note(i - 1).flags)) continue;
     return type(i - 1);
   }
   return kStart;
@@ -392,7 +264,7 @@ void StretchReader<Book>::tally_items() {
   of_triples_.clear();
   const auto neighbour = [&](std::size_t k) {
     const std::uint32_t i = items_[k];
-    const bool itself = note(i).thing < 0 && note(i).date < 0 && any(note(i).flags, kGrammar);
+    const bool itself = note(i).thing < 0 && note(i).date < 0 && is_grammar(note(i).flags);
     return itself ? word(i) : type(i);
   };
   Part before_last, last;
@@ -425,7 +297,7 @@ void StretchReader<Book>::tally_predicates() {
     Part right = kEnd;
     bool indefinite = false;
     for (std::uint32_t i = std::max(p.span.past, p.at + 1); i < clause.past; ++i) {
-      if (note(i).thing < 0 && any(note(i).flags, kSkipped) && !any(note(i).flags, kPronouns)) {
+      if (note(i).thing < 0 && is_passed_over(note(i).flags)) {
         indefinite = indefinite || note(i).flags.has(WordClass::indefinite);
         continue;
       }

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "language/statements/statements.h"
+#include "language/traits/sorts.h"
 #include "language/traits/tally.h"
 
 namespace witnessmark::claims {
@@ -114,16 +115,5 @@ class StretchReader {
   std::vector<Stretch> stretches_;
   std::vector<Tally> tallies_;
 };
-
-/// What kind of thing is named, as a part of traits.
-Part kind_part(ThingKind kind);
-Part statement_part(Statement statement);
-
-/// "Hallam": a name of no list, to judge by its capital letter; or any unknown word that opens a sentence.
-/// What it is called tells nothing.
-bool is_name(const Passage& passage, std::uint32_t i);
-
-/// Whether the token is a pronoun or a word that begins a noun phrase.
-bool opens_a_subject(const Flags& flags);
 
 }  // namespace witnessmark::claims
