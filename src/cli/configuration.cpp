@@ -25,6 +25,7 @@ std::string answer_words(const PresenceAnswer& answer) {
   const bool contradicted = answer.presence == Presence::contradicted;
   add(contradicted ? "there: " : "on the word of ", answer.on_whose_word);
   add("not there: ", answer.against);
+  add("yet something is said to have happened to it then: ", answer.yet);
   return one_line(text);
 }
 
@@ -92,6 +93,7 @@ Json answer_json(const PresenceAnswer& answer) {
   Json object{{"presence", to_string(answer.presence)}, {"on_whose_word", keys_json(answer.on_whose_word)}};
   if (!answer.against.empty()) object["against"] = keys_json(answer.against);
   if (!answer.why.empty()) object["why"] = answer.why;
+  if (!answer.yet.empty()) object["yet"] = keys_json(answer.yet);
   return object;
 }
 

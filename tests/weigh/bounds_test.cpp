@@ -99,6 +99,20 @@ TEST_CASE("what each kind of statement does for the bounds of the crane on the f
        "e3 log:l3 begins crane@foredeck 1956-12-11\ne4 photograph present crane@foredeck 1961-07-22",
        "came 1950-01-01<e1 e2>..1950-01-01<e1> gone 1955-03-01<e2>..1955-03-01<e2> "
        "came 1956-12-11<e3>..1956-12-11<e3> gone 1961-07-22<e4>.."},
+      {"something happened to it before it came: two stays, of which no entry shows the going",
+       "e1 correspondence happened crane@foredeck 1963-01-26\ne2 log begins crane@foredeck 1963-08-19",
+       "came ..1963-01-26<e1> gone 1963-01-26<e1>..1963-08-19<e2> "
+       "came 1963-08-19<e2>..1963-08-19<e2> gone 1963-08-19<e2>.."},
+      {"seen, gone by an entry, and come again: the entry tells when it went",
+       "e1 photograph present crane@foredeck 1950\ne2 log:a ends crane@foredeck 1952-05-01\n"
+       "e3 log:b begins crane@foredeck 1953-06-01",
+       "came ..1950-12-31<e1> gone 1952-05-01<e2>..1952-05-01<e2> "
+       "came 1953-06-01<e3>..1953-06-01<e3> gone 1953-06-01<e3>.."},
+      {"out and in on one day, entered twice, are two stays as well",
+       "e1 log:l1 ends crane@foredeck 1961-05-30\ne2 log:l2 begins crane@foredeck 1961-05-30\n"
+       "e3 correspondence:l3 ends crane@foredeck 1961-05-30",
+       "came ..1961-05-30<e1> gone 1961-05-30<e1>..1961-05-30<e1> came 1961-05-30<e1>..1961-05-30<e2> gone "
+       "1961-05-30<e1>.."},
       {"out and in on one day are two stays",
        "e1 log:l1 ends crane@foredeck 1961-05-30\ne2 log:l2 begins crane@foredeck 1961-05-30",
        "came ..1961-05-30<e1> gone 1961-05-30<e1>..1961-05-30<e1> came 1961-05-30<e1>..1961-05-30<e2> gone "
@@ -191,6 +205,35 @@ TEST_CASE("a source is left out with all that rests on it") {
         "l1 (e1 e4): came ..1962-11-30<e3> gone 1962-09-01<e3>..1962-11-30<e3>\n");
 }
 
+TEST_CASE("a coming taken for a return is named with what shows it, and is none without that") {
+  const StaySite site(
+      "e1 correspondence:l1 happened crane@foredeck 1962-12-30\n"
+      "e2 photograph:p present crane@foredeck 1963-01-26\n"
+      "e3 log:l2 begins crane@foredeck 1963-08-19\n");
+  const FixtureBounds bounds = of(site, "crane", "foredeck");
+  REQUIRE(bounds.renewals.size() == 1);
+  CHECK(bounds.renewals[0].episode == 1);
+  CHECK(site.names({bounds.renewals[0].there, bounds.renewals[0].come}) == "e2 e3");
+  CHECK(dump(site, bounds.from_register) ==
+        "came ..1962-12-30<e1> gone 1963-01-26<e2>..1963-08-19<e3> "
+        "came 1963-08-19<e3>..1963-08-19<e3> gone 1963-08-19<e3>..");
+  std::string without;
+  for (const BoundsWithout& one : bounds.without)
+    without += fmt::format("{}: {}\n", one.source, dump(site, one.bounds));
+  CHECK(without ==
+        "l1: came ..1963-01-26<e2> gone 1963-01-26<e2>..1963-08-19<e3> "
+        "came 1963-08-19<e3>..1963-08-19<e3> gone 1963-08-19<e3>..\n"
+        "l2: came ..1963-01-26<e2> gone 1963-01-26<e2>..\n"  // the event alone limits nothing
+        "p: came ..1962-12-30<e1> gone 1962-12-30<e1>..1963-08-19<e3> "
+        "came 1963-08-19<e3>..1963-08-19<e3> gone 1963-08-19<e3>..\n");
+  const StaySite alone(
+      "e1 correspondence:l1 happened crane@foredeck 1962-12-30\ne3 log:l2 begins crane@foredeck 1963-08-19\n");
+  const FixtureBounds one_stay = of(alone, "crane", "foredeck");
+  REQUIRE(one_stay.without.size() == 2);
+  CHECK(dump(alone, one_stay.without[0].bounds) == "came 1963-08-19<e3>..1963-08-19<e3> gone 1963-08-19<e3>..");
+  CHECK(dump(alone, one_stay.without[1].bounds) == "none");
+}
+
 TEST_CASE("more open readings than are tried: cannot tell, and said so") {
   // One of several dates, many times over: the ways multiply with each.
   // A layer ties the crane to another fixture, so that its days are no longer a chain of their own.
@@ -243,6 +286,7 @@ TEST_CASE("adding claims never widens the bounds, leaving a source out never nar
     for (const FixtureBounds& found : find_bounds(site.evidence())) {
       if (found.from_register.state == BoundsState::contradicted) continue;
       for (const BoundsWithout& without : found.without) {
+        if (without.bounds.stays.size() != found.from_register.stays.size()) continue;  // it showed a return
         CHECK(inside(found.from_register, without.bounds));
         ++widened;
       }

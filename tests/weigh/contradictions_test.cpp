@@ -80,6 +80,15 @@ TEST_CASE("what cannot all be true, and what would resolve it") {
        "e1 log:a ends crane@foredeck 1955-03-01\ne2 log:b begins crane@foredeck 1956-12-11\n"
        "e3 photograph absent crane@foredeck 1956-01-01\ne4 photograph:q present crane@foredeck 1950",
        ""},
+      {"a coming after something happened to it is a return: what was told must be of one of the two",
+       "e1 correspondence happened crane@foredeck 1963-01-26\ne2 log begins crane@foredeck 1963-08-19\n"
+       "c1 reviewed begins crane 1898\nc2 reviewed present crane 1950",
+       ""},
+      {"of neither; setting aside what shows the return does not help, for then there is but one stay",
+       "e1 correspondence happened crane@foredeck 1963-01-26\ne2 log begins crane@foredeck 1963-08-19\n"
+       "c1 reviewed begins crane 1963-05-01",
+       "crane@foredeck: e2+e1+c1 | episode | dates e2 110/- | dates e1 -/95 | dates c1 95/110 | hear c1 | aside "
+       "e2 c1"},
       {"colours at one time",
        "e1 physical-trace attribute crane@foredeck 1938/1966 throughout a=colour:buff\n"
        "c1 reviewed attribute crane 1964 a=colour:red",

@@ -25,15 +25,17 @@ struct Days {
 };
 using Stays = std::vector<std::vector<Days>>;  // by fixture and episode
 
-struct Told {
+struct Said {
   Statement statement;
   std::vector<std::pair<int, int>> days;  // one of these spans
   bool throughout = false, denied = false;
   std::size_t fixture = 0;
-  int episode = -1;  // one that is fixed
+  int episode = -1;    // one that is fixed
+  bool later = false;  // told by a later account, which shows no renewal
+  int number = 0;      // as written
 };
 
-bool allows(const Told& told, const std::pair<int, int>& span, const std::vector<Days>& stays) {
+bool allows(const Said& told, const std::pair<int, int>& span, const std::vector<Days>& stays) {
   const auto [a, b] = span;
   const auto some = [&](const auto& says) {
     for (std::size_t e = 0; e < stays.size(); ++e)
@@ -47,6 +49,7 @@ bool allows(const Told& told, const std::pair<int, int>& span, const std::vector
     case Statement::ends:
       return some([&](const Days& stay) { return a <= stay.went && stay.went <= b; }) != told.denied;
     case Statement::present:
+    case Statement::happened:  // as far as it is taken to show the thing there
       return some([&](const Days& stay) {
         bool all = true, any = false;
         for (int day = a; day <= b; ++day) all = all && there_on(stay, day), any = any || there_on(stay, day);
@@ -65,6 +68,64 @@ bool allows(const Told& told, const std::pair<int, int>& span, const std::vector
     }
     default:
       return true;
+  }
+}
+
+bool single(const Said& one) { return one.days.size() == 1 && !one.denied; }
+
+/// Whether, by the one, the thing was surely there and gone, or there, before it came by the other.
+bool gone_before(const Said& one, const Said& coming) {
+  return one.statement == Statement::ends && single(one) && one.days[0].second <= coming.days[0].first;
+}
+bool there_before(const Said& one, const Said& coming) {
+  const bool there = one.statement == Statement::present || one.statement == Statement::happened;
+  return there && single(one) && !one.later && !coming.later && one.days[0].second < coming.days[0].first;
+}
+bool no_earlier(const Said& one, const Said* coming) {
+  return coming == nullptr || one.days[0].first >= coming->days[0].second;
+}
+
+bool later_than(const Said& coming, const Said* since) {
+  return since == nullptr || coming.days[0].second > since->days[0].second;
+}
+
+/// The most returns that can be strung together after a coming, every way tried.
+int most_returns(const std::vector<Said>& told, const Said* since) {
+  int most = 0;
+  for (const Said& one : told)
+    for (const Said& coming : told) {
+      if (coming.statement != Statement::begins || !single(coming) || !later_than(coming, since)) continue;
+      if (!(gone_before(one, coming) || there_before(one, coming)) || !no_earlier(one, since)) continue;
+      most = std::max(most, 1 + most_returns(told, &coming));
+    }
+  return most;
+}
+
+/// Fixes statements on one fixture to the stays they show, the earliest coming first; how many stays there are. Of one coming
+/// its going tells, and only where none is stated all that has it there.
+int fix_to_stays(std::vector<Said>& told) {
+  int episodes = 1;
+  const Said* since = nullptr;
+  for (;;) {
+    Said* next = nullptr;
+    for (Said& coming : told) {
+      if (coming.statement != Statement::begins || !single(coming) || !later_than(coming, since)) continue;
+      const bool reached = std::any_of(told.begin(), told.end(), [&](const Said& one) {
+        return no_earlier(one, since) && (gone_before(one, coming) || there_before(one, coming));
+      });
+      if (reached && (next == nullptr || coming.days[0].second < next->days[0].second)) next = &coming;
+    }
+    if (next == nullptr) return episodes;
+    Said* gone = nullptr;
+    for (Said& one : told)
+      if (gone_before(one, *next) && no_earlier(one, since) &&
+          (gone == nullptr || one.days[0].second < gone->days[0].second))
+        gone = &one;
+    if (gone != nullptr) gone->episode = episodes - 1;
+    for (Said& one : told)
+      if (gone == nullptr && there_before(one, *next) && no_earlier(one, since)) one.episode = episodes - 1;
+    next->episode = episodes++;
+    since = next;
   }
 }
 
@@ -91,7 +152,7 @@ struct Way {
   Stays stays;
 };
 
-std::vector<Way> all_ways(const std::vector<Told>& told, const std::vector<int>& episodes,
+std::vector<Way> all_ways(const std::vector<Said>& told, const std::vector<int>& episodes,
                           const std::optional<Layer>& layer) {
   std::vector<Stays> choices(1);
   for (const int number : episodes) {
@@ -178,10 +239,10 @@ class RandomStatements {
 
   int number(int low, int high) { return std::uniform_int_distribution<int>(low, high)(random_); }
 
-  Told statement(int last, std::size_t fixture) {
+  Said statement(int last, std::size_t fixture) {
     constexpr Statement kKinds[] = {Statement::begins, Statement::ends, Statement::present,
                                     Statement::present, Statement::absent};
-    Told told{kKinds[number(0, 4)], {}, false, false, fixture, -1};
+    Said told{kKinds[number(0, 4)], {}, false, false, fixture};
     const auto span = [&] {
       const int a = number(0, last);
       return std::pair(a, std::min(last, a + (number(0, 2) == 0 ? number(1, 4) : 0)));
@@ -201,21 +262,22 @@ class RandomStatements {
 };
 
 /// A denial is a claim's; all else is an entry's.
-std::string line(int number, const Told& told, const std::string& thing) {
+std::string line(int number, const Said& told, const std::string& thing) {
+  const char* const source = told.later ? "publication" : "log";
   const std::string key = fmt::format("{}{}", told.denied ? 'c' : 'e', number);
   if (told.denied)
     return fmt::format("{} reviewed {} {} {} denied\n", key, to_string(told.statement), thing,
                        date_text(told.days));
-  return fmt::format("{} log:s{} {} {} {}{}\n", key, key, to_string(told.statement), thing,
+  return fmt::format("{} {}:s{} {} {} {}{}\n", key, source, key, to_string(told.statement), thing,
                      date_text(told.days), told.throughout ? " throughout" : "");
 }
 
-/// Numbers of the problem by the statements' own, in the order written.
-Numbers numbering(const StaySite& site, const StayProblem& problem, std::size_t count) {
+/// Numbers of the problem by the statements' own, in the order told.
+Numbers numbering(const StaySite& site, const StayProblem& problem, const std::vector<Said>& told) {
   Numbers numbers;
-  for (std::size_t i = 0; i < count; ++i) {
+  for (const Said& one : told) {
     for (std::size_t n = 0; n < problem.size(); ++n)
-      if (site.name(site.evidence().statements()[problem.statement(n)].key).substr(1) == std::to_string(i))
+      if (site.name(site.evidence().statements()[problem.statement(n)].key).substr(1) == std::to_string(one.number))
         numbers.push_back(n);
   }
   return numbers;
@@ -225,13 +287,14 @@ std::optional<Day> limit(int found, int none) {
   return found == none ? std::nullopt : std::optional(Day{kZero + found});
 }
 
-void check_against(const std::string& lines, const std::vector<Told>& told, const std::vector<Way>& ways) {
+void check_against(const std::string& lines, const std::vector<Said>& told, const std::vector<Way>& ways) {
   INFO(lines);
   const StaySite site(lines);
   REQUIRE(site.evidence().groups().size() == 1);
   const StayProblem problem(site.evidence(), site.evidence().groups().front());
-  const Numbers numbers = numbering(site, problem, told.size());
+  const Numbers numbers = numbering(site, problem, told);
   REQUIRE(numbers.size() == told.size());
+  REQUIRE(problem.size() == told.size());
   Numbers back(numbers.size());
   for (std::size_t i = 0; i < numbers.size(); ++i) back[numbers[i]] = i;
   for (unsigned set = 0; set < (1U << told.size()); ++set) {
@@ -278,11 +341,12 @@ TEST_CASE(
     "statements on one stay: the same sets hold, the same bounds follow and all irreducible sets are found") {
   RandomStatements random(20260115);
   for (int round = 0; round < 1500; ++round) {
-    std::vector<Told> told;
+    std::vector<Said> told;
     std::string lines;
     const int count = random.number(2, 6);
     for (int i = 0; i < count; ++i) {
       told.push_back(random.statement(9, 0));
+      told.back().number = i;
       // Nothing here may show a return: then all is of one stay.
       if (told.back().statement == Statement::begins && !told.back().denied && told.back().days.size() == 1)
         told.back().days.push_back(told.back().days[0]);
@@ -295,15 +359,17 @@ TEST_CASE(
 TEST_CASE("statements on two stays the register shows: which of the two is branched") {
   RandomStatements random(7);
   for (int round = 0; round < 150; ++round) {
-    std::vector<Told> told = {{Statement::ends, {{4, 4}}, false, false, 0, 0},
+    std::vector<Said> told = {{Statement::ends, {{4, 4}}, false, false, 0, 0},
                               {Statement::begins, {{5, 6}}, false, false, 0, 1}};
+    told[1].number = 1;
     std::string lines = line(0, told[0], "crane@foredeck") + line(1, told[1], "crane@foredeck");
     const int count = random.number(1, 3);
     for (int i = 2; i < 2 + count; ++i) {
-      Told one = random.statement(9, 0);
+      Said one = random.statement(9, 0);
       if ((one.statement == Statement::begins || one.statement == Statement::ends) && !one.denied &&
           one.days.size() == 1)
         one.days.push_back(one.days[0]);
+      one.number = i;
       told.push_back(one);
       lines += line(i, one, "crane@foredeck");
     }
@@ -311,27 +377,106 @@ TEST_CASE("statements on two stays the register shows: which of the two is branc
   }
 }
 
+TEST_CASE("a coming before which it was there is a return: as many stays, and the same follows of them") {
+  RandomStatements random(1963);
+  int renewed = 0, not_by_later_accounts = 0, not_limiting = 0;
+  for (int round = 0; round < 400; ++round) {
+    std::vector<Said> told;
+    std::string lines;
+    const int count = random.number(2, 4);
+    for (int i = 0; i < count; ++i) {
+      Said one = random.statement(9, 0);
+      if (random.number(0, 2) == 0) one = {Statement::happened, one.days, false, false, 0};
+      if (random.number(0, 3) == 0) one = {Statement::begins, {one.days[0]}, false, false, 0};
+      one.later = !one.denied && random.number(0, 5) == 0;
+      one.number = i;
+      lines += line(i, one, "crane@foredeck");
+      told.push_back(std::move(one));
+    }
+    const int most = most_returns(told, nullptr);
+    if (most > 1) continue;  // three stays take too many ways
+    REQUIRE(fix_to_stays(told) == 1 + most);
+    std::vector<Said> limiting;
+    for (const Said& one : told)
+      if (one.statement != Statement::happened || one.episode >= 0) limiting.push_back(one);
+    const StaySite site(lines);
+    INFO(lines);
+    int renewals = 0;
+    for (const FixturePlace& fixture : site.evidence().groups().front().fixtures)
+      renewals += static_cast<int>(fixture.renewals.size());
+    const bool renewal = std::any_of(told.begin(), told.end(), [](const Said& one) {
+      return one.episode == 0 && one.statement != Statement::ends;
+    });
+    REQUIRE(renewals == (renewal ? 1 : 0));
+    renewed += renewals;
+    not_limiting += limiting.size() < told.size();
+    std::vector<Said> as_records = told;
+    for (Said& one : as_records) one.later = false;
+    not_by_later_accounts += most_returns(as_records, nullptr) > most;
+    check_against(lines, limiting, all_ways(limiting, {1 + most}, std::nullopt));
+  }
+  CHECK(renewed > 50);
+  CHECK(not_by_later_accounts > 5);
+  CHECK(not_limiting > 20);
+}
+
+TEST_CASE("more than one return is counted as every way of stringing them together has it") {
+  RandomStatements random(1898);
+  int several = 0;
+  for (int round = 0; round < 1500; ++round) {
+    std::vector<Said> told;
+    std::string lines;
+    for (int i = random.number(4, 8); i-- > 0;) {
+      constexpr Statement kKinds[] = {Statement::begins, Statement::begins, Statement::ends, Statement::happened,
+                                      Statement::present};
+      const int day = random.number(0, 12);
+      Said one{kKinds[random.number(0, 4)], {{day, day + random.number(0, 2)}}, false, false, 0};
+      one.later = random.number(0, 6) == 0;
+      one.number = i;
+      lines += line(i, one, "crane@foredeck");
+      told.push_back(std::move(one));
+    }
+    INFO(lines);
+    const StaySite site(lines);
+    const int most = most_returns(told, nullptr);
+    REQUIRE(site.evidence().groups().front().fixtures.front().episodes == 1 + most);
+    several += most > 1;
+  }
+  CHECK(several > 100);
+}
+
 TEST_CASE("statements on two fixtures whose traces lie over one another on one spot") {
   RandomStatements random(11);
   for (int round = 0; round < 60; ++round) {
-    Told lower = random.statement(4, 0), upper = random.statement(4, 1);
-    for (Told* one : {&lower, &upper})
+    Said lower = random.statement(4, 0), upper = random.statement(4, 1);
+    for (Said* one : {&lower, &upper})
       if (one->statement == Statement::absent || one->denied)
         one->statement = Statement::present, one->denied = false;
-    std::vector<Told> told = {lower, upper};
+    upper.number = 1;
+    std::vector<Said> told = {lower, upper};
     std::string lines = line(0, lower, "crane@foredeck");
     std::string over = line(1, upper, "winch@foredeck");
     over.insert(over.size() - 1, " over=e0");
     lines += over;
     for (int i = 2; i < 4; ++i) {
       const std::size_t fixture = static_cast<std::size_t>(random.number(0, 1));
-      Told one = random.statement(4, fixture);
+      Said one = random.statement(4, fixture);
       if ((one.statement == Statement::begins || one.statement == Statement::ends) && !one.denied &&
           one.days.size() == 1)
         one.days.push_back(one.days[0]);
+      one.number = i;
       told.push_back(one);
       lines += line(i, one, fixture == 0 ? "crane@foredeck" : "winch@foredeck");
     }
-    check_against(lines, told, all_ways(told, {1, 1}, Layer{1, 0}));
+    std::vector<int> episodes;
+    for (const std::size_t fixture : {std::size_t{0}, std::size_t{1}}) {
+      std::vector<Said> of_it;
+      for (const Said& one : told)
+        if (one.fixture == fixture) of_it.push_back(one);
+      episodes.push_back(fix_to_stays(of_it));
+      for (const Said& fixed : of_it) told[static_cast<std::size_t>(fixed.number)].episode = fixed.episode;
+    }
+    if (episodes[0] + episodes[1] > 3) continue;  // too many ways
+    check_against(lines, told, all_ways(told, episodes, Layer{1, 0}));
   }
 }

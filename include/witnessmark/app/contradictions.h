@@ -22,6 +22,18 @@ struct ShownDispute {
   Resolution resolution;
 };
 
+/// Entries that can both be true only if the thing went and came again between them, which no entry shows; they are
+/// taken so (Renewal).
+struct ShownReturn {
+  std::string subject, place;  ///< Keys.
+  std::string thing;           ///< "Dock gates (Dry dock)".
+  StatementKey there, come;
+};
+
+/// Stands over them in every list.
+inline constexpr std::string_view kReturnsHeading =
+    "Both true only if it went and came again between, which no entry shows; taken so";
+
 struct ContradictionAccount {
   std::int64_t reviewed_sets = 0;   ///< Irreducible sets of entries and reviewed claims.
   std::int64_t preview_sets = 0;    ///< Sets that hold a claim nobody has reviewed: a preview.
@@ -30,8 +42,10 @@ struct ContradictionAccount {
   std::int64_t preview_total = 0;
   /// Smallest sets first; at most so many of each as were asked for.
   std::vector<ShownDispute> reviewed, preview;
-  std::vector<SearchLimit> limits;  ///< Of the fixtures asked for.
-  StatementLines statements;        ///< Every statement of the disputes given.
+  std::int64_t returns_total = 0;
+  std::vector<ShownReturn> returns;  ///< By subject and place; at most so many as were asked for.
+  std::vector<SearchLimit> limits;   ///< Of the fixtures asked for.
+  StatementLines statements;         ///< Every statement of the disputes and returns given.
   std::string withheld;
 };
 

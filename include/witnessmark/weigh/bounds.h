@@ -61,7 +61,8 @@ struct ClaimEffect {
 
 std::string_view to_string(ClaimEffect::Kind kind);
 
-/// The bounds from the register when a source or interview, with all that rests on it, is left out.
+/// The bounds from the register when a source or interview, with all that rests on it, is left out. Without it there may be
+/// other renewals, and so another number of stays.
 struct BoundsWithout {
   std::string source;  ///< Key of a source or an interview.
   std::vector<StatementKey> left_out;
@@ -75,9 +76,17 @@ struct NoBound {
   NoLimit why = NoLimit::none;
 };
 
+/// See Renewal.
+struct ShownRenewal {
+  int episode = 1;
+  StatementKey there, come;
+  bool operator==(const ShownRenewal&) const = default;
+};
+
 struct FixtureBounds {
   std::string subject, place;
   std::string property;  ///< See FixturePlace: the bounds are of one value of a property.
+  std::vector<ShownRenewal> renewals;  ///< In order of time.
   Bounds from_register;
   Bounds with_reviewed;                ///< Register and reviewed claims.
   Bounds preview;                      ///< And proposals nobody has decided on.
@@ -87,7 +96,7 @@ struct FixtureBounds {
 };
 
 /// Bounds of every fixture at every place, by subject and place. Adding a statement never widens the bounds,
-/// and leaving one out never narrows them, as long as all can be true. Costs grow with the number of groups,
+/// and leaving one out never narrows them, as long as all can be true and the register shows as many stays. Costs grow with the number of groups,
 /// and within a group with the number of its statements times that of its sources.
 std::vector<FixtureBounds> find_bounds(const StayEvidence& evidence);
 

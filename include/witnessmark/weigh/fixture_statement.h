@@ -33,8 +33,8 @@ enum class NoLimit {
   identification,    ///< That it shows this site, or this thing, is less than certain.
   spot_not_visible,  ///< Not in a picture that does not surely show the spot.
   rests_on_itself,   ///< Dated or identified by the very thing: it cannot then date it.
-  event,             ///< Something happened to it: too little to contradict anybody.
-  property,          ///< A property came or went, not the thing.
+  event,             ///< Something happened to it: too little to contradict anybody, but see Renewal.
+  property,          ///< A property came or went, not the thing; but see Renewal.
   denial             ///< Denies a number, a property or an undated change.
 };
 /// "no date", "an intention" …
@@ -59,12 +59,15 @@ struct FixtureStatement {
   Statement statement = Statement::present;  ///< With a denial or a count of none taken into it.
   Reading reading = Reading::within;
   bool denied = false;           ///< begins or ends on other days than these.
-  std::vector<DaySpan> days;     ///< One of these. Throughout: a low above the high where no day is certain.
+  /// One of these. Throughout: a low above the high where no day is certain. Also of an event, or a change of a property,
+  /// that is surely of the thing.
+  std::vector<DaySpan> days;
   std::optional<Period> period;  ///< As read; nothing when undated.
   std::string attribute;         ///< "colour: buff".
   std::optional<Quantity> number;
   NoLimit no_limit = NoLimit::none;
   std::vector<std::string> over;  ///< Entries whose trace lies beneath this one's.
+  bool may_show_return = false;  ///< An entry of a record of the time (Renewal).
   int rank = 0;                   ///< Kind of source, for presentation.
 };
 
@@ -73,6 +76,9 @@ struct FixtureStatement {
 /// which value. In the order of fixture_statements.
 std::vector<FixtureStatement> property_statements(const RegisterIndex& evidence,
                                                   const std::vector<HeldClaim>& claims);
+
+/// Those of these entries (numbers of RegisterIndex::items()) that are of a fixture, in the order of fixture_statements.
+std::vector<FixtureStatement> entry_statements(const RegisterIndex& evidence, const std::vector<std::size_t>& items);
 
 /// Every statement of a fixture among entries and claims, in the order they are presented in: entries before
 /// reviewed claims before proposals; entries by kind of source (log, photograph, physical trace,

@@ -29,7 +29,12 @@ struct PresenceAnswer {
   Presence presence = Presence::no_evidence;
   std::vector<StatementKey> on_whose_word;  ///< In order of presentation.
   std::vector<StatementKey> against;        ///< Where contradicted: those that have it not there.
-  std::string why;                          ///< "come by 20 April 1938, not gone before 29 April 1963".
+  /// "come by 20 April 1938, not gone before 29 April 1963"; where the answer hangs on it, with the reason why a coming
+  /// is taken for a return (Renewal).
+  std::string why;
+  /// Where it was not there: what would have something happen to it at that time, which is too little to contradict
+  /// anybody. In order of presentation.
+  std::vector<StatementKey> yet{};
   bool operator==(const PresenceAnswer&) const = default;
 };
 

@@ -15,6 +15,19 @@ struct Bearing {
   std::size_t statement = 0;  ///< Number among all statements.
   PlaceRelation relation = PlaceRelation::same;
   int episode = -1;  ///< From 0, of one that shows a return; -1 while which episode it means is open.
+  bool shows_there = false;  ///< An event, or a change of a property, taken to show it there: see Renewal.
+};
+
+/// A coming that is taken for a return, and not for the first, because records of the time have the thing there
+/// before it; no entry shows it gone between. What something happened to, what was counted, had a colour or was
+/// painted, was there. Two entries of a coming are no renewal: they may be two accounts of one, and contradict.
+/// Nor are later accounts (publications, testimony, what is dated or identified by them) enough for one, an event
+/// that names no place, or what an object's own record says of it, which may be true of it anywhere.
+struct Renewal {
+  int episode = 1;        ///< Of the stay the coming begins, from 0.
+  std::size_t there = 0;  ///< The last statement that has it there before.
+  std::size_t come = 0;   ///< The statement of the coming.
+  bool operator==(const Renewal&) const = default;
 };
 
 /// A fixture at a place, with what is said of its stays there. Places are the same thing as follows. The
@@ -33,11 +46,12 @@ struct FixturePlace {
   /// value.
   std::string property;
   /// One more than the times the register shows the fixture come (begins) surely no earlier than the last it
-  /// had gone (ends); of a value, as often as the register has it there, and then another value, and then
+  /// had gone (ends), or surely after it was there (Renewal); of a value, as often as the register has it there, and then another value, and then
   /// again. Claims add none: that it may have come and gone once more is offered as a way out of a
   /// contradiction.
   int episodes = 1;
   std::vector<Bearing> bearings;  ///< In order of presentation.
+  std::vector<Renewal> renewals{};  ///< In order of time; none of a value, which is given anew whenever it is.
 };
 
 /// An entry's trace lies over another's: it was made after what left the lower trace had come and, when both

@@ -26,6 +26,8 @@ std::string answer_words(const PresenceAnswer& answer) {
     words += (words.empty() ? "on the word of " : "; on the word of ") + keys_words(answer.on_whose_word);
   if (!answer.against.empty())
     words += (words.empty() ? "against: " : "; against: ") + keys_words(answer.against);
+  if (!answer.yet.empty())
+    words += (words.empty() ? "" : "; ") + ("yet something is said to have happened to it then: " + keys_words(answer.yet));
   return words;
 }
 

@@ -100,6 +100,12 @@ Result<Report> contradiction_report(const SiteFile& site, const Surroundings& su
                              in_unit({account->reviewed_sets, account->reviewed_sets}, "set"),
                              account->preview_sets, grounds_words(account->reviewed_claims));
   add_disputes(report, account->reviewed, account->reviewed_total, account->statements);
+  if (account->returns_total > 0)
+    add_line(report, Weight::heading, fmt::format("{} ({}):", kReturnsHeading, account->returns_total));
+  for (const ShownReturn& one : account->returns)
+    for (const StatementKey& key : {one.there, one.come})
+      if (const auto at = account->statements.find(key); at != account->statements.end())
+        add_statement(report, at->second);
   add_line(report, Weight::heading, "Preview, with claims nobody has reviewed:");
   add_disputes(report, account->preview, account->preview_total, account->statements);
   add_line(report, Weight::caution,

@@ -38,7 +38,7 @@ std::optional<Stretch> stretch_of(const FixtureBounds& fixture, const Bound& ear
 }
 
 void add(const ShownEvidence& shown, const FixtureBounds& fixture, const Bound& earliest, const Bound& latest,
-         const std::string& change, std::vector<OpenQuestion>& found) {
+         const std::string& change, std::string_view standing, std::vector<OpenQuestion>& found) {
   if (!earliest.day || !latest.day || *latest.day - *earliest.day <= kWorthwhile) return;
   OpenQuestion open;
   open.because = OpenBecause::came_or_went_between;
@@ -51,7 +51,7 @@ void add(const ShownEvidence& shown, const FixtureBounds& fixture, const Bound& 
   open.question = one_line(fmt::format("{}{} {}: when?", shown.subject_name(fixture.subject),
                                        place.empty() ? "" : " (" + place + ")", change));
   const bool value = !fixture.property.empty();
-  open.standing = fmt::format("between {} and {}", from, to);
+  open.standing = fmt::format("between {} and {}{}", from, to, standing);
   open.would_decide = {
       photograph_of(place, "some day between " + from + " and " + to),
       fmt::format("a log, workshop book or letter that enters the work, between {} and {}", from, to)};
@@ -72,15 +72,20 @@ void add_between(const ShownEvidence& shown, std::vector<OpenQuestion>& found) {
       if (const auto came = stretch_of(fixture, stay.came_earliest, stay.came_latest)) comings.insert(*came);
   for (const FixtureBounds& fixture : all) {
     if (fixture.with_reviewed.state != BoundsState::known) continue;
-    for (const StayBounds& stay : fixture.with_reviewed.stays) {
+    for (std::size_t i = 0; i < fixture.with_reviewed.stays.size(); ++i) {
+      const StayBounds& stay = fixture.with_reviewed.stays[i];
+      const bool taken_so = std::any_of(fixture.renewals.begin(), fixture.renewals.end(), [&](const ShownRenewal& one) {
+        return static_cast<std::size_t>(one.episode) == i + 1;
+      });
       const bool value = !fixture.property.empty();
       add(shown, fixture, stay.came_earliest, stay.came_latest,
-          value ? "given " + fixture.property : "fitted", found);
+          value ? "given " + fixture.property : "fitted", "", found);
       if (const auto went = stretch_of(fixture, stay.went_earliest, stay.went_latest);
           went && comings.contains(*went))
         continue;
       add(shown, fixture, stay.went_earliest, stay.went_latest,
-          value ? "no longer " + fixture.property : "taken away", found);
+          value ? "no longer " + fixture.property : "taken away",
+          taken_so ? "; it came again then, and no entry shows it gone before" : "", found);
     }
   }
 }

@@ -17,6 +17,7 @@ void add_named(const Bounds& bounds, std::set<StatementKey>& keys) {
 }
 
 void add_named(const FixtureBounds& bounds, std::set<StatementKey>& keys) {
+  for (const ShownRenewal& one : bounds.renewals) keys.insert({one.there, one.come});
   for (const Bounds* one : {&bounds.from_register, &bounds.with_reviewed, &bounds.preview})
     add_named(*one, keys);
   for (const BoundsWithout& without : bounds.without) {

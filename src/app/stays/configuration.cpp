@@ -147,8 +147,8 @@ Result<Configuration> configuration(const SiteFile& site, const Edtf& when, std:
   maker.add_places_without(places);
   std::set<StatementKey> keys;
   for (const ConfigurationItem& item : made.items)
-    for (const auto* list : {&item.settled.on_whose_word, &item.settled.against, &item.preview.on_whose_word,
-                             &item.preview.against})
+    for (const auto* list : {&item.settled.on_whose_word, &item.settled.against, &item.settled.yet,
+                             &item.preview.on_whose_word, &item.preview.against, &item.preview.yet})
       keys.insert(list->begin(), list->end());
   auto lines = evidence.lines(keys);
   if (!lines) return lines.error();

@@ -62,6 +62,21 @@ std::vector<ShownDispute> shown(std::vector<const Dispute*> found, std::size_t m
   return made;
 }
 
+void add_returns(const ShownEvidence& evidence, const std::optional<NamedTerms>& names, std::size_t most,
+                 ContradictionAccount& account) {
+  const auto key_of = [&](std::size_t statement) { return evidence.stays().statements()[statement].key; };
+  for (const StayGroup& group : evidence.stays().groups())
+    for (const FixturePlace& fixture : group.fixtures) {
+      if (names && !named(fixture.subject, fixture.place, *names)) continue;
+      account.returns_total += static_cast<std::int64_t>(fixture.renewals.size());
+      for (const Renewal& one : fixture.renewals)
+        if (account.returns.size() < most)
+          account.returns.push_back({fixture.subject, fixture.place,
+                                     thing_words(evidence.lists(), fixture.subject, "", fixture.place, ""),
+                                     key_of(one.there), key_of(one.come)});
+    }
+}
+
 }  // namespace
 
 Result<ContradictionAccount> contradiction_account(const SiteFile& site, std::string_view name,
@@ -92,7 +107,9 @@ Result<ContradictionAccount> contradiction_account(const SiteFile& site, std::st
   account.preview_total = static_cast<std::int64_t>(preview.size());
   account.reviewed = shown(std::move(reviewed), most, evidence);
   account.preview = shown(std::move(preview), most, evidence);
+  add_returns(evidence, names, most, account);
   std::set<StatementKey> keys;
+  for (const ShownReturn& one : account.returns) keys.insert({one.there, one.come});
   for (const auto* list : {&account.reviewed, &account.preview})
     for (const ShownDispute& one : *list)
       keys.insert(one.dispute.statements.begin(), one.dispute.statements.end());

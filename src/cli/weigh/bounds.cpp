@@ -132,6 +132,11 @@ void print_fixture(std::ostream& out, const ShownBounds& shown, const StatementL
              shown.place_name.empty() ? "" : " · " + one_line(shown.place_name));
   fmt::print(out, "  from the register alone\n");
   print_bounds(out, bounds.from_register);
+  for (const ShownRenewal& one : bounds.renewals)
+    fmt::print(out,
+               "    stay {} is taken to begin with {}, for it was there before ({}) and no entry shows it gone "
+               "between\n",
+               one.episode + 1, short_key(one.come), short_key(one.there));
   print_with_claims(out, "with reviewed claims", bounds.with_reviewed, bounds.from_register);
   print_with_claims(out, "preview, with claims nobody has reviewed", bounds.preview, bounds.with_reviewed);
   print_claims(out, bounds, statements);
@@ -180,6 +185,14 @@ Json bounds_json(const Bounds& bounds) {
   return object;
 }
 
+/// Comings taken for returns: stays are counted from 1, as in the text.
+Json renewals_json(const std::vector<ShownRenewal>& renewals) {
+  Json array = Json::array();
+  for (const ShownRenewal& one : renewals)
+    array.push_back({{"stay", one.episode + 1}, {"there_before", key_json(one.there)}, {"come", key_json(one.come)}});
+  return array;
+}
+
 Json fixture_json(const ShownBounds& shown) {
   const FixtureBounds& bounds = shown.bounds;
   Json object{{"section", "bounds"},
@@ -188,6 +201,7 @@ Json fixture_json(const ShownBounds& shown) {
               {"property", bounds.property},
               {"place", bounds.place},
               {"place_name", shown.place_name},
+              {"returns", renewals_json(bounds.renewals)},
               {"register", bounds_json(bounds.from_register)},
               {"reviewed", bounds_json(bounds.with_reviewed)},
               {"preview", bounds_json(bounds.preview)}};

@@ -59,6 +59,20 @@ void print_disputes(std::ostream& out, const std::vector<ShownDispute>& disputes
   }
 }
 
+void print_returns(std::ostream& out, const ContradictionAccount& account) {
+  if (account.returns_total == 0) return;
+  fmt::print(out, "\n{} ({}):\n", kReturnsHeading, account.returns_total);
+  for (const ShownReturn& one : account.returns) {
+    fmt::print(out, "\n  {}:\n", one_line(one.thing));
+    for (const StatementKey& key : {one.there, one.come})
+      if (const auto at = account.statements.find(key); at != account.statements.end())
+        print_statement(out, at->second, "    ");
+  }
+  if (account.returns_total > static_cast<std::int64_t>(account.returns.size()))
+    fmt::print(out, "\n  … and {} more (--most, --of)\n",
+               account.returns_total - static_cast<std::int64_t>(account.returns.size()));
+}
+
 std::string limit_words(const SearchLimit& limit) {
   std::string text = fmt::format(
       "{}{}: all sets of up to {} were looked for, larger ones may be missing", one_line(limit.subject),
@@ -82,6 +96,7 @@ Result<void> text(Command& command, const WeighRequest& request) {
   };
   section("Cannot all be true, by " + grounds_words(account->reviewed_claims), account->reviewed_sets,
           account->reviewed_total, account->reviewed);
+  print_returns(out, *account);
   fmt::print(out, "\n");
   section("Preview: cannot all be true, with claims nobody has reviewed", account->preview_sets,
           account->preview_total, account->preview);
@@ -143,6 +158,17 @@ Json dispute_json(const ShownDispute& one, const StatementLines& statements) {
   return object;
 }
 
+Json return_json(const ShownReturn& one, const StatementLines& statements) {
+  Json object{{"section", "contradictions"}, {"kind", "taken to have come again"}};
+  object["subject"] = one.subject;
+  object["place"] = one.place;
+  Json& lines = object["statements"] = Json::array();
+  for (const StatementKey& key : {one.there, one.come})
+    if (const auto at = statements.find(key); at != statements.end())
+      lines.push_back(statement_json(at->second));
+  return object;
+}
+
 Result<void> jsonl(Command& command, const WeighRequest& request) {
   const auto account =
       contradiction_account(request.site, request.of, static_cast<std::size_t>(-1), request.surroundings);
@@ -150,6 +176,8 @@ Result<void> jsonl(Command& command, const WeighRequest& request) {
   for (const auto* list : {&account->reviewed, &account->preview})
     for (const ShownDispute& one : *list)
       fmt::print(command.out(), "{}\n", dispute_json(one, account->statements).dump());
+  for (const ShownReturn& one : account->returns)
+    fmt::print(command.out(), "{}\n", return_json(one, account->statements).dump());
   fmt::print(command.err(), "{}\n", account->withheld);
   return {};
 }
@@ -157,10 +185,13 @@ Result<void> jsonl(Command& command, const WeighRequest& request) {
 Result<std::string> total(const WeighRequest& request) {
   const auto account = contradiction_account(request.site, request.of, 0, request.surroundings);
   if (!account) return account.error();
-  return fmt::format(
+  std::string text = fmt::format(
       "by {}: {} of statements that cannot all be true; {} more with claims nobody has reviewed",
       grounds_words(account->reviewed_claims),
       in_unit({account->reviewed_sets, account->reviewed_sets}, "set"), account->preview_sets);
+  if (account->returns_total > 0)
+    text += fmt::format("; {} taken for a return", in_unit({account->returns_total, account->returns_total}, "coming"));
+  return text;
 }
 
 }  // namespace

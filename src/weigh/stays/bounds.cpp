@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <set>
 
+#include "weigh/fixtures/returns.h"
 #include "weigh/stays/conflict_search.h"
 #include "weigh/stays/stay_problem.h"
 
@@ -53,6 +54,9 @@ class GroupBounds {
       made.subject = fixture.subject;
       made.place = fixture.place;
       made.property = fixture.property;
+      for (const Renewal& one : fixture.renewals)
+        made.renewals.push_back(
+            {one.episode, evidence_.statements()[one.there].key, evidence_.statements()[one.come].key});
     }
     const auto from_register = bounds_of(register_);
     const auto with_reviewed = reviewed_ == register_ ? from_register : bounds_of(reviewed_);
@@ -208,11 +212,24 @@ class GroupBounds {
         (rests ? left_out : rest).push_back(number);
       }
       if (left_out.empty() || !done.insert(left_out).second) continue;
-      const auto without = bounds_of(rest);
+      const auto without = has_renewals(group_) ? with_returns_anew(source) : bounds_of(rest);
       for (std::size_t f = 0; f < found.size(); ++f) {
         if (without[f].state != from_register[f].state || !same_days(without[f], from_register[f])) found[f].without.push_back({source, keys(left_out), without[f]});
       }
     }
+  }
+
+  /// The register's bounds without the source and all that rests on it: what it shows come again need not have.
+  std::vector<Bounds> with_returns_anew(const std::string& source) const {
+    std::set<std::size_t> statements;
+    for (const FixturePlace& fixture : group_.fixtures)
+      for (const Bearing& bearing : fixture.bearings) {
+        const auto& keys = evidence_.statements()[bearing.statement].rests_on;
+        if (std::binary_search(keys.begin(), keys.end(), source)) statements.insert(bearing.statement);
+      }
+    const StayGroup rest = group_without(group_, evidence_.statements(), statements);
+    const GroupBounds anew(evidence_, rest, why_);
+    return anew.bounds_of(anew.register_);
   }
 
   const StayEvidence& evidence_;

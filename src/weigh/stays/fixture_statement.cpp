@@ -35,21 +35,27 @@ bool rests_on_itself(const std::vector<std::string>& keys, const Entry& entry,
 /// What the statements are taken to be of: the thing, or a value of one of its properties.
 enum class Of { thing, property };
 
-NoLimit no_limit_of(const RegisterIndex::Item& item, const RegisterIndex& evidence, Of of) {
+/// Why the entry, whatever it states, says nothing of the thing on any day.
+NoLimit nothing_said_by(const RegisterIndex::Item& item, const RegisterIndex& evidence) {
   const Entry& entry = *item.entry;
-  const Statement stated = stated_by(entry);
-  if (stated == Statement::happened) return NoLimit::event;
-  if (of == Of::thing && is_change_of_property(stated, entry.attribute)) return NoLimit::property;
   if (entry.nature == Nature::intended) return NoLimit::intention;
   if (entry.identification != Identification::certain) return NoLimit::identification;
   if (rests_on_itself(entry.date_rests_on, entry, evidence) ||
       rests_on_itself(entry.identification_rests_on, entry, evidence) ||
       rests_on_itself(entry.caption_rests_on, entry, evidence))
     return NoLimit::rests_on_itself;
-  const bool picture = item.source != nullptr && item.source->kind == SourceKind::photograph;
-  if (picture && stated == Statement::absent && entry.spot_visible != SpotVisible::yes)
-    return NoLimit::spot_not_visible;
   return item.period ? NoLimit::none : NoLimit::undated;
+}
+
+NoLimit no_limit_of(const RegisterIndex::Item& item, const RegisterIndex& evidence, Of of) {
+  const Entry& entry = *item.entry;
+  const Statement stated = stated_by(entry);
+  if (stated == Statement::happened) return NoLimit::event;
+  if (of == Of::thing && is_change_of_property(stated, entry.attribute)) return NoLimit::property;
+  const NoLimit why = nothing_said_by(item, evidence);
+  const bool picture = item.source != nullptr && item.source->kind == SourceKind::photograph;
+  const bool not_seen = picture && stated == Statement::absent && entry.spot_visible != SpotVisible::yes;
+  return not_seen && (why == NoLimit::none || why == NoLimit::undated) ? NoLimit::spot_not_visible : why;
 }
 
 NoLimit no_limit_of(const Claim& claim, const Told& told, Of of) {
@@ -77,6 +83,19 @@ std::vector<std::string> rests_on(const Entry& entry, const RegisterIndex& evide
   return keys;
 }
 
+/// A record of the time: not a publication or testimony, nor dated or identified by one. What an object's own record
+/// (a plate, a card) says it was like, or that happened to it, goes with the object wherever it was.
+bool may_show_return(const FixtureStatement& made, const RegisterIndex::Item& item, const RegisterIndex& evidence) {
+  const bool of_object = made.statement == Statement::attribute || made.no_limit == NoLimit::event ||
+                         made.no_limit == NoLimit::property;
+  if (of_object && item.source != nullptr && item.source->kind == SourceKind::object_record) return false;
+  return std::all_of(made.rests_on.begin(), made.rests_on.end(), [&](const std::string& key) {
+    const Source* source = evidence.source(key);
+    return source != nullptr && source->interview.empty() && source->kind != SourceKind::publication &&
+           source->kind != SourceKind::testimony;
+  });
+}
+
 FixtureStatement of_entry(const RegisterIndex::Item& item, const RegisterIndex& evidence, Of of) {
   const Entry& entry = *item.entry;
   FixtureStatement made;
@@ -93,7 +112,11 @@ FixtureStatement of_entry(const RegisterIndex::Item& item, const RegisterIndex& 
   made.attribute = entry.attribute;
   if (entry.number) made.number = Quantity{*entry.number, *entry.most(), ""};
   made.no_limit = no_limit_of(item, evidence, of);
-  if (made.no_limit == NoLimit::none) made.days = days_meant(made, entry.when.value, evidence.policy());
+  const bool may_show_there = made.no_limit == NoLimit::event || made.no_limit == NoLimit::property;
+  if (made.no_limit == NoLimit::none ||
+      (may_show_there && nothing_said_by(item, evidence) == NoLimit::none))
+    made.days = days_meant(made, entry.when.value, evidence.policy());
+  made.may_show_return = may_show_return(made, item, evidence);
   const int kind = item.source != nullptr ? place_in(kKindOrder, item.source->kind) : 9;
   made.rank = kind * 4 + static_cast<int>(entry.identification);
   return made;
@@ -192,6 +215,11 @@ std::string_view in_words(NoLimit why) {
 
 namespace {
 
+void put_in_order(std::vector<FixtureStatement>& statements) {
+  std::stable_sort(statements.begin(), statements.end(),
+                   [](const auto& a, const auto& b) { return order_of(a) < order_of(b); });
+}
+
 bool of_property(Statement statement, const std::string& attribute) {
   return !attribute.empty() &&
          (statement == Statement::attribute || is_change_of_property(statement, attribute));
@@ -213,12 +241,22 @@ std::vector<FixtureStatement> statements_of(const RegisterIndex& evidence,
     if (claim.subject.empty() || claim.withdrawn || claim.statement == Statement::located) continue;
     if (asked(claim.statement, claim.attribute)) statements.push_back(of_claim(held, evidence, of));
   }
-  std::stable_sort(statements.begin(), statements.end(),
-                   [](const auto& a, const auto& b) { return order_of(a) < order_of(b); });
+  put_in_order(statements);
   return statements;
 }
 
 }  // namespace
+
+std::vector<FixtureStatement> entry_statements(const RegisterIndex& evidence, const std::vector<std::size_t>& items) {
+  std::vector<FixtureStatement> statements;
+  for (const std::size_t number : items) {
+    const RegisterIndex::Item& item = evidence.items()[number];
+    if (!item.entry->subject.empty() && item.entry->statement != Statement::located)
+      statements.push_back(of_entry(item, evidence, Of::thing));
+  }
+  put_in_order(statements);
+  return statements;
+}
 
 std::vector<FixtureStatement> fixture_statements(const RegisterIndex& evidence,
                                                  const std::vector<HeldClaim>& claims) {

@@ -29,9 +29,19 @@ class Asker {
 
   PresenceAnswer ask(std::size_t fixture, Footing weakest) {
     fixture_ = fixture;
+    weakest_ = weakest;
+    PresenceAnswer answer = ask();
+    const bool attested =
+        answer.presence == Presence::attested_there || answer.presence == Presence::attested_absent;
+    if (answer.presence != Presence::no_evidence && !attested) add_renewals(answer);
+    return answer;
+  }
+
+ private:
+  PresenceAnswer ask() {
     Numbers all;
     for (std::size_t i = 0; i < problem_.size(); ++i)
-      if (at(i).footing <= weakest) all.push_back(i);
+      if (at(i).footing <= weakest_) all.push_back(i);
     if (!speaks_of_it(all)) return {};
     const Answer consistent = problem_.can_hold(all);
     if (consistent == Answer::cannot_tell)
@@ -47,7 +57,6 @@ class Asker {
     return of_this || rest.empty() ? settle_contested(rest, contested) : settle(rest);
   }
 
- private:
   const FixtureStatement& at(std::size_t number) const {
     return evidence_.statements()[problem_.statement(number)];
   }
@@ -137,8 +146,10 @@ class Asker {
     }
     if (const auto by = refuted(numbers, ways_there())) {
       const auto attesting = of_that_time(numbers, false);
-      if (attesting.empty()) return {Presence::inferred_absent, keys(*by), {}, why_absent(numbers)};
-      return {Presence::attested_absent, keys(attesting), {}, ""};
+      PresenceAnswer answer{Presence::attested_absent, keys(attesting), {}, ""};
+      if (attesting.empty()) answer = {Presence::inferred_absent, keys(*by), {}, why_absent(numbers)};
+      answer.yet = events_while_absent(numbers);
+      return answer;
     }
     return open(numbers);
   }
@@ -226,6 +237,65 @@ class Asker {
     return text;
   }
 
+  const FixtureStatement& stated(const Bearing& bearing) const {
+    return evidence_.statements()[bearing.statement];
+  }
+
+  /// What happened to it in the stretch, about the time asked, in which it was not there.
+  std::vector<StatementKey> events_while_absent(const Numbers& numbers) const {
+    std::optional<Day> gone, come;
+    for (const Limits& stay : limits(numbers)) {
+      if (stay.went_latest && *stay.went_latest <= first_) gone = stay.went_latest;
+      if (stay.came_earliest && *stay.came_earliest >= last_ && !come) come = stay.came_earliest;
+    }
+    std::vector<StatementKey> found;
+    for (const Bearing& bearing : group_.fixtures[fixture_].bearings) {
+      const FixtureStatement& one = stated(bearing);
+      const bool event = one.no_limit == NoLimit::event || one.no_limit == NoLimit::property;
+      const bool surely_of_it = one.key.kind == StatementKey::Kind::claim || !one.days.empty();
+      if (!event || !surely_of_it || bearing.shows_there || one.denied || one.footing > weakest_ ||
+          bearing.relation == PlaceRelation::around || !one.period)
+        continue;
+      const auto first = one.period->earliest(), past = one.period->past_latest();
+      if (first && past && (!gone || *first > *gone) && (!come || *past <= *come)) found.push_back(one.key);
+    }
+    return found;
+  }
+
+  /// Whether the time asked about may be of the stay before the coming: before it, and not before that stay came.
+  bool asked_before(const Renewal& renewal) const {
+    const auto past = evidence_.statements()[renewal.come].period->past_latest();
+    if (past && first_ >= *past) return false;
+    const auto& bearings = group_.fixtures[fixture_].bearings;
+    return std::none_of(bearings.begin(), bearings.end(), [&](const Bearing& one) {
+      const bool came = stated(one).statement == Statement::begins && !one.shows_there;
+      return came && one.episode == renewal.episode - 1 && stated(one).days.front().low && *stated(one).days.front().low > last_.value;
+    });
+  }
+
+  /// Why a coming after the time asked about is none of this stay.
+  void add_renewals(PresenceAnswer& answer) const {
+    for (const Renewal& renewal : group_.fixtures[fixture_].renewals) {
+      if (!asked_before(renewal)) continue;
+      const FixtureStatement& there = evidence_.statements()[renewal.there];
+      const FixtureStatement& come = evidence_.statements()[renewal.come];
+      answer.why += fmt::format(
+          "{}taken to have come again {}, for it was there before ({}) and no entry shows it gone between",
+          answer.why.empty() ? "" : "; ", describe(*come.period), describe(*there.period));
+      for (const FixtureStatement* one : {&there, &come})
+        if (std::find(answer.on_whose_word.begin(), answer.on_whose_word.end(), one->key) ==
+            answer.on_whose_word.end())
+          answer.on_whose_word.push_back(one->key);
+    }
+    if (group_.fixtures[fixture_].renewals.empty()) return;
+    const auto& bearings = group_.fixtures[fixture_].bearings;
+    const auto place = [&](const StatementKey& key) {
+      return std::find_if(bearings.begin(), bearings.end(), [&](const Bearing& one) { return stated(one).key == key; });
+    };
+    std::stable_sort(answer.on_whose_word.begin(), answer.on_whose_word.end(),
+                     [&](const StatementKey& a, const StatementKey& b) { return place(a) < place(b); });
+  }
+
   /// It may have been there: when it can have come and gone about that time.
   PresenceAnswer open(const Numbers& numbers) const {
     PresenceAnswer answer{Presence::cannot_tell, {}, {}, ""};
@@ -259,7 +329,7 @@ class Asker {
         add(fmt::format("first known there {}, nothing says when it came", words(*stay.came_latest)));
         rests_on(no_earlier(false, episode, *stay.came_latest + 1));
       } else if (may_come) {
-        about("came", stay.came_earliest, stay.came_latest);
+        about(episode == 0 ? "came" : "came again", stay.came_earliest, stay.came_latest);
         if (stay.came_latest) rests_on(no_earlier(false, episode, *stay.came_latest + 1));
         if (stay.came_earliest) rests_on(no_later(false, episode, *stay.came_earliest - 1));
       }
@@ -285,6 +355,7 @@ class Asker {
   StayProblem problem_;
   Day first_, last_;
   std::size_t fixture_ = 0;
+  Footing weakest_ = Footing::reviewed;
   std::optional<Conflicts> conflicts_;
 };
 

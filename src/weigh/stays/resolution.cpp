@@ -5,6 +5,7 @@
 #include <map>
 #include <set>
 
+#include "weigh/fixtures/returns.h"
 #include "weigh/stays/days_meant.h"
 #include "weigh/stays/stay_problem.h"
 #include "witnessmark/base/fold.h"
@@ -199,23 +200,45 @@ class Resolver {
 
   void add_set_aside() {
     for (const StatementKey& key : dispute_.statements) {
-      Numbers rest = all_;
-      std::erase(rest, numbers_.at(key));
-      if (problem_->can_hold(rest) == Answer::yes) resolution_.set_aside.push_back(key);
+      const std::size_t own = problem_->statement(numbers_.at(key));
+      if (holds_without([&](std::size_t statement) { return statement == own; }))
+        resolution_.set_aside.push_back(key);
     }
     if (!resolution_.set_aside.empty()) return;
     std::set<std::string> sources;
     for (const StatementKey& key : dispute_.statements)
       for (const std::string& source : statement(numbers_.at(key)).rests_on) sources.insert(source);
     for (const std::string& source : sources) {
-      Numbers rest = all_;
-      std::erase_if(rest, [&](std::size_t number) {
-        const auto& keys = statement(number).rests_on;
+      const auto rests_on_it = [&](std::size_t statement) {
+        const auto& keys = evidence_.statements()[statement].rests_on;
         return std::binary_search(keys.begin(), keys.end(), source);
+      };
+      const auto several = std::count_if(all_.begin(), all_.end(), [&](std::size_t number) {
+        return rests_on_it(problem_->statement(number));
       });
-      if (rest.size() + 1 < all_.size() && problem_->can_hold(rest) == Answer::yes)
-        resolution_.set_aside_sources.push_back(source);
+      if (several > 1 && holds_without(rests_on_it)) resolution_.set_aside_sources.push_back(source);
     }
+  }
+
+  /// Whether all on the dispute's footing can be true but for some; what these show come again need then not have.
+  template <typename Is>
+  bool holds_without(const Is& set_aside) const {
+    const StayGroup& group = evidence_.groups()[dispute_.group];
+    if (!has_renewals(group)) {
+      Numbers rest = all_;
+      std::erase_if(rest, [&](std::size_t number) { return set_aside(problem_->statement(number)); });
+      return problem_->can_hold(rest) == Answer::yes;
+    }
+    std::set<std::size_t> left_out;
+    for (const FixturePlace& fixture : group.fixtures)
+      for (const Bearing& bearing : fixture.bearings)
+        if (set_aside(bearing.statement)) left_out.insert(bearing.statement);
+    const StayGroup rest = group_without(group, evidence_.statements(), left_out);
+    const StayProblem anew(evidence_, rest);
+    Numbers numbers;
+    for (std::size_t number = 0; number < anew.size(); ++number)
+      if (evidence_.statements()[anew.statement(number)].footing <= dispute_.footing) numbers.push_back(number);
+    return anew.can_hold(numbers) == Answer::yes;
   }
 
   /// Two times that may not share a stretch, set by set.

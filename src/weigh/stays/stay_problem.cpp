@@ -96,7 +96,7 @@ StayProblem::Constrained& StayProblem::constrained(std::size_t statement) {
 
 void StayProblem::add_bearing(std::size_t fixture, const Bearing& bearing,
                               const FixtureStatement& statement) {
-  if (statement.no_limit != NoLimit::none) return;
+  if (statement.no_limit != NoLimit::none && !bearing.shows_there) return;
   auto parts = parts_of(fixture, bearing, statement);
   if (parts.empty()) return;
   auto& all = constrained(bearing.statement).parts;
@@ -131,10 +131,11 @@ std::vector<StayProblem::Part> StayProblem::parts_of(std::size_t fixture, const 
     return parts;
   }
   Part part;
+  const Statement stated = bearing.shows_there ? Statement::present : statement.statement;
   for (const DaySpan& days : statement.days) {
-    const auto limits = weakened(statement.statement, bearing.relation, days, statement.reading);
+    const auto limits = weakened(stated, bearing.relation, days, statement.reading);
     if (limits.empty()) return {};
-    if (statement.statement == Statement::absent) {  // before the first, between two, after the last
+    if (stated == Statement::absent) {  // before the first, between two, after the last
       part.push_back({{fixture, 0, limits[0]}});
       for (int episode = 0; episode + 1 < episodes; ++episode)
         part.push_back({{fixture, episode, limits[1]}, {fixture, episode + 1, limits[0]}});
