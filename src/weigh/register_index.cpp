@@ -68,6 +68,10 @@ const EvidenceBeside& RegisterIndex::beside(std::string_view subject, std::strin
   return finder_->beside(subject, place);
 }
 
+const ShownStays* RegisterIndex::shown_stays(const std::string& subject, const std::string& place) const {
+  return finder_->shown_stays(subject, place);
+}
+
 const std::unordered_set<std::string>& RegisterIndex::lineage(std::string_view source_key) const {
   return finder_->lineage(source_key);
 }

@@ -139,6 +139,34 @@ TEST_CASE("an entry bears on the claims on its thing, on what it is a part of an
   }
 }
 
+TEST_CASE("the kind of a source bears on the claims on things of which it, or what rests on it, has an entry") {
+  WeighedSite site;
+  const AuthorityLists lists = load_lists(site.site());
+  const Register held = load_register(site.site());
+  // A drawing of 1966 was drawn over this one.
+  const auto drawing = std::find_if(held.sources.begin(), held.sources.end(),
+                                    [](const Source& source) { return source.key == "dr-ga-1937"; });
+  REQUIRE(drawing != held.sources.end());
+  std::set<std::string> things;
+  for (const Entry& entry : held.entries)
+    if (entry.source == "dr-ga-1937" || entry.source == "dr-66-02") things.insert(entry.subject);
+  REQUIRE(things.contains("generators"));
+  Register changed;
+  changed.sources = {*drawing};
+  changed.sources[0].kind = SourceKind::publication;
+  REQUIRE(save_register(site.site(), changed).ok());
+  const Ids expected = site.claims([&](const Claim& claim) {
+    return claim.statement != Statement::located && !claim.subject.empty() &&
+           std::any_of(things.begin(), things.end(),
+                       [&](const std::string& thing) { return related(lists.equipment, claim.subject, thing); });
+  });
+  CHECK(std::any_of(expected.begin(), expected.end(), [&](const std::string& id) {
+    return load_claims(site.site(), {.ids = {*parse_id(id)}}).front().claim.subject == "generators";
+  }));
+  CHECK(site.weighed() == expected);
+  site.check_as_weighed_from_cold(expected);
+}
+
 TEST_CASE("what is noted of an entry and bears on no outcome is weighed by nobody") {
   WeighedSite site;
   Entry entry = entry_of(site.site(), "e-003");

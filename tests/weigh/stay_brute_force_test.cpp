@@ -6,6 +6,7 @@
 #include <random>
 
 #include "stay_site.h"
+#include "weigh/fixtures/shown_stays.h"
 #include "weigh/stays/conflict_search.h"
 #include "weigh/stays/stay_problem.h"
 
@@ -479,4 +480,72 @@ TEST_CASE("statements on two fixtures whose traces lie over one another on one s
     if (episodes[0] + episodes[1] > 3) continue;  // too many ways
     check_against(lines, told, all_ways(told, episodes, Layer{1, 0}));
   }
+}
+
+namespace {
+
+DaySpan days_of(const std::pair<int, int>& span) {
+  return {kZero + span.first, kZero + span.second};
+}
+
+std::vector<EpisodeLimits> limits_of(const Said& told) {
+  std::vector<EpisodeLimits> all;
+  for (const auto& span : told.days) {
+    const auto some = told.denied ? other_than(told.statement, days_of(span))
+                                  : episode_limits(told.statement, days_of(span),
+                                                   told.throughout ? Reading::throughout : Reading::within);
+    all.insert(all.end(), some.begin(), some.end());
+  }
+  return all;
+}
+
+}  // namespace
+
+TEST_CASE("two statements on a thing the register shows come again: whether both can be, and the one rules out the other") {
+  RandomStatements random(1954);
+  int both = 0, not_both = 0, ruled_out = 0, not_ruled_out = 0;
+  for (int round = 0; round < 1500; ++round) {
+    std::vector<Said> told;
+    std::string lines;
+    const int first = random.number(0, 4), second = random.number(first + 1, 8);
+    const bool gone = random.number(0, 1) == 0;
+    told.push_back({gone ? Statement::ends : Statement::happened, {{first, random.number(first, second - 1)}}});
+    told.push_back({Statement::begins, {{second, random.number(second, 9)}}});
+    told[1].number = 1;
+    for (const Said& one : told) lines += line(one.number, one, "crane@foredeck");
+    INFO(lines);
+    REQUIRE(fix_to_stays(told) == 2);
+    const StaySite site(lines);
+    const FixturePlace& fixture = site.evidence().groups().front().fixtures.front();
+    REQUIRE(fixture.episodes == 2);
+    const ShownStays stays(fixture, site.evidence().statements());
+    Said claim = random.statement(9, 0), entry = random.statement(9, 0);
+    if (entry.denied) continue;  // no entry denies
+    const auto claimed = limits_of(claim), stated = limits_of(entry);
+    told.push_back(claim);
+    told.push_back(entry);
+    const OfStays of_entry{entry.statement, false, &stated};
+    const auto ways = all_ways(told, {2}, std::nullopt);
+    // A denial of several dates denies each; the limits of a claim keep only that it denies some.
+    if (!claim.denied || claim.days.size() == 1) {
+      const bool possible = can_hold(ways, 0b1111);
+      CHECK(stays.can_both_hold({claim.statement, claim.denied, &claimed}, of_entry) == possible);
+      ++(possible ? both : not_both);
+    }
+    if (!claim.denied && claim.statement != Statement::absent) continue;
+    claim.throughout = claim.throughout || claim.statement == Statement::absent;
+    told[2] = claim;
+    std::vector<DayExtent> extents;
+    for (const auto& span : claim.days) extents.push_back({days_of(span), days_of(span)});
+    const auto again = all_ways(told, {2}, std::nullopt);
+    const bool otherwise = std::any_of(again.begin(), again.end(), [](const Way& way) {
+      return (way.holds & 0b1011) == 0b1011 && (way.holds & 0b0100) == 0;
+    });
+    CHECK(stays.rules_out({claim.statement, Reading::throughout, claim.denied}, extents, of_entry) == !otherwise);
+    ++(otherwise ? not_ruled_out : ruled_out);
+  }
+  CHECK(both > 100);
+  CHECK(not_both > 100);
+  CHECK(ruled_out > 50);
+  CHECK(not_ruled_out > 50);
 }

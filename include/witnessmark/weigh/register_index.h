@@ -14,6 +14,7 @@ namespace witnessmark {
 
 struct EvidenceBeside;
 class EvidenceFinder;
+class ShownStays;
 
 /// The register prepared for weighing: entries with their periods, found by subject and by place. What was found once is
 /// kept; several threads may ask at a time.
@@ -46,6 +47,8 @@ class RegisterIndex {
   std::vector<const Item*> on(std::string_view subject, std::string_view place) const;
   /// The same with what is worked out from them once for all claims; for this layer.
   const EvidenceBeside& beside(std::string_view subject, std::string_view place) const;
+  /// The stays of a thing at a place as entries state it, where they show it come again; else null. For this layer.
+  const ShownStays* shown_stays(const std::string& subject, const std::string& place) const;
 
   const Item* find(std::string_view entry_key) const;
   const StayItem* find_stay(std::string_view stay_key) const;

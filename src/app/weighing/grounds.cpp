@@ -53,12 +53,17 @@ class GroundMaker {
     grounds_.emplace(std::pair(kind, key), content.sha256());
   }
 
-  /// A source and all it rests on.
+  /// A source and all it rests on, with the kinds of them.
   const std::string& lineage(const std::string& source) {
     const auto [at, fresh] = lineages_.try_emplace(source);
     if (!fresh) return at->second;
     const auto rests_on = evidence_.lineage(source);
-    at->second = Content().add_all(std::set<std::string>(rests_on.begin(), rests_on.end())).sha256();
+    Content content;
+    for (const std::string& key : std::set<std::string>(rests_on.begin(), rests_on.end())) {
+      const Source* held = evidence_.source(key);
+      content.add(key).add(held != nullptr ? to_string(held->kind) : "-");
+    }
+    at->second = content.sha256();
     return at->second;
   }
 
@@ -67,7 +72,8 @@ class GroundMaker {
     content.add_all(keys);
     for (const std::string& key : keys) {
       const auto* entry = evidence_.find(key);
-      content.add(entry != nullptr ? "entry on " + entry->entry->subject : lineage(key));
+      if (entry != nullptr) content.add("entry on " + entry->entry->subject);
+      content.add(lineage(entry != nullptr ? entry->entry->source : key));
     }
   }
 

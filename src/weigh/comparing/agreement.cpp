@@ -124,7 +124,7 @@ std::optional<HeldAgainst> held_against(const TimedClaim& claim, const Interview
 Comparison compare(const Claim& claim, const Interview& interview, const RegisterIndex::Item& item,
                    const RegisterIndex& evidence) {
   const TimedClaim told = timed(claim, evidence.policy());
-  const TimedEntry stated = timed(item, evidence.policy());
+  const TimedEntry stated = timed(item, evidence);
   return compared(told, stated,
                   lowered(told, interview, stated, evidence.lineage(item.entry->source), evidence,
                           hold_against(told, stated, evidence)));

@@ -2,6 +2,10 @@
 
 #include <algorithm>
 #include <limits>
+#include <numeric>
+
+#include "weigh/fixtures/fixture_places.h"
+#include "weigh/fixtures/shown_stays.h"
 
 namespace witnessmark {
 
@@ -67,13 +71,37 @@ const std::vector<std::size_t>& EvidenceFinder::on(const std::string& subject) {
   return numbers;
 }
 
+const ShownStays* EvidenceFinder::shown_stays(const std::string& subject, const std::string& place) {
+  const std::lock_guard lock(mutex_);
+  const auto [at, fresh] = shown_stays_.try_emplace(subject);
+  if (fresh) at->second = find_stays(subject);
+  const auto found = at->second.find(place);
+  return found == at->second.end() ? nullptr : found->second.get();
+}
+
+std::map<std::string, std::shared_ptr<const ShownStays>> EvidenceFinder::find_stays(const std::string& subject) const {
+  std::map<std::string, std::shared_ptr<const ShownStays>> by_place;
+  const std::vector<std::size_t>& numbers = evidence_.entries_on(subject);
+  if (subject.empty() || numbers.size() < 2) return by_place;
+  const auto statements = entry_statements(evidence_, numbers);
+  std::vector<std::size_t> all(statements.size());
+  std::iota(all.begin(), all.end(), std::size_t{0});
+  for (const FixturePlace& fixture : fixtures_of(subject, "", all, statements, evidence_.lists())) {
+    if (fixture.episodes == 1) continue;
+    const auto stays = std::make_shared<const ShownStays>(fixture, statements);
+    for (const Bearing& bearing : fixture.bearings)
+      if (bearing.relation == PlaceRelation::same) by_place.emplace(statements[bearing.statement].place, stays);
+  }
+  return by_place;
+}
+
 const PreparedEntry& EvidenceFinder::prepared(std::size_t number) {
   if (prepared_.empty()) prepared_.resize(evidence_.items().size());
   std::unique_ptr<PreparedEntry>& held = prepared_[number];
   if (!held) {
     const RegisterIndex::Item& item = evidence_.items()[number];
     held = std::make_unique<PreparedEntry>(
-        PreparedEntry{timed(item, evidence_.policy()), &held_lineage(item.entry->source)});
+        PreparedEntry{timed(item, evidence_), &held_lineage(item.entry->source)});
   }
   return *held;
 }

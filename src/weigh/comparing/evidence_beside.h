@@ -1,5 +1,6 @@
 #pragma once
 #include <cstdint>
+#include <map>
 #include <memory>
 #include <mutex>
 #include <string>
@@ -48,8 +49,10 @@ class EvidenceFinder {
 
   const EvidenceBeside& beside(std::string_view subject, std::string_view place);
   const std::unordered_set<std::string>& lineage(std::string_view source);
+  const ShownStays* shown_stays(const std::string& subject, const std::string& place);
 
  private:
+  std::map<std::string, std::shared_ptr<const ShownStays>> find_stays(const std::string& subject) const;
   const std::vector<std::size_t>& on(const std::string& subject);
   const PreparedEntry& prepared(std::size_t number);
   const std::unordered_set<std::string>& places_around(const std::string& place);
@@ -57,12 +60,14 @@ class EvidenceFinder {
   EvidenceBeside found(const std::string& subject, const std::string& place);
 
   const RegisterIndex& evidence_;
-  std::mutex mutex_;
+  std::recursive_mutex mutex_;  ///< What an entry rests on is asked for while what is beside a thing is found.
   std::unordered_map<std::string, EvidenceBeside> beside_;                    ///< By subject and place.
   std::unordered_map<std::string, std::vector<std::size_t>> on_;              ///< By subject.
   std::vector<std::unique_ptr<PreparedEntry>> prepared_;                      ///< By number of the item.
   std::unordered_map<std::string, std::unordered_set<std::string>> around_;   ///< A listed place and all it lies in.
   std::unordered_map<std::string, std::unordered_set<std::string>> lineages_;
+  /// By subject and place as entries state it, where there is more than one stay.
+  std::unordered_map<std::string, std::map<std::string, std::shared_ptr<const ShownStays>>> shown_stays_;
 };
 
 }  // namespace witnessmark

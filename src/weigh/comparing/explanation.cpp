@@ -3,6 +3,7 @@
 #include "circularity.h"
 #include "meaning.h"
 #include "told_days.h"
+#include "weigh/fixtures/shown_stays.h"
 #include "witnessmark/weigh/agreement.h"
 #include "witnessmark/weigh/statement_words.h"
 
@@ -44,6 +45,15 @@ std::string_view circle_words(Circle circle) {
   return "";
 }
 
+/// "e13, for e12 has it there before; e20".
+std::string comings_words(const ShownStays& stays) {
+  std::string text;
+  for (const ShownStays::ComingAgain& one : stays.comings())
+    text += fmt::format("{}{}{}", text.empty() ? "" : "; ", one.come,
+                        one.there_before.empty() ? "" : fmt::format(", for {} has it there before", one.there_before));
+  return text;
+}
+
 std::string reservations(const Claim& claim, const Interview& interview, const Comparison& comparison,
                          const RegisterIndex::Item& item, const RegisterIndex& evidence) {
   std::string text;
@@ -59,8 +69,13 @@ std::string reservations(const Claim& claim, const Interview& interview, const C
     add("the spot cannot be seen for certain");
   if (comparison.intention && comparison.outcome != Outcome::compatible) add("the entry is an intention");
   if (comparison.circular) add(circle_words(circle_between(claim, interview, item, evidence)));
+  const Meaning meaning = hold_against(claim, item, evidence);
+  const ShownStays* stays = evidence.shown_stays(entry.subject, entry.place);
+  if (meaning.of_several_stays && stays != nullptr)
+    add(fmt::format("the register shows it come again ({}), so that they need not be of one stay",
+                    comings_words(*stays)));
   const bool events = claim.statement == Statement::happened && entry.statement == Statement::happened;
-  if (comparison.outcome == Outcome::conflicts && hold_against(claim, item, evidence).unless_other_episode)
+  if (comparison.outcome == Outcome::conflicts && meaning.unless_other_episode)
     add(events ? "unless it happened twice"
                : "unless it came or went once more in between, which no entry shows");
   if (comparison.outcome == Outcome::cannot_tell && events && claim.when.period && item.period) {

@@ -5,6 +5,7 @@
 #include "evidence_beside.h"
 #include "property.h"
 #include "timed.h"
+#include "weigh/fixtures/shown_stays.h"
 #include "witnessmark/time/relations.h"
 #include "witnessmark/weigh/episode.h"
 
@@ -91,8 +92,26 @@ bool conflicts_for_want_of_a_change(const Claim& claim, const Told& told, const 
   return lacks(told.statement, story, stated, fact) || lacks(stated, fact, told.statement, story);
 }
 
-Meaning episodes(const Claim& claim, const StayTold& of_claim, const RegisterIndex::Item& item,
-                 const StayStated& of_entry, const RegisterIndex& evidence, bool one_stay = true) {
+/// Whether what was told and what is stated can both be right of the stays that the register shows.
+bool of_several_stays(const StayTold& told, const StayStated& stated, const ShownStays* stays,
+                      ShownStays::Absence absence) {
+  const OfStays claim{told.told.statement, told.told.denied, &told.possible};
+  return stays != nullptr && stays->can_both_hold(claim, {stated.statement, false, &stated.limits}, absence);
+}
+
+/// The same of an absence, or of a change that is denied, which are told of all stays: of the one the entry is of it follows.
+bool follows_of_all_stays(const TimedClaim& timed, const StayTold& told, const StayStated& stated,
+                          const ShownStays* stays) {
+  const bool of_all = told.told.statement == Statement::absent || told.told.denied;
+  return stays == nullptr || !of_all ||
+         stays->rules_out(told.told, timed.days, {stated.statement, false, &stated.limits});
+}
+
+/// Of a thing; `stays` of a value of its property is null: repainting is no rare thing.
+Meaning episodes(const TimedClaim& timed, const StayTold& of_claim, const RegisterIndex::Item& item,
+                 const StayStated& of_entry, const RegisterIndex& evidence, const ShownStays* stays,
+                 bool one_stay = true) {
+  const Claim& claim = *timed.claim;
   const Told& told = of_claim.told;
   const Statement stated = of_entry.statement;
   // An entry without date bears out that it came or went, but says nothing of when; a state or an absence without date
@@ -109,9 +128,15 @@ Meaning episodes(const Claim& claim, const StayTold& of_claim, const RegisterInd
   if (told.denied && (told.statement == Statement::count || told.statement == Statement::attribute))
     return {Outcome::cannot_tell};
   const Answer answer = follows(of_claim.possible, of_claim.certain, of_entry.limits);
-  if (answer == Answer::no) return {Outcome::conflicts};
+  constexpr Meaning kOfSeveral{Outcome::compatible, true, false, true};
+  using Absence = ShownStays::Absence;
+  if (answer == Answer::no)
+    return of_several_stays(of_claim, of_entry, stays, Absence::anywhere) ? kOfSeveral : Meaning{Outcome::conflicts};
   if (one_stay && conflicts_for_want_of_a_change(claim, told, item, stated, evidence))
-    return {Outcome::conflicts, true, true};
+    return of_several_stays(of_claim, of_entry, stays, Absence::between_stays)
+               ? kOfSeveral
+               : Meaning{Outcome::conflicts, true, true};
+  if (answer == Answer::yes && !follows_of_all_stays(timed, of_claim, of_entry, stays)) return kOfSeveral;
   // That a thing was there settles neither how many there were nor what they were like.
   const bool settles = told.statement != Statement::count && told.statement != Statement::attribute;
   return {answer == Answer::yes && settles ? Outcome::agrees : Outcome::compatible};
@@ -135,8 +160,8 @@ Meaning properties(const TimedClaim& timed, const TimedEntry& entry, const Regis
       claim.when.period && item.period && within(*item.period, *claim.when.period) == Answer::yes)
     return {Outcome::agrees};
   const StayStated& of_entry = !equal ? entry.not_there : is_state ? entry.there : entry.own;
-  Meaning meaning = episodes(claim, claim.statement == Statement::attribute ? timed.there : timed.own, item,
-                             of_entry, evidence, false);
+  Meaning meaning = episodes(timed, claim.statement == Statement::attribute ? timed.there : timed.own, item,
+                             of_entry, evidence, nullptr, false);
   meaning.unless_other_episode = meaning.outcome == Outcome::conflicts;
   return meaning;
 }
@@ -150,10 +175,11 @@ Meaning events_beside_states(const TimedClaim& timed, const TimedEntry& entry, c
     return statement == Statement::happened || is_change_of_property(statement, attribute);
   };
   const Meaning meaning =
-      episodes(claim, shows_it_there(claim.statement, claim.attribute) ? timed.there : timed.own, entry.item,
-               shows_it_there(stated.statement, stated.attribute) ? entry.there : entry.own, evidence);
+      episodes(timed, shows_it_there(claim.statement, claim.attribute) ? timed.there : timed.own, entry.item,
+               shows_it_there(stated.statement, stated.attribute) ? entry.there : entry.own, evidence,
+               entry.stays);
   const bool both = meaning.outcome == Outcome::agrees || meaning.outcome == Outcome::compatible;
-  return {both ? Outcome::compatible : Outcome::cannot_tell};
+  return {both ? Outcome::compatible : Outcome::cannot_tell, true, false, meaning.of_several_stays};
 }
 
 }  // namespace
@@ -173,11 +199,11 @@ Meaning hold_against(const TimedClaim& timed, const TimedEntry& entry, const Reg
     return properties(timed, entry, evidence);
   if (told_change || stated_change) return {Outcome::cannot_tell, false};
   if (told == Statement::count && stated == Statement::count) return counts(claim, item);
-  return episodes(claim, timed.own, item, entry.own, evidence);
+  return episodes(timed, timed.own, item, entry.own, evidence, entry.stays);
 }
 
 Meaning hold_against(const Claim& claim, const RegisterIndex::Item& item, const RegisterIndex& evidence) {
-  return hold_against(timed(claim, evidence.policy()), timed(item, evidence.policy()), evidence);
+  return hold_against(timed(claim, evidence.policy()), timed(item, evidence), evidence);
 }
 
 }  // namespace witnessmark

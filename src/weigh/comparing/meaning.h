@@ -11,6 +11,8 @@ struct Meaning {
   Outcome outcome = Outcome::cannot_tell;
   bool comparable = true;             ///< False when the two statements say nothing of one another.
   bool unless_other_episode = false;  ///< They conflict only if it did not come and go, or happen, once more.
+  /// Of one stay they would conflict, or the one would follow from the other; the register shows more stays than one.
+  bool of_several_stays = false;
 };
 
 Meaning hold_against(const TimedClaim& claim, const TimedEntry& entry, const RegisterIndex& evidence);

@@ -54,11 +54,12 @@ TimedClaim timed(const Claim& claim, const DatePolicy& policy) {
   return made;
 }
 
-TimedEntry timed(const RegisterIndex::Item& item, const DatePolicy& policy) {
+TimedEntry timed(const RegisterIndex::Item& item, const RegisterIndex& evidence) {
   const Entry& entry = *item.entry;
   TimedEntry made;
   made.item = item;
-  if (item.period) made.days = told_days(entry.when.value, item.period, policy);
+  made.stays = evidence.shown_stays(entry.subject, entry.place);
+  if (item.period) made.days = told_days(entry.when.value, item.period, evidence.policy());
   const auto stay = [&](Statement statement) {
     StayStated stated{statement, {}};
     if (item.period) stated.limits = episode_limits(statement, days_stated(item, made.days), entry.reading);

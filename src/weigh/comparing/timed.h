@@ -10,6 +10,8 @@
 
 namespace witnessmark {
 
+class ShownStays;
+
 /// What a claim allows of one stay, and what it surely allows.
 struct StayTold {
   Told told{};
@@ -39,7 +41,8 @@ struct TimedEntry {
   StayStated there;      ///< As of a claim.
   StayStated not_there;  ///< Of a property and its change: as another value sees it.
   Attribute attribute;
+  const ShownStays* stays = nullptr;  ///< Where the register shows the thing come again at the place.
 };
-TimedEntry timed(const RegisterIndex::Item& item, const DatePolicy& policy);
+TimedEntry timed(const RegisterIndex::Item& item, const RegisterIndex& evidence);
 
 }  // namespace witnessmark

@@ -161,7 +161,7 @@ std::unique_ptr<Question> Statements::prepared(Claim question) const {
     if (claim.when.dated.value) made->stay_during = to_period(*claim.when.dated.value, index_.policy());
   } else {
     made->stating = entry_stating(claim);
-    made->as_fact = timed(RegisterIndex::Item{&made->stating, nullptr, claim.when.period}, index_.policy());
+    made->as_fact = timed(RegisterIndex::Item{&made->stating, nullptr, claim.when.period}, index_);
   }
   return made;
 }
