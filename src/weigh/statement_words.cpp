@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <vector>
 
+#include "witnessmark/base/fold.h"
 
 namespace witnessmark {
 namespace {
@@ -18,6 +19,7 @@ std::string number_words(std::int64_t least, std::int64_t most) {
   return least == most ? std::to_string(least) : fmt::format("{} to {}", least, most);
 }
 
+/// What is stated of a thing; `what` names it, or of `located` the place.
 std::string stated(Statement statement, const std::string& what, const std::string& detail) {
   switch (statement) {
     case Statement::begins:
@@ -31,13 +33,20 @@ std::string stated(Statement statement, const std::string& what, const std::stri
     case Statement::count:
       return fmt::format("{}: {}", what, detail.empty() ? "a number" : detail);
     case Statement::attribute:
-      return fmt::format("{}: {}", what, detail.empty() ? "a property" : detail);
+      return fmt::format("{}: {}", what, detail.empty() ? "what it was like" : detail);
     case Statement::happened:
-      return fmt::format("{}: {}", what, detail.empty() ? "an event" : detail);
+      return fmt::format("{}: {}", what, detail.empty() ? "something happened" : detail);
     case Statement::located:
       return "at " + what;
   }
   return what;
+}
+
+/// Who a claim of whereabouts is of. "I" is nobody's name outside of the quote.
+std::string who_words(const Claim& claim) {
+  if (claim.subject.empty() && claim.subject_words.empty()) return "the site";
+  if (!claim.subject.empty() && claim.subject == claim.speaker) return "the narrator";
+  return claim.subject_words.empty() ? claim.subject : claim.subject_words;
 }
 
 /// In code points: a quote that stands whole, and what is left of a longer one.
@@ -84,8 +93,20 @@ std::string thing_words(const AuthorityLists& lists, const std::string& subject,
 
 std::string when_words(const Dated& dated, const std::optional<Period>& period) {
   if (!period) return dated.written.empty() ? "undated" : fmt::format("“{}” (not resolved)", dated.written);
-  const bool own_words = !dated.written.empty() && (!dated.value || dated.written != to_string(*dated.value));
-  return own_words ? fmt::format("“{}” ({})", dated.written, describe(*period)) : describe(*period);
+  const std::string meant = describe(*period);
+  const bool own_words = !dated.written.empty() && fold(dated.written) != fold(meant) &&
+                         (!dated.value || dated.written != to_string(*dated.value));
+  return own_words ? fmt::format("“{}” ({})", dated.written, meant) : meant;
+}
+
+std::string when_words(const Dated& dated, const std::optional<Period>& period, Reading reading) {
+  if (!period || reading == Reading::throughout) return when_words(dated, period);
+  // Of some time within it: that the days at its ends are imprecise, or that it has but one end, makes no stretch of it.
+  const auto first = period->earliest(), past = period->past_latest();
+  const bool exact = first && past && period->surely_covers(*first, *past);
+  if (exact || (!first && !past)) return when_words(dated, period);
+  const Period some_time{{Boundary::Kind::known, first, past}, {Boundary::Kind::known, first, past}};
+  return when_words(dated, some_time);
 }
 
 std::string statement_words(const RegisterIndex::Item& item, const RegisterIndex& evidence) {
@@ -95,17 +116,24 @@ std::string statement_words(const RegisterIndex::Item& item, const RegisterIndex
     detail = number_words(*entry.number, *entry.most());
   return fmt::format("{}, {}",
                      stated(entry.statement, thing_words(evidence.lists(), entry.subject, "", entry.place, ""), detail),
-                     when_words(entry.when, item.period));
+                     when_words(entry.when, item.period, entry.reading));
+}
+
+std::string whereabouts_words(const Claim& claim, const RegisterIndex& evidence) {
+  const std::string where = thing_words(evidence.lists(), "", "", claim.place, claim.place_words);
+  return where.empty() ? "at a place not named" : "at " + where;
 }
 
 std::string statement_words(const Claim& claim, const RegisterIndex& evidence) {
   std::string detail = claim.attribute;
   if (claim.statement == Statement::count && claim.quantity)
     detail = number_words(claim.quantity->least, claim.quantity->most);
+  const std::string when = when_words(claim.when.dated, claim.when.period, reading_of(claim));
+  if (claim.statement == Statement::located)
+    return fmt::format("{} {}, {}", who_words(claim), whereabouts_words(claim, evidence), when);
   const std::string what =
       thing_words(evidence.lists(), claim.subject, claim.subject_words, claim.place, claim.place_words);
-  return fmt::format("{}, {}", stated(claim.statement, what, detail),
-                     when_words(claim.when.dated, claim.when.period));
+  return fmt::format("{}, {}", stated(claim.statement, what, detail), when);
 }
 
 std::string brief_quote(std::string_view quote, std::string_view about) {

@@ -53,3 +53,33 @@ TEST_CASE("a repeated story the log contradicts, what was looked for, and a labe
     }
   }
 }
+
+TEST_CASE("where a narrator was is asked under the name the release allows, and never of I") {
+  const auto folder = source_tree() / "corpus-demo";
+  const MemoryFiles files = files_of(folder, [](const std::string& name, std::string text) {
+    const auto put = [&](const std::string& words, const std::string& other) {
+      const auto at = text.find(words);
+      REQUIRE(at != std::string::npos);
+      text.replace(at, words.size(), other);
+    };
+    if (name == "persons.csv") put("Lowen Castray,,", "Lowen Castray,Operator B,");
+    if (name == "releases.csv")
+      put("lc-2001,castray,signed,\"research, display, publication\",name,", "lc-2001,castray,signed,,pseudonym,");
+    return text;
+  });
+  const Day today = to_day({2026, 1, 15});
+  const SiteFile site = whole_job(files, folder, today);
+  const OpenQuestions open = open_questions(site, surroundings_of(files, today)).value();
+  std::int64_t under_pseudonym = 0, by_name = 0;
+  for (const OpenQuestion& one : open.questions) {
+    INFO(one.question);
+    CHECK(one.question.find("Castray") == std::string::npos);
+    CHECK(one.question.find("castray") == std::string::npos);
+    CHECK_FALSE(one.question.starts_with("at "));
+    CHECK_FALSE(one.question.starts_with("I at "));
+    under_pseudonym += one.question.starts_with("Operator B at ");
+    by_name += one.question.starts_with("Wilf Tarrock at ");
+  }
+  CHECK(under_pseudonym > 0);
+  CHECK(by_name > 0);
+}

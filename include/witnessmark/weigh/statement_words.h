@@ -9,7 +9,8 @@
 
 namespace witnessmark {
 
-/// What is stated, for people: "Electric crane (Foredeck) fitted, 19 March 1957". A denial is not in the words.
+/// What is stated, for people: "Electric crane (Foredeck) fitted, 19 March 1957"; of whereabouts "the narrator at Lantern Quay,
+/// 1956". A denial is not in the words.
 std::string statement_words(const RegisterIndex::Item& item, const RegisterIndex& evidence);
 std::string statement_words(const Claim& claim, const RegisterIndex& evidence);
 
@@ -19,6 +20,12 @@ std::string thing_words(const AuthorityLists& lists, const std::string& subject,
 
 /// The words as written, and the days they were read to mean: "“the spring of 1963” (March to May 1963)".
 std::string when_words(const Dated& dated, const std::optional<Period>& period);
+/// The same of a time as it is read: "some time up to 8 June 1957" of what held at some time within it, and not "until 8 June
+/// 1957", as of what held throughout.
+std::string when_words(const Dated& dated, const std::optional<Period>& period, Reading reading);
+
+/// Where a claim of whereabouts has somebody, or the site.
+std::string whereabouts_words(const Claim& claim, const RegisterIndex& evidence);
 
 /// A quote within a sentence: white space made single blanks and, where it is longer than 100 code points, only some 72 of them
 /// around `about` (the date as said, say) or, where it does not hold these, its first words; "…" stands for what is left out.

@@ -174,7 +174,7 @@ void add_disputed(const OpenGround& ground, bool preview, std::vector<OpenQuesti
     open.preview = preview;
     open.subject = answer.question.subject;
     open.place = answer.question.place;
-    open.question = question_words(answer.question, heard.index());
+    open.question = question_words(answer, heard);
     open.standing = lines_in_words(answer.tally);
     open.told_by = static_cast<std::int64_t>(sides.narrators_for.size());
     open.would_decide = deciding_evidence(answer.question, heard.lists());

@@ -89,7 +89,7 @@ void add_silent(const SiteFile& site, const OpenGround& ground, std::vector<Open
     const Claim& claim = stored->claim;
     if (!claim.when.period || (claim.subject.empty() && claim.statement != Statement::located)) return;
     const bool preview = claim.status != ClaimStatus::said_so;
-    const std::string words = question_words(claim, ground.heard.index());
+    const std::string words = question_words(claim, ground.heard);
     const std::string key = (preview ? "1" : "0") + words;
     if (!by_words.contains(key)) {
       OpenQuestion open;

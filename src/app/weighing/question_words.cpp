@@ -2,6 +2,8 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
+
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/weigh/statement_words.h"
 
@@ -21,13 +23,15 @@ std::string throughout_words(const Claim& claim) {
 }
 
 std::string stated_by_claim(Claim claim, const RegisterIndex& index) {
+  const bool located = claim.statement == Statement::located;
   claim.subject.clear();
   claim.subject_words.clear();
-  if (claim.statement != Statement::located) {
+  if (!located) {
     claim.place.clear();
     claim.place_words.clear();
   }
-  const std::string text = bare(statement_words(claim, index)) + throughout_words(claim);
+  std::string text = bare(statement_words(claim, index)) + throughout_words(claim);
+  if (located) text = text.substr(std::string_view("the site ").size());
   return claim.polarity == Polarity::denied ? "not: " + text : text;
 }
 
@@ -41,11 +45,37 @@ std::string stated_by_entry(const RegisterIndex::Item& item, const RegisterIndex
 
 }  // namespace
 
+namespace {
+
+/// With the name of whom a question of whereabouts is of as the release in the interview allows.
+Claim named_question(Claim question, const std::string& interview, const Withholding& withholding) {
+  if (question.statement != Statement::located || question.subject.empty()) return question;
+  const bool own = question.subject == question.speaker || question.subject_words.empty();
+  if (own) question.subject_words = withholding.shown_name(interview, question.subject);
+  question.speaker.clear();
+  return question;
+}
+
 std::string question_words(const Claim& question, const RegisterIndex& index) {
-  const std::string text = statement_words(question, index) + throughout_words(question);
-  const std::string site =
-      question.statement == Statement::located && question.subject.empty() ? "The site " : "";
-  return one_line((question.polarity == Polarity::denied ? "not: " : "") + site + text);
+  std::string text = statement_words(question, index) + throughout_words(question);
+  if (question.polarity == Polarity::denied)
+    text = "not: " + text;
+  else if (question.statement == Statement::located && text.starts_with("the "))
+    text.front() = 'T';
+  return one_line(text);
+}
+
+}  // namespace
+
+std::string question_words(const Claim& claim, const HeardEvidence& heard) {
+  return question_words(named_question(claim, claim.interview, heard.withholding()), heard.index());
+}
+
+std::string question_words(const Corroboration& answer, const HeardEvidence& heard) {
+  const auto told = std::find_if(answer.voices.begin(), answer.voices.end(),
+                                 [](const Voice& voice) { return voice.entry.empty(); });
+  const std::string interview = told == answer.voices.end() ? "" : told->interview;
+  return question_words(named_question(answer.question, interview, heard.withholding()), heard.index());
 }
 
 std::string source_words(const Source* source, const std::string& key, const std::string& locator) {
@@ -121,7 +151,7 @@ std::vector<std::string> QuestionWords::link_words(const Corroboration& answer,
 
 ShownQuestion QuestionWords::shown(Corroboration answer) {
   ShownQuestion made;
-  made.question = question_words(answer.question, heard_.index());
+  made.question = question_words(answer, heard_);
   for (const Voice& voice : answer.voices) made.voices.push_back(shown(voice));
   for (const LineageGroup& group : answer.groups) made.links.push_back(link_words(answer, group));
   made.answer = std::move(answer);

@@ -24,7 +24,8 @@ class QuestionWords {
 };
 
 /// "not: Fog bell (Forecastle deck) taken away, summer 1958".
-std::string question_words(const Claim& question, const RegisterIndex& index);
+std::string question_words(const Claim& claim, const HeardEvidence& heard);
+std::string question_words(const Corroboration& answer, const HeardEvidence& heard);
 
 /// "Deck log, 1962 to 1963, p. 121", the source's key when it has no title.
 std::string source_words(const Source* source, const std::string& key, const std::string& locator);
