@@ -83,7 +83,8 @@ std::string what_words(const ClaimRecord& record) {
   if (!record.subject_name.empty()) add(record.subject_name + (claim.subject_carried ? " (carried)" : ""));
   add(number_words(claim));
   if (!record.place_name.empty()) add(record.place_name + (claim.place_carried ? " (carried)" : ""));
-  add(when_words(claim.when));
+  if (const std::string when = when_words(claim.when); !when.empty())
+    add(when + (claim.when.carried ? " (carried)" : ""));
   return one_line(text);
 }
 

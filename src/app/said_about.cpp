@@ -138,7 +138,7 @@ std::string conflict_words(const ClaimRecord& record) {
   for (const Comparison& comparison : record.comparisons) {
     if (comparison.outcome != Outcome::conflicts) continue;
     words += (words.empty() ? "" : ", ") + comparison.entry;
-    const bool apart = comparison.gap && (comparison.gap->least > 0 || comparison.gap->most != 0);
+    const bool apart = comparison.gap && comparison.gap->least > 0;
     if (apart) words += fmt::format(" ({} apart)", in_unit(*comparison.gap, "day"));
   }
   return words;

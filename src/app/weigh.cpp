@@ -169,6 +169,7 @@ Result<WeighingAccount> weighing_account(const SiteFile& site, const Surrounding
     ++account.claims_by_outcome[standing.foremost];
     account.intention_only +=
         standing.foremost == Outcome::compatible && standing.intentions == standing.comparisons.total();
+    account.led += standing.foremost == Outcome::agrees && claim.led;
     account.outside_service += standing.recall.in_service == Answer::no;
     by_rank[standing.foremost][claim.rank].push_back(claim.id);
   });

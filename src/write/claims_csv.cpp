@@ -37,7 +37,7 @@ std::string comparisons_text(const ClaimRecord& record) {
     if (comparison.intention) text += " (intention)";
     if (comparison.circular) text += " (circular)";
     if (!comparison.noted.empty()) text += fmt::format(" (noted {})", comparison.noted);
-    if (comparison.gap) text += fmt::format(" ({})", in_unit(*comparison.gap, "day"));
+    if (comparison.gap && comparison.gap->least > 0) text += fmt::format(" ({})", in_unit(*comparison.gap, "day"));
   }
   return text;
 }

@@ -111,6 +111,20 @@ TEST_CASE("what cannot all be true, and what would resolve it") {
   }
 }
 
+TEST_CASE("a date that is not of the claim's own words is said to be so where another date would help") {
+  const std::pair<const char*, const char*> rows[] = {
+      {"", ""}, {" date-carried", "its date is taken from earlier in the talk"}, {" led", "the interviewer supplied it"}};
+  for (const auto& [word, how] : rows) {
+    const StaySite site(std::string("e1 log begins crane@foredeck 1956-12-11\nc1 reviewed begins crane 1957") + word);
+    const auto found = disputes(find_contradictions(site.evidence(), site.claims()), site.evidence());
+    REQUIRE(found.size() == 1);
+    const auto misdating = resolve(found[0], site.evidence(), site.claims()).misdating;
+    REQUIRE(misdating.size() == 2);
+    CHECK(misdating[0].how.empty());
+    CHECK(misdating[1].how == how);
+  }
+}
+
 TEST_CASE("what rests on one interview is set aside together") {
   const StaySite site(
       "e1 log:l ends crane@foredeck 1963-04-29\n"

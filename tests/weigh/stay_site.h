@@ -15,7 +15,7 @@ namespace witnessmark::testing {
 /// A small site whose statements are written a line each:
 ///   e1 log begins crane@foredeck 1956-12-11 [throughout] [intended] [probable] [hidden] [over=e2]
 ///   [rests=KEY] [n=2] [a=colour:red_with_band] c1 reviewed ends crane@foredeck 1962 [denied] [carried]
-///   [told]
+///   [told] [led] [date-carried]
 /// The source of an entry is its kind, or KIND:KEY; c… lines are claims, reviewed or proposed, of interview
 /// i1 or i2 (reviewed:i2). Subjects without @ have no place; `-` is no date. A photograph shows the spot
 /// unless `hidden`.
@@ -150,6 +150,10 @@ class StaySite {
         claim.place_carried = true;
       else if (extra == "told")
         claim.basis = Basis::told;
+      else if (extra == "led")
+        claim.led = true;
+      else if (extra == "date-carried")
+        claim.when.carried = true;
       else if (extra.starts_with("n="))
         claim.quantity = Quantity{std::stoll(extra.substr(2)), std::stoll(extra.substr(2)), ""};
       else if (extra.starts_with("a="))

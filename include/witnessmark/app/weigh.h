@@ -19,6 +19,7 @@ Result<std::int64_t> weigh(SiteFile& site, bool all, const Surroundings& surroun
 struct WeighingAccount {
   std::map<Outcome, std::int64_t> claims_by_outcome;
   std::int64_t intention_only = 0;
+  std::int64_t led = 0;                   ///< Of those that agree: what the interviewer supplied.
   std::int64_t outside_service = 0;
   std::vector<Id> conflicts;              ///< In review order, as all three; for_each_record_of() makes records of them.
   std::vector<Id> agreements;

@@ -82,6 +82,7 @@ struct Resolution {
   struct Misdating {
     StatementKey statement;
     std::optional<std::int64_t> earlier, later;  ///< Days, positive.
+    std::string how{};  ///< "its date is taken from earlier in the talk"; empty where the date is of the statement's own words.
   };
   std::vector<Misdating> misdating;
 

@@ -79,7 +79,7 @@ std::vector<Remedy> remedies(const Resolution& resolution) {
   if (resolution.another_episode) list.push_back({"another episode", one_line(resolution.episode_words)});
   each.clear();
   for (const auto& one : resolution.misdating)
-    each.push_back({one.statement, "if dated " + misdating_words(one)});
+    each.push_back({one.statement, "if dated " + misdating_words(one) + (one.how.empty() ? "" : "; " + one.how)});
   add_grouped(list, "misdating", each);
   each.clear();
   for (const auto& one : resolution.mishearing)

@@ -115,9 +115,9 @@ void print_claims(std::ostream& out, const FixtureBounds& bounds, const Statemen
       if (count == 1) fmt::print(out, "  {}\n", words);
       const auto at = statements.find(effect.claim);
       if (at == statements.end()) continue;
-      fmt::print(out, "    {}{}: {}; {}\n", short_key(effect.claim),
+      fmt::print(out, "    {}{}: {}; {}; {}\n", short_key(effect.claim),
                  effect.footing == Footing::proposed ? " [proposed]" : "", one_line(at->second.says),
-                 one_line(at->second.by));
+                 one_line(at->second.by), one_line(at->second.telling));
       if (!effect.with.empty()) fmt::print(out, "      with it {}\n", stays_words(effect.with));
     }
     if (count > kMost) fmt::print(out, "    … and {} more\n", count - kMost);

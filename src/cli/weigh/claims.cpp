@@ -39,6 +39,7 @@ Result<void> print_account(Command& command, const WeighRequest& request, const 
     fmt::print(out, "{:>6}  {}\n", at == account.claims_by_outcome.end() ? 0 : at->second, heading(outcome));
   }
   fmt::print(out, "{:>6}  of the compatible ones rest on an intention only\n", account.intention_only);
+  fmt::print(out, "{:>6}  of those that agree say what the interviewer supplied\n", account.led);
   fmt::print(out, "{:>6}  are about a time when the narrator was not there\n", account.outside_service);
   fmt::print(out, "{}\n", account.withheld);
   struct Section {

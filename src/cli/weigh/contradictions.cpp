@@ -127,6 +127,7 @@ Json resolution_json(const Resolution& resolution) {
     Json made = key_json(one.statement);
     made["days_earlier"] = optional_json(one.earlier);
     made["days_later"] = optional_json(one.later);
+    if (!one.how.empty()) made["how"] = one.how;
     misdating.push_back(std::move(made));
   }
   Json& mishearing = object["mishearing"] = Json::array();

@@ -18,8 +18,8 @@ std::string verdict(const Comparison& comparison) {
       return comparison.intention ? "consistent with an intention; nothing here shows it was carried out"
                                   : "both can be right";
     case Outcome::conflicts:
-      if (!comparison.gap || (comparison.gap->least == 0 && comparison.gap->most == 0))
-        return "they conflict";
+      // Times that may share a day conflict by what is said of them, not by any distance.
+      if (!comparison.gap || comparison.gap->least == 0) return "they conflict";
       return fmt::format("they conflict, {} apart", in_unit(*comparison.gap, "day"));
     case Outcome::cannot_tell:
       return "it cannot be told whether they agree";
@@ -93,13 +93,47 @@ std::string noted_words(const Entry& entry) {
   return entry.letter_figure.empty() ? "" : fmt::format(" (noted {})", entry.letter_figure);
 }
 
+/// "has, as a guess,"; a claim that is not firmly put is not given as if it were.
+std::string verb(const Claim& claim, std::string_view affirmed, std::string_view denied) {
+  const std::string verb(claim.polarity == Polarity::denied ? denied : affirmed);
+  if (claim.firmness == Firmness::firm) return verb;
+  return fmt::format("{}, {},", verb, claim.firmness == Firmness::guess ? "as a guess" : "hedged");
+}
+
 /// The narrator's own words, then what was read from them. A date as said is not said twice.
 std::string claim_words(const Claim& claim, std::string_view quote, const RegisterIndex& evidence) {
   const std::string words = brief_quote(quote, claim.when.dated.written);
   Claim read = claim;
   if (read.when.period && words.find(read.when.dated.written) != std::string::npos) read.when.dated.written.clear();
-  return fmt::format("the narrator{} {} {}", words.empty() ? "" : fmt::format(", “{}”,", words),
-                     claim.polarity == Polarity::denied ? "denies" : "has", statement_words(read, evidence));
+  const std::string said = words.empty() ? "" : fmt::format(", “{}”,", words);
+  if (claim.statement == Statement::located && !claim.subject.empty() && claim.subject == claim.speaker)
+    return fmt::format("the narrator{} {} {}, {}", said, verb(claim, "has been", "denies having been"),
+                       whereabouts_words(claim, evidence),
+                       when_words(read.when.dated, read.when.period, reading_of(claim)));
+  return fmt::format("the narrator{} {} {}", said, verb(claim, "has", "denies"), statement_words(read, evidence));
+}
+
+/// What is not in the narrator's own words here: who supplied it, and what is carried over from the talk before.
+std::string provenance(const Claim& claim, const Comparison& comparison, const RegisterIndex& evidence) {
+  std::string text;
+  if (claim.led) text += "; the interviewer supplied it, so that it is no independent testimony";
+  if (comparison.outcome != Outcome::agrees && comparison.outcome != Outcome::conflicts) return text;
+  const bool carried = claim.subject_carried && claim.statement != Statement::located;
+  const std::string about =
+      "that it is about " + thing_words(evidence.lists(), claim.subject, claim.subject_words, "", "");
+  if (carried && claim.when.carried)
+    text += fmt::format("; {}, and its date, are taken from earlier in the talk", about);
+  else if (carried)
+    text += fmt::format("; {} is taken from earlier in the talk", about);
+  else if (claim.when.carried)
+    text += "; its date is taken from earlier in the talk";
+  return text;
+}
+
+/// Whom the register has at a place.
+std::string party_words(const Stay& stay, const Claim& claim) {
+  if (stay.party.empty()) return "the site";
+  return stay.party == claim.speaker ? "the narrator" : stay.party;
 }
 
 }  // namespace
@@ -114,18 +148,19 @@ std::string explain(const Claim& claim, std::string_view quote, const Interview&
     if (stay->stay->party.empty() && !claim.subject.empty())
       why = comparison.outcome == Outcome::compatible ? "; in service then, and the site was there"
                                                       : "; where the site was does not place a person";
-    return fmt::format("{} ({}) has {} at {}, {}; {}: {}{}.", source ? source->title : stay->stay->source,
-                       stay->stay->key, stay->stay->party.empty() ? "the site" : stay->stay->party,
-                       stay->stay->locations.front(), when_words(stay->stay->when, stay->period),
-                       claim_words(claim, quote, evidence), verdict(comparison), why);
+    return fmt::format("{} ({}) has {} at {}, {}; {}: {}{}{}.", source ? source->title : stay->stay->source,
+                       stay->stay->key, party_words(*stay->stay, claim), stay->stay->locations.front(),
+                       when_words(stay->stay->when, stay->period), claim_words(claim, quote, evidence),
+                       verdict(comparison), why, provenance(claim, comparison, evidence));
   }
   const auto* item = evidence.find(comparison.entry);
   if (item == nullptr) return fmt::format("Entry {} is no longer in the register.", comparison.entry);
   std::string kind(item->source ? in_words(item->source->kind) : "entry");
   if (!kind.empty()) kind.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(kind.front())));
-  return fmt::format("{} {}{} has {}; {}: {}{}.", kind, item->entry->key, noted_words(*item->entry),
+  return fmt::format("{} {}{} has {}; {}: {}{}{}.", kind, item->entry->key, noted_words(*item->entry),
                      statement_words(*item, evidence), claim_words(claim, quote, evidence), verdict(comparison),
-                     reservations(claim, interview, comparison, *item, evidence));
+                     reservations(claim, interview, comparison, *item, evidence),
+                     provenance(claim, comparison, evidence));
 }
 
 }  // namespace witnessmark

@@ -53,6 +53,13 @@ std::string meant_by(const Claim& claim, const AuthorityLists& lists) {
   return "";
 }
 
+/// Where its date is from, if not from the words of the claim itself.
+std::string dated_by(const Claim* claim) {
+  if (claim == nullptr) return "";
+  if (claim->led) return "the interviewer supplied it";
+  return claim->when.carried ? "its date is taken from earlier in the talk" : "";
+}
+
 /// Moves of `own` that bring one of its limits onto one of the others', nearest first: where what can hold
 /// begins and ends to hold.
 std::vector<std::int64_t> telling_moves(const FixtureStatement& own,
@@ -195,6 +202,7 @@ class Resolver {
       one.earlier = one.earlier && earlier ? std::optional(std::max(*one.earlier, *earlier)) : std::nullopt;
       one.later = one.later && later ? std::optional(std::max(*one.later, *later)) : std::nullopt;
     }
+    one.how = dated_by(claim_of(key));
     if (one.earlier || one.later) resolution_.misdating.push_back(one);
   }
 
@@ -258,6 +266,7 @@ class Resolver {
             one.earlier && more.earlier ? std::optional(std::max(*one.earlier, *more.earlier)) : std::nullopt;
         one.later = one.later && more.later ? std::optional(std::max(*one.later, *more.later)) : std::nullopt;
       }
+      one.how = dated_by(claim_of(key));
       if (one.earlier || one.later) resolution_.misdating.push_back(one);
       if (in_all) resolution_.set_aside.push_back(key);
     }
