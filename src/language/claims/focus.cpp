@@ -7,6 +7,7 @@
 
 #include "language/clauses/unlisted.h"
 #include "language/statements/statements.h"
+#include "language/statements/times.h"
 
 namespace witnessmark::claims {
 namespace {
@@ -183,7 +184,9 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
         (said.rule == "named-day" || lies_in(said, date->expression))) {
       continue;
     }
-    date = ChosenDate{said, true};
+    ChosenDate reached{said, true};
+    settle_service(date ? &*date : nullptr, reached.expression);
+    date = std::move(reached);
     date_age = 0;
   }
 }

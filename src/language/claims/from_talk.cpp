@@ -63,26 +63,6 @@ const Referent* home_spoken_of(const StatementContext& context, const Focus& foc
   return all ? place : nullptr;
 }
 
-/// "When I came", of somebody who came twice: the time that talk has reached.
-void settle_service(const Focus& focus, DateExpression& said) {
-  const auto* times = said.edtf ? std::get_if<EdtfSet>(&said.edtf->value) : nullptr;
-  if (!said.rule.starts_with("service") || !times || times->elements.size() < 2 || !focus.date) return;
-  const DatePolicy policy;
-  const Edtf* talked_of = focus.date->expression.edtf ? &*focus.date->expression.edtf : nullptr;
-  const auto past = talked_of ? to_period(*talked_of, policy).past_latest() : std::nullopt;
-  if (!past) return;
-  std::optional<Edtf> reached;
-  for (const EdtfSetElement& element : times->elements) {
-    if (!element.first || element.is_span) return;
-    const auto begins = to_period(Edtf{*element.first}, policy).earliest();
-    if (begins && *begins < *past) reached = Edtf{*element.first};
-  }
-  if (!reached) return;
-  said.alternatives.clear();
-  said.edtf = reached;
-  said.period = to_period(*reached, policy);
-}
-
 /// What was before the narrator's birth the narrator does not tell first-hand.
 bool before_birth(const DateExpression& date, const std::optional<Edtf>& birth) {
   if (!birth || !date.period) return false;
@@ -95,7 +75,8 @@ bool before_birth(const DateExpression& date, const std::optional<Edtf>& birth) 
 
 void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft) {
   const Focus& focus = talk.focus;
-  if (draft.date && !draft.date->carried) settle_service(focus, draft.date->expression);
+  if (draft.date && !draft.date->carried)
+    settle_service(focus.date ? &*focus.date : nullptr, draft.date->expression);
   if (!draft.date && talk.served && any(context, WordClass::my_time)) draft.date = *talk.served;
   // "It's stainless.", "The clock's gone.": as it was on the day of speaking.
   if (!draft.date && draft.today && is_state(draft) && context.today && !context.asking)

@@ -302,6 +302,7 @@ class InterviewReader {
     context.asked_what = first && !asked_.yes_no && !asked_.when && !asked_.where && !asked_.how_many;
     context.answering = asked_age_ < 3;
     context.asked_when = first && asked_.when;
+    context.asked_leaving = context.answering && asked_.when && asked_.journey && asked_.journey->leaving;
     context.inventory = asked_.inventory && asked_age_ < (asked_.yes_no ? 3 : 12);
     heads_.place = asked_.place   ? place_key(*asked_.place)
                    : focus_.place ? place_key(*focus_.place)
@@ -329,10 +330,11 @@ class InterviewReader {
       settle(context, draft);
     }
     if (drafts.empty()) finish_short_answer(sentence, span);
+    const bool only_narrows = drafts.empty() && narrow_short_answer(context, sentence);
     const Writer writer{context_, finders_, utterance, speaker};
     short_answer_ = proposals_.claims.size();
     short_range_ = span.past - span.first <= kShortAnswer ? sentence.range : CodePointRange{};
-    write(context, asked, sentence, drafts, writer);
+    write(context, asked, sentence, drafts, writer, only_narrows);
     focus_.bring_up_to_date(context, std::move(drafts));
     // The narrator goes on to another place.
     if (asked_.place && focus_.place && focus_.place_sentence == focus_.sentences)
@@ -360,9 +362,10 @@ class InterviewReader {
   /// What rules read but the weights doubt is not written. What the weights find besides is; it does not
   /// change what the talk is about.
   void write(const StatementContext& context, const TalkTraits& asked, const Sentence& sentence,
-             std::vector<Draft>& drafts, const Writer& writer) {
+             std::vector<Draft>& drafts, const Writer& writer, bool only_narrows) {
     Judgement judgement;
     if (context_.by_weights) judgement = judge_.narrator(context, asked, sentence.range, drafts);
+    if (only_narrows) judgement.found.clear();
     for (std::size_t d = 0; d < drafts.size(); ++d) {
       drafts[d].odds.reset();
       if (!judgement.odds.empty()) drafts[d].odds = judgement.odds[d].value_or(kOddsOfRules);
@@ -405,6 +408,28 @@ class InterviewReader {
       claim.reason += "; the next sentence denies it";
     }
     short_range_ = {};
+  }
+
+  /// "Fifty-nine. It was the February.": a sentence that says nothing but when, and says it more closely.
+  bool narrow_short_answer(const StatementContext& context, const Sentence& sentence) {
+    if (short_range_.length() <= 0 || sentence.range.begin < short_range_.end || !only_dates(context))
+      return false;
+    const std::optional<ChosenDate> said = last_date_in(context.passage, context.reading.span);
+    if (!said) return false;
+    bool narrowed = false;
+    for (std::size_t c = short_answer_; c < proposals_.claims.size(); ++c) {
+      Claim& claim = proposals_.claims[c];
+      if (claim.when.carried || !claim.when.dated.value) continue;
+      const std::optional<Edtf> closer = narrowed_to(*claim.when.dated.value, said->expression);
+      if (!closer) continue;
+      claim.when.dated.value = closer;
+      claim.when.dated.written += ", " + said->expression.text;
+      claim.when.period = to_period(*closer, context_.policy);
+      claim.quotes.front().end = sentence.range.end;
+      claim.reason += "; the next sentence says when more closely: '" + said->expression.text + "'";
+      narrowed = true;
+    }
+    return narrowed;
   }
 
   /// "Absolutely. I've the certificate.": a sentence that states nothing of its own rounds off a short

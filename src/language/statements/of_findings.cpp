@@ -121,7 +121,7 @@ std::vector<Draft> StatementReader::run(const Finding& finding) {
     if (statement == Statement::happened && p) draft.attribute = p->verb ? p->verb->name : std::string();
   }
   const std::uint32_t clause = p ? p->clause : finding.clause;
-  put_dates(p, 0);
+  put_dates(p, 0, finding.span);
   put_cues(p, clause, 0, finding.span);
   for (Draft& draft : drafts_) draft.quotes = {finding.range};
   return std::move(drafts_);

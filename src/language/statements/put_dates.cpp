@@ -39,7 +39,15 @@ void StatementReader::settle_date(const DateUse& use, Draft& dated) const {
   if (state) expression.edtf = date_of_state(expression, use.by);
 }
 
-void StatementReader::put_dates(const Predicate* p, std::size_t first_draft) {
+/// "He left in 1957", "retired in October", "October", asked when he finished: he was there until then.
+bool StatementReader::tells_leaving(const Predicate* p, Span quoted) const {
+  if (c_.asked_leaving || (p && arguments_.has(p->at, WordClass::leaving))) return true;
+  for (std::uint32_t i = quoted.first; i < quoted.past; ++i)
+    if (arguments_.has(i, WordClass::leaving)) return true;
+  return false;
+}
+
+void StatementReader::put_dates(const Predicate* p, std::size_t first_draft, Span quoted) {
   const std::vector<DateUse> uses = dates_for(passage_, c_.reading, p, clause_of(p));
   if (uses.empty()) return;
   const auto first = drafts_.begin() + static_cast<std::ptrdiff_t>(first_draft);
@@ -62,9 +70,8 @@ void StatementReader::put_dates(const Predicate* p, std::size_t first_draft) {
       dated.throughout = use.throughout;
       if (use.corrected && one_usable) dated.withdrawn = true;
       settle_date(use, dated);
-      // "He left in 1957": he was there until then.
-      const bool leaves = p && dated.statement == Statement::located && !use.until &&
-                          arguments_.has(p->at, WordClass::leaving);
+      const bool leaves =
+          dated.statement == Statement::located && !use.until && !use.since && tells_leaving(p, quoted);
       if (leaves && expression.edtf)
         dated.date->expression.edtf = as_interval(at_the_latest(*expression.edtf));
       if (use.negated && !state && one_usable && uses.size() > 1) dated.polarity = Polarity::denied;

@@ -119,7 +119,8 @@ class StatementReader {
   void place_it(Draft& draft, const Predicate* p, bool ending);
   void set_number(Draft& draft, const Subject& subject) const;
   void settle_date(const DateUse& use, Draft& dated) const;
-  void put_dates(const Predicate* p, std::size_t first_draft);
+  void put_dates(const Predicate* p, std::size_t first_draft, Span quoted = {});
+  bool tells_leaving(const Predicate* p, Span quoted) const;
   bool rough_measure_in(Span span) const;
   void put_cues(const Predicate* p, std::uint32_t clause, std::size_t first_draft, Span quoted = {});
   std::uint32_t clause_of(const Predicate* p) const { return p ? p->clause : 0; }

@@ -36,6 +36,7 @@ struct StatementContext {
   bool asked_what = false;             ///< Answers a question for what it was.
   bool answering = false;              ///< Soon after the question.
   bool asked_when = false;             ///< Answers a question for when: a bare number is a year.
+  bool asked_leaving = false;          ///< Soon after a question for when somebody left.
   bool inventory = false;              ///< "What was in the wheelhouse?": bare names answer it.
 };
 

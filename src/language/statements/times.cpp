@@ -317,6 +317,52 @@ Edtf date_of_state(const DateExpression& expression, bool by) {
   return by ? end_of_until(value).value_or(value) : as_interval(value);
 }
 
+std::optional<Edtf> narrowed_to(const Edtf& value, const DateExpression& said) {
+  const auto* within = said.edtf ? std::get_if<EdtfDate>(&said.edtf->value) : nullptr;
+  if (!within) return std::nullopt;
+  const auto holds = [&](const EdtfDate& date) {
+    DateExpression wide;
+    wide.period = to_period(Edtf{date}, DatePolicy());
+    return date != *within && lies_in(said, wide);
+  };
+  if (const auto* date = std::get_if<EdtfDate>(&value.value))
+    return holds(*date) ? std::optional(Edtf{*within}) : std::nullopt;
+  const auto* interval = std::get_if<EdtfInterval>(&value.value);
+  if (!interval) return std::nullopt;
+  EdtfInterval narrowed = *interval;
+  for (const auto& [known, other] :
+       {std::pair(&narrowed.begin, &narrowed.end), std::pair(&narrowed.end, &narrowed.begin)}) {
+    auto* date = std::get_if<EdtfDate>(known);
+    if (!date || !std::holds_alternative<EdtfOpen>(*other) || !holds(*date)) continue;
+    *date = *within;
+    return Edtf{narrowed};
+  }
+  return std::nullopt;
+}
+
+void settle_service(const ChosenDate* talked_of, DateExpression& said) {
+  const auto* times = said.edtf ? std::get_if<EdtfSet>(&said.edtf->value) : nullptr;
+  if (!said.rule.starts_with("service") || !times || times->elements.size() < 2) return;
+  for (const EdtfSetElement& element : times->elements)
+    if (!element.first || element.is_span) return;
+  const DatePolicy policy;
+  const Edtf* talk = talked_of && talked_of->expression.edtf ? &*talked_of->expression.edtf : nullptr;
+  const auto past = talk ? to_period(*talk, policy).past_latest() : std::nullopt;
+  std::optional<Edtf> reached;
+  for (const EdtfSetElement& element : times->elements) {
+    const auto begins = to_period(Edtf{*element.first}, policy).earliest();
+    if (past && begins && *begins < *past) reached = Edtf{*element.first};
+  }
+  if (reached) {
+    said.alternatives.clear();
+  } else {
+    const bool leaving = said.rule == "service-ends";
+    reached = Edtf{*(leaving ? times->elements.back() : times->elements.front()).first};
+  }
+  said.edtf = reached;
+  said.period = to_period(*reached, policy);
+}
+
 bool lies_in(const DateExpression& inner, const DateExpression& outer) {
   if (!inner.period || !outer.period) return false;
   const auto first = inner.period->earliest(), from = outer.period->earliest();

@@ -50,6 +50,14 @@ Edtf stay_from(const Edtf& value);
 /// was so at some time in those months; by late 1957 no finer than at some time in 1957.
 Edtf date_of_state(const DateExpression& expression, bool by);
 
+/// "Fifty-nine. It was the February.": the date, or the one known end of a stretch, by one that lies within
+/// it.
+std::optional<Edtf> narrowed_to(const Edtf& value, const DateExpression& said);
+
+/// "When I came", of somebody who came twice: the time that talk has reached; where it has reached none, the
+/// first coming or the last leaving, and the others stay as what it may mean besides.
+void settle_service(const ChosenDate* talked_of, DateExpression& said);
+
 /// Whether all of a date lies within another.
 bool lies_in(const DateExpression& inner, const DateExpression& outer);
 

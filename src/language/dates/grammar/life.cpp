@@ -192,6 +192,9 @@ bool Grammar::edge_of_service(std::size_t i, Spec& spec) const {
   spec.kind = Spec::Kind::service_edge;
   spec.first_edge = true;
   spec.rule = "service-begins";
+  // "When I first came", "when I started": of those who came twice, the first time.
+  spec.outermost_edge =
+      is(i, w("first")) || is(i + 1, w("first")) || is(i, w("started")) || is(i, w("began"));
   if (t[i].is(Role::join)) return spec.end = aboard ? i + 2 : i + 1, aboard || joins_service(i + 1);
   if (is(i, w("first")) && is(i + 1, w("came")))
     return spec.end = t[i + 2].is(Role::service_place) ? i + 3 : i + 2, true;
@@ -203,6 +206,7 @@ bool Grammar::edge_of_service(std::size_t i, Spec& spec) const {
   if (came) return spec.end = i + 2, true;
   if (!t[i].is(Role::leave)) return false;
   spec.first_edge = false;
+  spec.outermost_edge = is(i, w("retired"));
   spec.rule = "service-ends";
   const auto& after = t[i + 1];
   if (place || is(i + 1, w("her"))) return spec.end = i + 2, true;

@@ -95,6 +95,7 @@ struct Spec {
   bool about = false;           ///< "around the end of 1962".
   Mod limit = Mod::none;        ///< by, before, since, from a preposition outside the extent.
   bool first_edge = false;      ///< service_edge: joined rather than left.
+  bool outermost_edge = false;  ///< service_edge: of all services the first coming or the last going is meant.
   int number = 0;               ///< Age; which year of service (-1 the last).
   bool taken_back = false;      ///< "fifty-eight, no, …".
   ShortText timex;              ///< set, reference; the second time of a clock range.

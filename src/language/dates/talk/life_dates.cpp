@@ -196,6 +196,7 @@ Meaning Talk::service_edge(const Spec& spec) const {
   meaning.moves_talk = false;
   if (found.empty()) return meaning;
   auto chosen = spec.first_edge ? found.front() : found.back();
+  if (spec.outermost_edge) found = {chosen};
   if (spec.unit == Unit::year) chosen = DateValue::of_year(chosen.year);
   if (spec.unit == Unit::month && has_month(chosen)) chosen = DateValue::of_month(chosen.year, chosen.month);
   meaning.value = chosen;
