@@ -9,6 +9,9 @@
 //   "chartroom"), and one word as two by
 //                   joining neighbouring tokens ("wheel house" for "wheelhouse")
 //   article         a leading "the" in the list is not needed in talk, unless the rest is a word of grammar
+// Of two names that overlap the one that ends later wins: "the electric blower" is no "the electric". A name
+// in talk that is an adjective alone ("the electric") counts only where no other noun follows.
+//
 // A compartment number of two or more parts is a name; of one part ("207") it counts only after a word such
 // as "room".
 //
@@ -42,7 +45,8 @@ class Builder {
     if (name.rfind("the ", 0) == 0 && name.size() > 4) {
       const std::vector<std::uint64_t> bare = words_.forms_of(name.substr(4));
       const WordInfo* known = bare.size() == 1 ? words_.find(bare[0]) : nullptr;
-      const bool grammar = known && (known->flags.low != 0 || known->flags.high != 0 || known->cue >= 0);
+      const bool grammar = known && (known->flags.low != 0 || known->flags.high != 0 || known->cue >= 0 ||
+                                     known->may_be(VerbForm::past));
       if (!grammar) name = name.substr(4);
     }
     std::vector<std::string> parts = split(name);
@@ -270,10 +274,36 @@ void TermFinder::Index::find(std::string_view text, const std::vector<Token>& to
       if (before && before->flags.has(WordClass::numbered_place)) numbers.match(tokens, i, take);
     }
     if ((marks & kMayBeMisspelt) != 0 && best.past == i) match_near(*this, text, tokens, i, memory, best);
-    if (best.past <= i) continue;
+    if (best.past <= i || leads_to_noun(tokens, best) || overtaken(tokens, starts, best)) continue;
     found.push_back(best);
     past = best.past;
   }
+}
+
+bool TermFinder::Index::leads_to_noun(const std::vector<Token>& tokens, const TokenMention& mention) const {
+  if (mention.past - mention.first != 2 || mention.past >= tokens.size()) return false;
+  const auto info = [&](std::uint32_t i) { return words->find(tokens[i].form); };
+  const WordInfo *article = info(mention.first), *last = info(mention.first + 1);
+  if (!article || !article->flags.has(WordClass::determiner) || !last || !is_adjective(last->flags))
+    return false;
+  const Token& next = tokens[mention.past];
+  return next.kind == Token::Kind::word && (!info(mention.past) || names_trie.begins_with(next.form));
+}
+
+bool TermFinder::Index::overtaken(const std::vector<Token>& tokens, std::span<const NameStart> starts,
+                                  const TokenMention& mention) const {
+  if (mention.near_match) return false;
+  auto next = std::upper_bound(starts.begin(), starts.end(), mention.first,
+                               [](std::uint32_t at, const NameStart& start) { return at < start.token; });
+  for (; next != starts.end() && next->token < mention.past; ++next) {
+    if ((next->marks & kBeginsName) == 0) continue;
+    bool longer = false;
+    names_trie.match(tokens, next->token, [&](std::size_t length, const std::vector<std::uint32_t>&) {
+      longer = longer || next->token + length > mention.past;
+    });
+    if (longer) return true;
+  }
+  return false;
 }
 
 std::vector<std::uint32_t> TermFinder::Index::terms_of(const TokenMention& mention) const {

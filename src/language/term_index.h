@@ -65,6 +65,11 @@ struct TermFinder::Index {
   /// are the tokens with NameMark bits, in order.
   void find(std::string_view text, const std::vector<Token>& tokens, std::span<const NameStart> starts,
             std::vector<TokenMention>& found, NearMemory* memory = nullptr) const;
+  /// "The electric [fires]": a name that is article and adjective, with another noun behind it.
+  bool leads_to_noun(const std::vector<Token>& tokens, const TokenMention& mention) const;
+  /// "The electric [blower]": whether a name that begins in the mention goes on behind it.
+  bool overtaken(const std::vector<Token>& tokens, std::span<const NameStart> starts,
+                 const TokenMention& mention) const;
   /// Whether misspellings are looked for.
   bool near = true;
   FormFilter joined_firsts;  ///< First parts of names of one word, where it may be written as two.

@@ -120,6 +120,7 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "than",
     "past_help",
     "our",
+    "exception",
     "source"};
 
 constexpr std::array<std::string_view, 19> kCueClasses{

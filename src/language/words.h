@@ -119,6 +119,7 @@ enum class WordClass : std::uint8_t {
   than,         ///< than: what it is measured by follows
   past_help,    ///< was, had, could: help a verb, in the past
   our,          ///< our: of the narrator and others
+  exception,    ///< but once, more than twice: behind a denied verb it was so all the same
   source,       ///< photograph, log, letter: something to read from; kept as WordInfo::source, not as a flag
   count_
 };
@@ -251,6 +252,14 @@ struct Verb {
 };
 
 /// What is known of one word form.
+/// Words that stand before a noun: "electric", "green", "old".
+inline bool is_adjective(const Flags& f) {
+  for (const WordClass c : {WordClass::type, WordClass::colour, WordClass::shade, WordClass::material,
+                            WordClass::condition, WordClass::quality, WordClass::old, WordClass::new_})
+    if (f.has(c)) return true;
+  return false;
+}
+
 struct WordInfo {
   Flags flags;
   /// "lay" is a form of two verbs. VerbForm bits (0: none) and index into verb_groups.
@@ -260,6 +269,7 @@ struct WordInfo {
   bool starts_quantity = false;  ///< Such a phrase of quantities.csv.
   std::int32_t cue = -1;         ///< Index of a one-word cue list.
   std::int32_t quantity = -1;    ///< Index into quantities.
+  bool may_be(VerbForm form) const { return (verb_forms[0] & static_cast<std::uint8_t>(form)) != 0; }
   bool source = false;           ///< Names a picture or a writing. It is a noun like any other, so no flag.
 };
 

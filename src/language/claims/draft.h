@@ -51,7 +51,7 @@ struct Draft {
   bool today = false;               ///< Said as it was on the day of speaking.
   std::optional<double> odds;       ///< Natural logarithm of the odds, by the weights.
   bool by_weights = false;          ///< No rule read it.
-  bool undated = false;             ///< A date beside it is no date of it ("her name on, and 1937").
+  bool no_joined_date = false;      ///< A date joined to it is no date of it ("her name on, and 1937").
   bool of_place = false;            ///< "It" stood for the place spoken of.
   bool elliptical = false;          ///< Repeats an earlier claim with another date, number or place.
   std::int32_t subject_thing = -1;  ///< Of the passage, when the subject was named here.

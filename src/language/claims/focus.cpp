@@ -185,7 +185,7 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
       continue;
     }
     ChosenDate reached{said, true};
-    settle_service(date ? &*date : nullptr, reached.expression);
+    settle_service(date ? &*date : nullptr, *context.policy, reached.expression);
     date = std::move(reached);
     date_age = 0;
   }

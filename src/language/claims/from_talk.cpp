@@ -20,15 +20,25 @@ bool any(const StatementContext& c, WordClass word) {
 
 }  // namespace
 
-std::optional<ChosenDate> time_of_service(const std::vector<ServicePeriod>& service) {
+std::optional<ChosenDate> time_of_service(const std::vector<ServicePeriod>& service,
+                                          const DatePolicy& policy) {
   std::optional<EdtfInterval> whole;
+  std::optional<Day> first, past;
   for (const ServicePeriod& period : service) {
     const auto* span = period.when.value ? std::get_if<EdtfInterval>(&period.when.value->value) : nullptr;
     if (!span || !std::holds_alternative<EdtfDate>(span->begin) ||
         !std::holds_alternative<EdtfDate>(span->end))
       continue;
+    const Period days = to_period(*period.when.value, policy);
     if (!whole) whole = *span;
-    whole->end = span->end;
+    if (days.earliest() && (!first || *days.earliest() < *first)) {
+      first = days.earliest();
+      whole->begin = span->begin;
+    }
+    if (days.past_latest() && (!past || *days.past_latest() > *past)) {
+      past = days.past_latest();
+      whole->end = span->end;
+    }
   }
   if (!whole) return std::nullopt;
   ChosenDate served;
@@ -64,10 +74,10 @@ const Referent* home_spoken_of(const StatementContext& context, const Focus& foc
 }
 
 /// What was before the narrator's birth the narrator does not tell first-hand.
-bool before_birth(const DateExpression& date, const std::optional<Edtf>& birth) {
+bool before_birth(const DateExpression& date, const std::optional<Edtf>& birth, const DatePolicy& policy) {
   if (!birth || !date.period) return false;
   const auto past = date.period->past_latest();
-  const auto born = to_period(*birth, DatePolicy()).earliest();
+  const auto born = to_period(*birth, policy).earliest();
   return past && born && *past <= *born;
 }
 
@@ -76,13 +86,13 @@ bool before_birth(const DateExpression& date, const std::optional<Edtf>& birth) 
 void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft) {
   const Focus& focus = talk.focus;
   if (draft.date && !draft.date->carried)
-    settle_service(focus.date ? &*focus.date : nullptr, draft.date->expression);
+    settle_service(focus.date ? &*focus.date : nullptr, *context.policy, draft.date->expression);
   if (!draft.date && talk.served && any(context, WordClass::my_time)) draft.date = *talk.served;
   // "It's stainless.", "The clock's gone.": as it was on the day of speaking.
   if (!draft.date && draft.today && is_state(draft) && context.today && !context.asking)
     draft.date = *context.today;
   const bool own = draft.basis == Basis::first_hand || draft.statement == Statement::located;
-  const bool unborn = own && focus.date && before_birth(focus.date->expression, talk.birth);
+  const bool unborn = own && focus.date && before_birth(focus.date->expression, talk.birth, *context.policy);
   if (!draft.date && !draft.is_now && focus.date && focus.date_age <= kDateReach && !unborn) {
     draft.date = focus.date;
     draft.date->carried = true;

@@ -15,7 +15,7 @@ struct TalkBefore {
 };
 
 /// "In my time": from the first day of service to the last. Nothing when no service with both ends is known.
-std::optional<ChosenDate> time_of_service(const std::vector<ServicePeriod>& service);
+std::optional<ChosenDate> time_of_service(const std::vector<ServicePeriod>& service, const DatePolicy& policy);
 
 /// Date and place from the talk before.
 void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft);

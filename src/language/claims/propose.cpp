@@ -165,7 +165,7 @@ class InterviewReader {
                                     [&](const Person& person) { return person.key == key; });
     served_.reset();
     if (known == context_.persons.end()) return dates_.go_on_with(key, std::nullopt, {});
-    served_ = time_of_service(known->service);
+    served_ = time_of_service(known->service, context_.policy);
     dates_.go_on_with(key, known->birth.value, known->service);
   }
 
@@ -282,7 +282,8 @@ class InterviewReader {
     source_age_ = passage_.names_source(span) ? 0 : std::min(source_age_ + 1, kSourceReach + 1);
     reading.of_source = source_age_ <= kSourceReach;
     const bool asks = interviewer || (!labelled_ && reading.question);
-    StatementContext context{passage_, words_, finders_, reading, positions_, focus_, asks};
+    StatementContext context{passage_, words_,           finders_, reading,
+                             positions_, &context_.policy, focus_,   asks};
     if (today_) context.today = &*today_;
     if (narrator && !asks) context.narrator = &*narrator;
     collect_actions(reading, context, proposals_.mentions);
@@ -420,7 +421,7 @@ class InterviewReader {
     for (std::size_t c = short_answer_; c < proposals_.claims.size(); ++c) {
       Claim& claim = proposals_.claims[c];
       if (claim.when.carried || !claim.when.dated.value) continue;
-      const std::optional<Edtf> closer = narrowed_to(*claim.when.dated.value, said->expression);
+      const std::optional<Edtf> closer = narrowed_to(*claim.when.dated.value, said->expression, context_.policy);
       if (!closer) continue;
       claim.when.dated.value = closer;
       claim.when.dated.written += ", " + said->expression.text;

@@ -322,6 +322,13 @@ std::optional<std::uint32_t> negative_in(const Passage& passage, Span span) {
   return found;
 }
 
+/// "I never went aboard but once": what is denied is not all of it.
+static bool excepted(const Passage& passage, Span behind) {
+  for (std::uint32_t i = behind.first; i < behind.past; ++i)
+    if (passage.notes[i].flags.has(WordClass::exception)) return true;
+  return false;
+}
+
 SentenceReading read_sentence(Passage& passage, const Words& words, Span span) {
   passage.look_at(span);
   SentenceReading reading;
@@ -351,7 +358,8 @@ SentenceReading read_sentence(Passage& passage, const Words& words, Span span) {
         break;
       }
     }
-    predicate.negated = negative_in(passage, inside).has_value() || negative_in(passage, before).has_value();
+    predicate.negated = (negative_in(passage, inside).has_value() || negative_in(passage, before).has_value()) &&
+                        !excepted(passage, predicate.right);
   }
   return reading;
 }

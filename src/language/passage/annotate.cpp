@@ -33,7 +33,7 @@ void Annotator::look_up_words(const HeadMemory& heads, Passage& passage) {
   clear_starts();
   for (std::uint32_t i = 0; i < count; ++i) {
     Token& token = passage.tokens[i];
-    const Spelling& spelling = vocabulary_.of(token, heads);
+    const Spelling& spelling = vocabulary_.of(passage.text, token, heads);
     const bool stem = token.stem != token.form;
     if (spelling.named || stem) {
       for (std::size_t kind = 0; kind < name_starts_.size(); ++kind) {
@@ -51,6 +51,7 @@ void Annotator::look_up_words(const HeadMemory& heads, Passage& passage) {
     token.form = spelling.form;
     if (!stem) token.stem = spelling.form;
     Note& note = passage.notes.emplace_back();
+    note.ending = spelling.ending;
     if (!spelling.info) continue;
     note.info = spelling.info;
     note.flags = spelling.info->flags;
@@ -79,6 +80,19 @@ void Annotator::place_dates(const std::vector<ByteRange>& date_bytes, Passage& p
   }
 }
 
+/// "I saw", "they left": a word that is a past form, right behind a pronoun, is no name of a thing.
+static bool is_verb_behind_pronoun(const Passage& passage, Span span) {
+  if (span.first == 0 || span.past - span.first != 1) return false;
+  const WordInfo* info = passage.notes[span.first].info;
+  if (!info || !info->may_be(VerbForm::past)) return false;
+  const Flags& f = passage.notes[span.first - 1].flags;
+  if (f.has(WordClass::determiner)) return false;
+  for (const WordClass pronoun : {WordClass::self, WordClass::we, WordClass::you, WordClass::they,
+                                  WordClass::she, WordClass::it, WordClass::never})
+    if (f.has(pronoun)) return true;
+  return false;
+}
+
 void Annotator::add_things(const TermFinder& finder, ThingKind kind, Passage& passage) {
   const TermFinder::Index& index = finder.index();
   if (index.list.empty()) return;
@@ -89,6 +103,7 @@ void Annotator::add_things(const TermFinder& finder, ThingKind kind, Passage& pa
   for (const TokenMention& mention : found_) {
     Thing thing;
     thing.span = {mention.first, mention.past};
+    if (is_verb_behind_pronoun(passage, thing.span)) continue;
     thing.kind = kind;
     thing.terms = index.terms_of(mention);
     thing.plural = index.names[mention.names->front()].plural;

@@ -83,6 +83,7 @@ struct CueSpan {
 struct Note {
   const WordInfo* info = nullptr;
   Flags flags;
+  std::uint64_t ending = 0;  ///< Form of the word's ending_of (vocabulary.h); 0 when it has none.
   std::int32_t thing = -1;
   std::int32_t date = -1;
   std::int32_t number = -1;

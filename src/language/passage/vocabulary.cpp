@@ -1,6 +1,9 @@
 #include "language/passage/vocabulary.h"
 
+#include <algorithm>
+
 #include "language/passage/passage.h"
+#include "witnessmark/base/fold.h"
 
 namespace witnessmark::claims {
 namespace {
@@ -21,6 +24,14 @@ const TermFinder* finder_of(const Finders& finders, std::size_t kind) {
 
 }  // namespace
 
+std::string_view ending_of(std::string_view folded_word) {
+  constexpr std::size_t kLong = 5, kLetters = 3;
+  if (folded_word.size() < kLong) return {};
+  const std::string_view ending = folded_word.substr(folded_word.size() - kLetters);
+  const bool ascii = std::all_of(ending.begin(), ending.end(), [](char c) { return (c & 0x80) == 0; });
+  return ascii ? ending : std::string_view();
+}
+
 Spelling& Vocabulary::put(const Spelling& spelling) {
   std::uint64_t i = place_of(spelling.written);
   while (slots_[i].known) i = (i + 1) & mask_;
@@ -29,7 +40,7 @@ Spelling& Vocabulary::put(const Spelling& spelling) {
   return slots_[i];
 }
 
-const Spelling& Vocabulary::learn(const Token& token, const HeadMemory& heads) {
+const Spelling& Vocabulary::learn(std::string_view text, const Token& token, const HeadMemory& heads) {
   if ((used_ + 1) * 2 > slots_.size()) {
     const std::vector<Spelling> old = std::move(slots_);
     slots_.assign(old.size() * 2, Spelling{});
@@ -44,6 +55,11 @@ const Spelling& Vocabulary::learn(const Token& token, const HeadMemory& heads) {
   made.written = token.form;
   made.form = token.kind == Token::Kind::word ? words_.common_form(token.form) : token.form;
   made.info = words_.find(made.form);
+  if (token.kind == Token::Kind::word) {
+    const std::string folded = fold(text.substr(token.begin, token.end - token.begin));
+    const std::string_view ending = ending_of(folded);
+    if (!ending.empty()) made.ending = word_form(ending);
+  }
   const bool one = made.info && made.info->flags.has(WordClass::one);
   made.head = token.kind == Token::Kind::word && (one || heads.heads.contains(made.form));
   made.number = token.kind == Token::Kind::number ||

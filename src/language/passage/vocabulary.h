@@ -1,6 +1,7 @@
 #pragma once
 #include <array>
 #include <cstdint>
+#include <string_view>
 #include <vector>
 
 #include "language/words.h"
@@ -10,6 +11,9 @@ namespace witnessmark::claims {
 struct Finders;
 struct HeadMemory;
 
+/// The last three letters of a folded word of five or more; empty for other words.
+std::string_view ending_of(std::string_view folded_word);
+
 /// What one word is to every step of reading, worked out when it is met for the first time in an interview.
 /// Talk repeats its words: a token costs one look-up here, and every step goes only to the tokens that are
 /// something to it.
@@ -17,6 +21,7 @@ struct Spelling {
   std::uint64_t written = 0;  ///< Form as the token scan makes it.
   std::uint64_t form = 0;     ///< The same with equal spellings made one.
   const WordInfo* info = nullptr;
+  std::uint64_t ending = 0;  ///< Form of its ending_of; 0 when it has none.
   std::array<std::uint8_t, 4> names{};  ///< NameMark bits by ThingKind.
   bool named = false;                   ///< Some of names is set.
   bool head = false;                    ///< Last word of some name of several words; or "one".
@@ -30,11 +35,11 @@ class Vocabulary {
  public:
   Vocabulary(const Words& words, const Finders& finders) : words_(words), finders_(finders) {}
 
-  /// The token's word; valid until the next call.
-  const Spelling& of(const Token& token, const HeadMemory& heads) {
+  /// The word of a token of the text; valid until the next call.
+  const Spelling& of(std::string_view text, const Token& token, const HeadMemory& heads) {
     std::uint64_t i = place_of(token.form);
     while (slots_[i].known && slots_[i].written != token.form) i = (i + 1) & mask_;
-    return slots_[i].known ? slots_[i] : learn(token, heads);
+    return slots_[i].known ? slots_[i] : learn(text, token, heads);
   }
 
   /// Whether the name of some thing of that kind begins with the token's stem.
@@ -42,7 +47,7 @@ class Vocabulary {
 
  private:
   std::uint64_t place_of(std::uint64_t form) const { return (form * 0x9E3779B97F4A7C15ULL >> 20) & mask_; }
-  const Spelling& learn(const Token& token, const HeadMemory& heads);
+  const Spelling& learn(std::string_view text, const Token& token, const HeadMemory& heads);
   Spelling& put(const Spelling& spelling);
 
   const Words& words_;

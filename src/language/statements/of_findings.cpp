@@ -103,6 +103,9 @@ std::vector<Draft> StatementReader::run(const Finding& finding) {
   const bool of_absence = statement == Statement::present || statement == Statement::absent;
   const bool negated = p && p->negated && !of_absence;
   if (statement == Statement::located) {
+    // "The bell went to the chapel": nobody was anywhere.
+    const std::vector<const Thing*> does = p ? arguments_.subjects(*p) : std::vector<const Thing*>();
+    if (!does.empty() && does.front()->kind == ThingKind::equipment) return {};
     add_located(p, finding, negated);
   } else {
     Draft& draft = add(p, statement, {finding.referent, finding.thing}, negated);
@@ -118,6 +121,8 @@ std::vector<Draft> StatementReader::run(const Finding& finding) {
     if (statement == Statement::count && !count_in(finding, draft)) return {};
     if (statement != Statement::count) draft.quantity.reset();
     if (statement == Statement::attribute) draft.attribute = property_in(finding);
+    // "It wasn't any bigger than that sideboard" says what it was like.
+    if (statement == Statement::attribute && draft.attribute.empty()) draft.polarity = Polarity::affirmed;
     if (statement == Statement::happened && p) draft.attribute = p->verb ? p->verb->name : std::string();
   }
   const std::uint32_t clause = p ? p->clause : finding.clause;

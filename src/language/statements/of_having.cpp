@@ -56,7 +56,7 @@ void StatementReader::part_of(const Predicate& p) {
   for (const Subject& subject : subjects_or_pronoun(p)) {
     Draft& draft = add(&p, Statement::attribute, subject, p.negated);
     draft.quantity.reset();
-    draft.undated = true;
+    draft.no_joined_date = true;
     draft.attribute = (arguments_.has(first, WordClass::negative_determiner) ? "without: " : "with: ") +
                       std::string(passage_.words({first, past}));
     place_it(draft, &p, false);

@@ -120,9 +120,10 @@ bool StatementReader::is_gone(const Predicate& p, const std::vector<Subject>& su
       return false;
     }
     if (i + 1 < clause.past && arguments_.has(i + 1, WordClass::to)) return false;  // "had gone to …"
+    const bool negated = p.negated || negative_in(passage_, {p.span.past, i}).has_value();
     for (const Subject& subject : subjects) {
-      Draft& draft = add(&p, Statement::ends, subject, p.negated);
-      draft.by_then = true;  // "In 1963 it was gone."
+      Draft& draft = add(&p, Statement::ends, subject, negated);
+      draft.by_then = !negated;  // "In 1963 it was gone."
       place_it(draft, &p, true);
     }
     return true;
@@ -229,7 +230,8 @@ void StatementReader::is_dated(const Predicate& p, const std::vector<Subject>& s
   const Span clause = c_.reading.clauses[p.clause].span;
   // The first content after the verb is a date.
   bool date_first = false;
-  for (std::uint32_t i = p.span.past; i < clause.past; ++i) {
+  std::uint32_t i = p.span.past;
+  for (; i < clause.past; ++i) {
     if (passage_.notes[i].date >= 0) {
       date_first = true;
       break;
@@ -241,12 +243,13 @@ void StatementReader::is_dated(const Predicate& p, const std::vector<Subject>& s
     }
   }
   if (!date_first) return;
+  const bool negated = p.negated || negative_in(passage_, {p.span.past, i}).has_value();
   const Clause& own = c_.reading.clauses[p.clause];
   if (own.past_predicate - own.first_predicate > 1) return;  // A cleft: the date is the other verb's.
   if (!subjects.empty() && subjects[0].thing) {
     // "The turbine must be 1954": dated to its beginning.
     if (c_.passage.notes[p.at].flags.has(WordClass::be) && p.infinitive) return;
-    for (const Subject& subject : subjects) add(&p, Statement::begins, subject, p.negated);
+    for (const Subject& subject : subjects) add(&p, Statement::begins, subject, negated);
     return;
   }
   const Draft* last = nullptr;
@@ -265,7 +268,7 @@ void StatementReader::is_dated(const Predicate& p, const std::vector<Subject>& s
   Draft again = *last;
   again.elliptical = true;
   again.subject_thing = -1;  // It was named elsewhere.
-  again.polarity = p.negated ? Polarity::denied : Polarity::affirmed;
+  again.polarity = negated ? Polarity::denied : Polarity::affirmed;
   again.date.reset();
   again.basis = Basis::unstated;
   again.knower.clear();

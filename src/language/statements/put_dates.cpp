@@ -30,10 +30,6 @@ void StatementReader::settle_date(const DateUse& use, Draft& dated) const {
     }
     return;
   }
-  if (use.since && dated.statement == Statement::present) {
-    expression.edtf = stay_from(begin_of_since(*expression.edtf).value_or(*expression.edtf));
-    return;
-  }
   const bool state = dated.statement == Statement::present || dated.statement == Statement::absent ||
                      dated.statement == Statement::count || dated.statement == Statement::attribute;
   if (state) expression.edtf = date_of_state(expression, use.by);
@@ -47,6 +43,13 @@ bool StatementReader::tells_leaving(const Predicate* p, Span quoted) const {
   return false;
 }
 
+/// ", and 1937"
+bool StatementReader::joined_by_mark(Span date) const {
+  const std::uint32_t begin = c_.reading.span.first;
+  return date.first >= begin + 2 && arguments_.is_mark(date.first - 2) &&
+         arguments_.has(date.first - 1, WordClass::coordinator);
+}
+
 void StatementReader::put_dates(const Predicate* p, std::size_t first_draft, Span quoted) {
   const std::vector<DateUse> uses = dates_for(passage_, c_.reading, p, clause_of(p));
   if (uses.empty()) return;
@@ -56,9 +59,7 @@ void StatementReader::put_dates(const Predicate* p, std::size_t first_draft, Spa
   const bool one_usable = std::any_of(uses.begin(), uses.end(),
                                       [](const DateUse& use) { return !use.corrected && !use.negated; });
   for (Draft& draft : undated) {
-    if (draft.undated && arguments_.is_mark(passage_.date_spans[uses.front().date].first > 1
-                                                ? passage_.date_spans[uses.front().date].first - 2
-                                                : 0)) {
+    if (draft.no_joined_date && joined_by_mark(passage_.date_spans[uses.front().date])) {
       drafts_.push_back(std::move(draft));
       continue;
     }
@@ -71,7 +72,7 @@ void StatementReader::put_dates(const Predicate* p, std::size_t first_draft, Spa
       if (use.corrected && one_usable) dated.withdrawn = true;
       settle_date(use, dated);
       const bool leaves =
-          dated.statement == Statement::located && !use.until && !use.since && tells_leaving(p, quoted);
+          dated.statement == Statement::located && !use.until && tells_leaving(p, quoted);
       if (leaves && expression.edtf)
         dated.date->expression.edtf = as_interval(at_the_latest(*expression.edtf));
       if (use.negated && !state && one_usable && uses.size() > 1) dated.polarity = Polarity::denied;

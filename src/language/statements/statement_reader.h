@@ -120,6 +120,7 @@ class StatementReader {
   void set_number(Draft& draft, const Subject& subject) const;
   void settle_date(const DateUse& use, Draft& dated) const;
   void put_dates(const Predicate* p, std::size_t first_draft, Span quoted = {});
+  bool joined_by_mark(Span date) const;
   bool tells_leaving(const Predicate* p, Span quoted) const;
   bool rough_measure_in(Span span) const;
   void put_cues(const Predicate* p, std::uint32_t clause, std::size_t first_draft, Span quoted = {});

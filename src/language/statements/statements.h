@@ -27,6 +27,7 @@ struct StatementContext {
   const Finders& finders;
   const SentenceReading& reading;
   const Positions& positions;
+  const DatePolicy* policy;
   Focus& focus;         ///< Read for pronouns; brought up to date by the caller.
   bool asking = false;  ///< The sentence is a question: what it would state is wanted.
   /// Place or thing the question was about, for answers.

@@ -47,11 +47,6 @@ DateUse use_of(const Passage& passage, std::uint32_t date, Span sentence) {
     const Flags& f = passage.notes[i].flags;
     if (f.has(WordClass::until)) use.until = true;
     if (f.has(WordClass::by)) use.by = true;
-    if (passage.tokens[i].kind == Token::Kind::word && passage.words({i, i + 1}).size() == 5 &&
-        f.has(WordClass::subordinator)) {
-      const std::string_view word = passage.words({i, i + 1});
-      use.since = use.since || word == "since" || word == "Since";
-    }
   };
   if (!span.empty()) {
     mark_flags(span.first);
@@ -247,22 +242,12 @@ std::optional<ChosenDate> bare_year(const StatementContext& answer) {
   return chosen;
 }
 
-std::optional<Edtf> end_of_until(const Edtf& value) {
+Edtf end_of_until(const Edtf& value) {
   if (const auto* interval = std::get_if<EdtfInterval>(&value.value)) {
     if (const auto* end = std::get_if<EdtfDate>(&interval->end)) return Edtf{*end};
   }
   if (const auto* set = std::get_if<EdtfSet>(&value.value)) {
     if (set->elements.size() == 1 && set->elements[0].last) return Edtf{*set->elements[0].last};
-  }
-  return value;
-}
-
-std::optional<Edtf> begin_of_since(const Edtf& value) {
-  if (const auto* interval = std::get_if<EdtfInterval>(&value.value)) {
-    if (const auto* begin = std::get_if<EdtfDate>(&interval->begin)) return Edtf{*begin};
-  }
-  if (const auto* set = std::get_if<EdtfSet>(&value.value)) {
-    if (set->elements.size() == 1 && set->elements[0].first) return Edtf{*set->elements[0].first};
   }
   return value;
 }
@@ -283,13 +268,34 @@ std::optional<Edtf> either(const std::optional<Edtf>& a, const std::optional<Edt
   return Edtf{set};
 }
 
+namespace {
+
+/// A date beside "..", which has all its digits: the fifties end with 1959, an unknown
+/// day of March with that month. Nothing where no day is known to be the last.
+std::optional<EdtfDate> last_in_full(EdtfDate date) {
+  date.time.reset();
+  if (date.day && !date.day->specified()) date.day.reset();
+  if (date.month && !date.month->specified()) date.month.reset();
+  if (!date.month) date.day.reset();
+  if (date.year.specified()) return date;
+  const auto past = to_period(Edtf{date}, DatePolicy()).past_latest();
+  if (!past) return std::nullopt;
+  EdtfDate year;
+  year.year.value = to_civil(*past - 1).year;
+  year.year.qualifier = date.year.qualifier;
+  return year;
+}
+
+}  // namespace
+
 Edtf at_the_latest(const Edtf& value) {
   const auto* date = std::get_if<EdtfDate>(&value.value);
   const auto* span = std::get_if<EdtfSet>(&value.value);
   if (span && span->elements.size() == 1 && span->elements[0].last) date = &*span->elements[0].last;
-  if (!date) return value;
+  const std::optional<EdtfDate> last = date ? last_in_full(*date) : std::nullopt;
+  if (!last) return value;
   EdtfSet set;
-  set.elements = {{std::nullopt, *date, true}};
+  set.elements = {{std::nullopt, *last, true}};
   return Edtf{set};
 }
 
@@ -305,7 +311,7 @@ Edtf as_interval(const Edtf& value) {
 
 Edtf stay_from(const Edtf& value) {
   const auto* date = std::get_if<EdtfDate>(&value.value);
-  return date ? Edtf{EdtfInterval{*date, EdtfOpen{}}} : value;
+  return date && !date->time ? Edtf{EdtfInterval{*date, EdtfOpen{}}} : value;
 }
 
 Edtf date_of_state(const DateExpression& expression, bool by) {
@@ -314,15 +320,15 @@ Edtf date_of_state(const DateExpression& expression, bool by) {
       set && set->elements.size() == 1 && (!set->elements[0].first || !set->elements[0].last);
   if (expression.whole && !one_sided) return *expression.edtf;
   const Edtf& value = expression.whole ? *expression.whole : *expression.edtf;
-  return by ? end_of_until(value).value_or(value) : as_interval(value);
+  return by ? end_of_until(value) : as_interval(value);
 }
 
-std::optional<Edtf> narrowed_to(const Edtf& value, const DateExpression& said) {
+std::optional<Edtf> narrowed_to(const Edtf& value, const DateExpression& said, const DatePolicy& policy) {
   const auto* within = said.edtf ? std::get_if<EdtfDate>(&said.edtf->value) : nullptr;
   if (!within) return std::nullopt;
   const auto holds = [&](const EdtfDate& date) {
     DateExpression wide;
-    wide.period = to_period(Edtf{date}, DatePolicy());
+    wide.period = to_period(Edtf{date}, policy);
     return date != *within && lies_in(said, wide);
   };
   if (const auto* date = std::get_if<EdtfDate>(&value.value))
@@ -340,12 +346,11 @@ std::optional<Edtf> narrowed_to(const Edtf& value, const DateExpression& said) {
   return std::nullopt;
 }
 
-void settle_service(const ChosenDate* talked_of, DateExpression& said) {
+void settle_service(const ChosenDate* talked_of, const DatePolicy& policy, DateExpression& said) {
   const auto* times = said.edtf ? std::get_if<EdtfSet>(&said.edtf->value) : nullptr;
   if (!said.rule.starts_with("service") || !times || times->elements.size() < 2) return;
   for (const EdtfSetElement& element : times->elements)
     if (!element.first || element.is_span) return;
-  const DatePolicy policy;
   const Edtf* talk = talked_of && talked_of->expression.edtf ? &*talked_of->expression.edtf : nullptr;
   const auto past = talk ? to_period(*talk, policy).past_latest() : std::nullopt;
   std::optional<Edtf> reached;

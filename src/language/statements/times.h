@@ -13,7 +13,6 @@ struct DateUse {
   std::uint32_t date = 0;  ///< Index into the passage's dates.
   bool negated = false;    ///< "not in 1954"
   bool until = false;      ///< "until 1953"
-  bool since = false;
   bool throughout = false;               ///< "all through 1957"
   bool by = false;                       ///< "by 1958"
   bool corrected = false;                ///< Taken back.
@@ -32,13 +31,12 @@ std::optional<ChosenDate> last_date_in(const Passage& passage, Span span);
 /// stands in the sentence but fillers and marks, or the day of the interview is not known.
 std::optional<ChosenDate> bare_year(const StatementContext& answer);
 
-/// The date at the near end of "until 1953", "since 1938": the value itself when it is no such interval.
-std::optional<Edtf> end_of_until(const Edtf& value);
-std::optional<Edtf> begin_of_since(const Edtf& value);
+/// The date at the near end of "until 1953": the value itself when it is no such interval.
+Edtf end_of_until(const Edtf& value);
 
 /// One of two dates; the first alone when they cannot be joined.
 std::optional<Edtf> either(const std::optional<Edtf>& a, const std::optional<Edtf>& b);
-/// That date or earlier.
+/// That date or earlier; the value itself where no last day of it is known.
 Edtf at_the_latest(const Edtf& value);
 /// "X or earlier" as a stretch of time that a state lasted through.
 Edtf as_interval(const Edtf& value);
@@ -52,11 +50,11 @@ Edtf date_of_state(const DateExpression& expression, bool by);
 
 /// "Fifty-nine. It was the February.": the date, or the one known end of a stretch, by one that lies within
 /// it.
-std::optional<Edtf> narrowed_to(const Edtf& value, const DateExpression& said);
+std::optional<Edtf> narrowed_to(const Edtf& value, const DateExpression& said, const DatePolicy& policy);
 
 /// "When I came", of somebody who came twice: the time that talk has reached; where it has reached none, the
 /// first coming or the last leaving, and the others stay as what it may mean besides.
-void settle_service(const ChosenDate* talked_of, DateExpression& said);
+void settle_service(const ChosenDate* talked_of, const DatePolicy& policy, DateExpression& said);
 
 /// Whether all of a date lies within another.
 bool lies_in(const DateExpression& inner, const DateExpression& outer);

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <bit>
 
+#include "language/passage/vocabulary.h"
 #include "witnessmark/base/fold.h"
 
 namespace witnessmark::claims {
@@ -203,8 +204,6 @@ Part StretchReader<Book>::verb_part(std::string_view base) const {
   return {c_->words.common_form(dates::hash_word(base)), base};
 }
 
-constexpr std::uint32_t kLongWord = 5, kEnding = 3;  // Letters.
-
 /// What a word has wherever it stands: itself, its classes, the verb it is a form of, its ending.
 template <class Book>
 void StretchReader<Book>::add_word(std::uint32_t i, Tally& tally) const {
@@ -223,10 +222,10 @@ void StretchReader<Book>::add_word(std::uint32_t i, Tally& tally) const {
     const std::string& base = c_->words.verbs[c_->words.verb_groups[group].front()].base;
     book_.add(tally, "verb", {verb_part(base)});
   }
-  const Token& token = passage_->tokens[i];
-  if (token.kind == Token::Kind::word && token.end - token.begin >= kLongWord && n.date < 0) {
-    const std::string_view ending = passage_->text.substr(token.end - kEnding, kEnding);
-    book_.add(tally, "ending", {{dates::hash_word(ending), ending}});
+  if (n.ending != 0 && n.date < 0) {
+    std::string_view ending;
+    if constexpr (Book::kSpells) ending = ending_of(spelled_words_[local(i)]);
+    book_.add(tally, "ending", {{n.ending, ending}});
   }
 }
 
@@ -237,16 +236,11 @@ typename Book::Tally StretchReader<Book>::of_word(std::uint32_t i) {
     add_word(i, tally);
   } else {
     const Note& n = note(i);
-    const Token& token = passage_->tokens[i];
     std::uint64_t key = TraitWeights::next(tag(i).form, n.flags.low);
     key = TraitWeights::next(key, n.flags.high);
-    // Spellings of one word may end differently.
-    const std::size_t length = std::min<std::size_t>(token.end - token.begin, kEnding);
-    key = TraitWeights::next(key, dates::hash_word(passage_->text.substr(token.end - length, length)));
+    key = TraitWeights::next(key, n.ending);  // Spellings of one word may end differently.
     const bool dated = n.date >= 0, has_verb = n.info && n.info->verb_group[0] >= 0;
-    key = TraitWeights::next(key, (dated ? 1U : 0U) + (has_verb ? 2U : 0U) +
-                                      (token.kind == Token::Kind::word ? 4U : 0U) +
-                                      (token.end - token.begin >= kLongWord ? 8U : 0U));
+    key = TraitWeights::next(key, (dated ? 1U : 0U) + (has_verb ? 2U : 0U));
     WordMemory::Kept& kept = words_said_.at(key);
     if (kept.key != key) {
       add_word(i, tally);

@@ -27,6 +27,12 @@ void Talk::take_life() {
   const auto born = discourse_.birth ? from_edtf(*discourse_.birth) : std::nullopt;
   setting_.first_year = born ? born->year - 10 : TalkSetting().first_year;
   service_ = discourse_.service;
+  const auto begins = [&](const ServicePeriod& period) {
+    return period.when.value ? to_period(*period.when.value, discourse_.policy).earliest() : std::nullopt;
+  };
+  std::stable_sort(service_.begin(), service_.end(), [&](const ServicePeriod& a, const ServicePeriod& b) {
+    return begins(a) < begins(b);
+  });
   if (!service_.empty() || !discourse_.told_coming) return;
   if (const auto value = from_edtf(*discourse_.told_coming)) put_coming(*value);
 }
