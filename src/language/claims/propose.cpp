@@ -282,8 +282,7 @@ class InterviewReader {
     source_age_ = passage_.names_source(span) ? 0 : std::min(source_age_ + 1, kSourceReach + 1);
     reading.of_source = source_age_ <= kSourceReach;
     const bool asks = interviewer || (!labelled_ && reading.question);
-    StatementContext context{passage_, words_,           finders_, reading,
-                             positions_, &context_.policy, focus_,   asks};
+    StatementContext context{passage_, words_, finders_, reading, positions_, &context_.policy, focus_, asks};
     if (today_) context.today = &*today_;
     if (narrator && !asks) context.narrator = &*narrator;
     collect_actions(reading, context, proposals_.mentions);
@@ -315,7 +314,12 @@ class InterviewReader {
     // "Nineteen thirty-five. I was four. It must have been August.": when is told in more than one sentence.
     const bool goes_on = ((asked_.journey && asked_.when) || !asked_.event.empty()) &&
                          asked_age_ < kAnswerReach && only_dates(context);
-    if (first || goes_on) drafts = answer(context, asked_, std::move(drafts));
+    const bool only_narrows = narrow_short_answer(context, sentence);
+    if (only_narrows) {
+      drafts.clear();
+    } else if (first || goes_on) {
+      drafts = answer(context, asked_, std::move(drafts));
+    }
     if (first) {
       // "Oh, well." does not yet answer.
       const bool empty =
@@ -330,8 +334,7 @@ class InterviewReader {
       if (draft.quotes.empty()) draft.quotes = {quote_of(context, draft, sentence.range, of_several)};
       settle(context, draft);
     }
-    if (drafts.empty()) finish_short_answer(sentence, span);
-    const bool only_narrows = drafts.empty() && narrow_short_answer(context, sentence);
+    if (drafts.empty() && !only_narrows) finish_short_answer(sentence, span);
     const Writer writer{context_, finders_, utterance, speaker};
     short_answer_ = proposals_.claims.size();
     short_range_ = span.past - span.first <= kShortAnswer ? sentence.range : CodePointRange{};
@@ -415,19 +418,21 @@ class InterviewReader {
   bool narrow_short_answer(const StatementContext& context, const Sentence& sentence) {
     if (short_range_.length() <= 0 || sentence.range.begin < short_range_.end || !only_dates(context))
       return false;
-    const std::optional<ChosenDate> said = last_date_in(context.passage, context.reading.span);
+    const DateExpression* said = nullptr;
+    for (auto [d, past] = passage_.dates_in(context.reading.span); d < past; ++d)
+      if (!passage_.dates[d].corrected) said = &passage_.dates[d];
     if (!said) return false;
     bool narrowed = false;
     for (std::size_t c = short_answer_; c < proposals_.claims.size(); ++c) {
       Claim& claim = proposals_.claims[c];
       if (claim.when.carried || !claim.when.dated.value) continue;
-      const std::optional<Edtf> closer = narrowed_to(*claim.when.dated.value, said->expression, context_.policy);
+      const std::optional<Edtf> closer = narrowed_to(*claim.when.dated.value, *said, context_.policy);
       if (!closer) continue;
       claim.when.dated.value = closer;
-      claim.when.dated.written += ", " + said->expression.text;
+      claim.when.dated.written += ", " + said->text;
       claim.when.period = to_period(*closer, context_.policy);
       claim.quotes.front().end = sentence.range.end;
-      claim.reason += "; the next sentence says when more closely: '" + said->expression.text + "'";
+      claim.reason += "; the next sentence says when more closely: '" + said->text + "'";
       narrowed = true;
     }
     return narrowed;

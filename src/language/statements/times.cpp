@@ -323,25 +323,49 @@ Edtf date_of_state(const DateExpression& expression, bool by) {
   return by ? end_of_until(value) : as_interval(value);
 }
 
+namespace {
+
+/// A month or day said without a year, in the year of a date; nothing where a year was said with it.
+std::optional<EdtfDate> in_year_of(const EdtfDate& date, const DateExpression& said) {
+  constexpr std::string_view kNoYear = "XXXX-";
+  const auto* known = said.edtf ? std::get_if<EdtfDate>(&said.edtf->value) : nullptr;
+  if (known && said.anchor.starts_with("talk of")) {
+    EdtfDate made = *known;
+    made.year = date.year;
+    return made;
+  }
+  if (said.edtf || !said.timex3.starts_with(kNoYear) || !date.year.specified()) return std::nullopt;
+  const auto made = parse_edtf(std::to_string(date.year.value) + said.timex3.substr(kNoYear.size() - 1));
+  const auto* value = made ? std::get_if<EdtfDate>(&made->value) : nullptr;
+  return value ? std::optional(*value) : std::nullopt;
+}
+
+}  // namespace
+
 std::optional<Edtf> narrowed_to(const Edtf& value, const DateExpression& said, const DatePolicy& policy) {
-  const auto* within = said.edtf ? std::get_if<EdtfDate>(&said.edtf->value) : nullptr;
-  if (!within) return std::nullopt;
-  const auto holds = [&](const EdtfDate& date) {
+  const auto narrowed = [&](const EdtfDate& date) -> std::optional<EdtfDate> {
+    if (!date.month) {
+      if (const auto within = in_year_of(date, said)) return within;
+    }
+    const auto* within = said.edtf ? std::get_if<EdtfDate>(&said.edtf->value) : nullptr;
     DateExpression wide;
     wide.period = to_period(Edtf{date}, policy);
-    return date != *within && lies_in(said, wide);
+    return within && date != *within && lies_in(said, wide) ? std::optional(*within) : std::nullopt;
   };
-  if (const auto* date = std::get_if<EdtfDate>(&value.value))
-    return holds(*date) ? std::optional(Edtf{*within}) : std::nullopt;
+  if (const auto* date = std::get_if<EdtfDate>(&value.value)) {
+    const auto closer = narrowed(*date);
+    return closer ? std::optional(Edtf{*closer}) : std::nullopt;
+  }
   const auto* interval = std::get_if<EdtfInterval>(&value.value);
   if (!interval) return std::nullopt;
-  EdtfInterval narrowed = *interval;
-  for (const auto& [known, other] :
-       {std::pair(&narrowed.begin, &narrowed.end), std::pair(&narrowed.end, &narrowed.begin)}) {
-    auto* date = std::get_if<EdtfDate>(known);
-    if (!date || !std::holds_alternative<EdtfOpen>(*other) || !holds(*date)) continue;
-    *date = *within;
-    return Edtf{narrowed};
+  EdtfInterval made = *interval;
+  for (const auto& [known, other] : {std::pair(&made.begin, &made.end), std::pair(&made.end, &made.begin)}) {
+    const auto* date = std::get_if<EdtfDate>(known);
+    const auto closer =
+        date && std::holds_alternative<EdtfOpen>(*other) ? narrowed(*date) : std::optional<EdtfDate>();
+    if (!closer) continue;
+    *known = *closer;
+    return Edtf{made};
   }
   return std::nullopt;
 }
