@@ -178,8 +178,13 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
         looks_aside(said, at.first == context.reading.span.first) || only_a_limit(*said.edtf)) {
       continue;
     }
-    // "The old one went in the big gale": looks aside, the talk stays where it was.
-    if (said.rule == "named-event" && date && date_age <= kAside) continue;
+    // "The night of the fire, in 1951": the closer of the two.
+    const bool said_here = date && date_age == 0;
+    if (said_here && lies_in(date->expression, said)) continue;
+    const bool closer = said_here && lies_in(said, date->expression);
+    // "The old one went in the big gale": looks aside, the talk stays where it was; asked about, it goes
+    // there.
+    if (said.rule == "named-event" && date && date_age <= kAside && !closer && !context.asking) continue;
     if (date && explains(passage, context.reading.span, at) &&
         (said.rule == "named-day" || lies_in(said, date->expression))) {
       continue;

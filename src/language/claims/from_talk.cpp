@@ -7,8 +7,8 @@
 namespace witnessmark::claims {
 namespace {
 
-/// A date said so many sentences ago still dates what is told.
-constexpr int kDateReach = 10;
+/// A date said so many sentences ago still dates what is told to have happened; how things were, less long.
+constexpr int kDateReach = 10, kStateReach = 7;
 /// A place named so many sentences ago is still where talk is, for what the lists say stands there.
 constexpr int kHomeReach = 9;
 
@@ -56,6 +56,14 @@ bool is_state(const Draft& draft) {
          draft.statement == Statement::count || draft.statement == Statement::attribute;
 }
 
+/// "When I came" says how things were, not when one of them was changed.
+bool still_dates(const Focus& focus, const Draft& draft) {
+  const bool state = is_state(draft);
+  const bool coming = focus.date->expression.rule.starts_with("service");
+  if (coming && !state && draft.statement != Statement::located) return false;
+  return focus.date_age <= (state ? kStateReach : kDateReach);
+}
+
 /// Talk is in the engine room, and the list has the boiler there: "It was black." What happened or ended may
 /// have done so elsewhere.
 const Referent* home_spoken_of(const StatementContext& context, const Focus& focus, const Draft& draft) {
@@ -93,7 +101,7 @@ void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft
     draft.date = *context.today;
   const bool own = draft.basis == Basis::first_hand || draft.statement == Statement::located;
   const bool unborn = own && focus.date && before_birth(focus.date->expression, talk.birth, *context.policy);
-  if (!draft.date && !draft.is_now && focus.date && focus.date_age <= kDateReach && !unborn) {
+  if (!draft.date && !draft.is_now && focus.date && still_dates(focus, draft) && !unborn) {
     draft.date = focus.date;
     draft.date->carried = true;
     std::optional<Edtf>& when = draft.date->expression.edtf;
