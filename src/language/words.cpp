@@ -121,6 +121,7 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "past_help",
     "our",
     "exception",
+    "other_time",
     "source"};
 
 constexpr std::array<std::string_view, 19> kCueClasses{

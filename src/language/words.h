@@ -120,6 +120,7 @@ enum class WordClass : std::uint8_t {
   past_help,    ///< was, had, could: help a verb, in the past
   our,          ///< our: of the narrator and others
   exception,    ///< but once, more than twice: behind a denied verb it was so all the same
+  other_time,   ///< before the war: a time that is not that of the talk before, and has no date
   source,       ///< photograph, log, letter: something to read from; kept as WordInfo::source, not as a flag
   count_
 };

@@ -67,7 +67,16 @@ TEST_CASE("of two services the first coming is meant, unless talk has reached th
   CHECK(keeper.dates("The lamp was in the oil store when I started.") == "present 1948");
   CHECK(keeper.dates("They fitted the winch in 1962. The lamp was in the oil store when I came.") ==
         "begins 1962; present 1960");
+  CHECK(keeper.dates("The winch was taken off before my time.") == "ends [..1947]");
+  CHECK(keeper.dates("They took off the winch in 1899, before my time.") == "ends 1899");
   CHECK(keeper.dates("They took the fog horn out when I retired.") == "ends 1971");
+}
+
+TEST_CASE("a time without a date has none from the talk before") {
+  const Keeper keeper({});
+  CHECK(keeper.dates("They fitted the winch in 1950. The fog horn came after the war.") ==
+        "begins 1950; begins -");
+  CHECK(keeper.dates("They fitted the winch in 1950. The fog horn came with it.") == "begins 1950");
 }
 
 TEST_CASE("the time of service is the same in whatever order the list has it") {
@@ -93,7 +102,7 @@ TEST_CASE("a sentence that says only when narrows the date before it") {
       keeper.read("Q: When did you leave the lamp room? | A: Fifty-nine. It was the February.");
   REQUIRE(claims.size() == 1);
   CHECK(to_string(*claims[0].when.dated.value) == "../1959-02");
-  CHECK(claims[0].when.dated.written == "Fifty-nine, the February");
+  CHECK(claims[0].when.dated.written == "Fifty-nine, February");
   CHECK(claims[0].quotes.front().length() == 32);
   CHECK(keeper.dates("Q: When did you leave the lamp room? | A: Fifty-nine. It was raining.") ==
         "located ../1959");

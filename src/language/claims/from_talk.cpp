@@ -101,7 +101,8 @@ void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft
     draft.date = *context.today;
   const bool own = draft.basis == Basis::first_hand || draft.statement == Statement::located;
   const bool unborn = own && focus.date && before_birth(focus.date->expression, talk.birth, *context.policy);
-  if (!draft.date && !draft.is_now && focus.date && still_dates(focus, draft) && !unborn) {
+  if (!draft.date && !draft.is_now && focus.date && still_dates(focus, draft) && !unborn &&
+      !any(context, WordClass::other_time)) {
     draft.date = focus.date;
     draft.date->carried = true;
     std::optional<Edtf>& when = draft.date->expression.edtf;

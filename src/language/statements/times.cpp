@@ -199,6 +199,15 @@ std::vector<DateUse> dates_for(const Passage& passage, const SentenceReading& re
   }
   for (std::uint32_t& date : chosen) date = narrowed(passage, all, date);
   chosen.erase(std::unique(chosen.begin(), chosen.end()), chosen.end());
+  // "Eighteen ninety-five, before my time": one date, said more closely and less so.
+  const auto holds_another = [&](std::uint32_t wide) {
+    return std::any_of(chosen.begin(), chosen.end(), [&](std::uint32_t date) {
+      return date != wide && lies_in(passage.dates[date], passage.dates[wide]) &&
+             !lies_in(passage.dates[wide], passage.dates[date]);
+    });
+  };
+  if (chosen.size() == 2 && holds_another(chosen[0]) != holds_another(chosen[1]))
+    chosen.erase(chosen.begin() + (holds_another(chosen[0]) ? 0 : 1));
   return uses(passage, chosen, reading.span);
 }
 
@@ -396,7 +405,8 @@ bool lies_in(const DateExpression& inner, const DateExpression& outer) {
   if (!inner.period || !outer.period) return false;
   const auto first = inner.period->earliest(), from = outer.period->earliest();
   const auto past = inner.period->past_latest(), to = outer.period->past_latest();
-  return first && from && past && to && *from <= *first && *past <= *to;
+  if (!first || !past || (!from && !to)) return false;
+  return (!from || *from <= *first) && (!to || *past <= *to);
 }
 
 }  // namespace witnessmark::claims

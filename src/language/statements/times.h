@@ -56,7 +56,7 @@ std::optional<Edtf> narrowed_to(const Edtf& value, const DateExpression& said, c
 /// first coming or the last leaving, and the others stay as what it may mean besides.
 void settle_service(const ChosenDate* talked_of, const DatePolicy& policy, DateExpression& said);
 
-/// Whether all of a date lies within another.
+/// Whether all of a date lies within another, which may be without beginning or end.
 bool lies_in(const DateExpression& inner, const DateExpression& outer);
 
 }  // namespace witnessmark::claims

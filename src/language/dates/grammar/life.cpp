@@ -252,6 +252,15 @@ bool Grammar::service_edge(std::size_t i, Spec& spec) const {
     return (before == w("before") || before == w("after") || before == w("since") || before == w("until")) &&
            edge_of_service(i + 1, spec);
   }
+  // "Before my time", the interviewer's "before your time": before the first coming.
+  if (is(i, w("my")) || is(i, w("your"))) {
+    if (t[i - 1].hash != w("before") || !is(i + 1, w("time"))) return false;
+    spec.kind = Spec::Kind::service_edge;
+    spec.first_edge = spec.outermost_edge = true;
+    spec.rule = "service-begins";
+    spec.end = i + 2;
+    return true;
+  }
   if (!is(i, w("the")) || !t[i + 1].is(Role::unit)) return false;
   spec.unit = static_cast<Unit>(t[i + 1].value(Role::unit));
   if (spec.unit < Unit::day || spec.unit > Unit::year) return false;
@@ -452,7 +461,8 @@ void Grammar::put_life(Spec& spec) const {
 
 bool Grammar::service(std::size_t i, Spec& spec) const {
   if (prose()) return false;
-  if (is(i, w("my"))) return birthday(i, spec) || decade_of_life(i, spec) || service_year(i, spec);
+  if (is(i, w("my")))
+    return birthday(i, spec) || decade_of_life(i, spec) || service_year(i, spec) || service_edge(i, spec);
   return year_turned(i, spec) || day_turned(i, spec) || service_edge(i, spec);
 }
 

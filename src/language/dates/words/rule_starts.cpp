@@ -91,7 +91,7 @@ RuleSet rules_after_determiner(std::uint64_t roles, std::uint64_t hash) {
                   {RuleName::reference, 0, {w("present"), w("future"), w("days")}},
                   {RuleName::service,
                    bit(Role::unit) | kNumbers | bit(Role::decade) | bit(Role::part) | bit(Role::season),
-                   {w("last"), w("final"), w("very"), w("teens")}},
+                   {w("last"), w("final"), w("very"), w("teens"), w("time")}},
                   {RuleName::day_of_month, kNumbers, {}}},
                  roles, hash);
 }
