@@ -95,6 +95,25 @@ TEST_CASE("a stretch whose traits weigh enough states what no rule reads, of wha
   }
 }
 
+TEST_CASE("what a rule reads is quoted as coders would much rather quote it") {
+  const std::string words = "The vat was red, and they all went home early, and we sang.";
+  const auto quote = [&](const std::string& weights, bool by_weights = true) {
+    const auto language = load(weights);
+    REQUIRE(language.ok());
+    for (const Claim& claim : read(*language, words, by_weights)) {
+      if (claim.statement == Statement::attribute && !claim.attribute.empty())
+        return words.substr(static_cast<std::size_t>(claim.quotes.front().begin.value),
+                            static_cast<std::size_t>(claim.quotes.front().length()));
+    }
+    return std::string();
+  };
+  const std::string none = "always\t-900\t-900\t-900\t-900\t-900\t0\t-900\t-900\n";
+  CHECK(quote(none, false) == words);
+  CHECK(quote(none + "pieces:1\t0\t0\t0\t0\t0\t300\t0\t0\n") == "The vat was red");
+  // A little rather is not enough.
+  CHECK(quote(none + "pieces:1\t0\t0\t0\t0\t0\t50\t0\t0\n") == words);
+}
+
 TEST_CASE("what rules read of something only carried is left out where the weights speak against it") {
   const auto against = load("always\t-900\t-900\t-900\t-900\t-900\t-900\t-900\t-900\n");
   REQUIRE(against.ok());

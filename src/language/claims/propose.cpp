@@ -332,7 +332,7 @@ class InterviewReader {
     const bool of_several = speak_of_several(reading, drafts);
     for (Draft& draft : drafts) {
       if (draft.quotes.empty()) draft.quotes = {quote_of(context, draft, sentence.range, of_several)};
-      settle(context, draft);
+      carry(context, {focus_, served_, dates_.talk().birth}, draft);
     }
     if (drafts.empty() && !only_narrows) finish_short_answer(sentence, span);
     const Writer writer{context_, finders_, utterance, speaker};
@@ -373,6 +373,8 @@ class InterviewReader {
     for (std::size_t d = 0; d < drafts.size(); ++d) {
       drafts[d].odds.reset();
       if (!judgement.odds.empty()) drafts[d].odds = judgement.odds[d].value_or(kOddsOfRules);
+      if (!judgement.quotes.empty() && judgement.quotes[d]) drafts[d].quotes.front() = *judgement.quotes[d];
+      settle_basis(context, drafts[d]);
       if (judgement.doubted.empty() || !judgement.doubted[d]) writer.write(drafts[d], proposals_.claims);
     }
     for (const Judged& judged : judgement.found) {

@@ -18,6 +18,9 @@ constexpr double kLeastOfRules = 0.06;
 /// What a candidate adds to the odds of a stretch no rule has read from is hardly ever above this, in
 /// hundredths: stretches that would need more are passed over. A shortcut.
 constexpr std::int32_t kMostOfSubject = 250;
+/// Another part of the sentence is quoted for what a rule has read where its odds are so much better, in
+/// hundredths.
+constexpr std::int32_t kMuchLikelier = 100;
 /// A sentence of more tokens is none anybody said; weighing one takes time that grows with its square.
 constexpr std::uint32_t kLongestSentence = 400;
 constexpr std::size_t kSentencesBefore = 3, kQuestionWords = 2;
@@ -47,6 +50,14 @@ bool opposite(Statement a, Statement b) {
     return (a == first && b == second) || (a == second && b == first);
   };
   return are(Statement::begins, Statement::ends) || are(Statement::present, Statement::absent);
+}
+
+/// Whether the stretch has most of a clause, or the clause most of it.
+bool holds_most(const Stretch& stretch, const Span& clause) {
+  const std::uint32_t first = std::max(stretch.span.first, clause.first);
+  const std::uint32_t past = std::min(stretch.span.past, clause.past);
+  if (first >= past) return false;
+  return 2 * (past - first) > std::min(clause.past - clause.first, stretch.span.past - stretch.span.first);
 }
 
 const Referent* about(const Draft& draft) {
@@ -119,27 +130,36 @@ void Judge::show(const StatementContext& context, const TalkTraits& asked, CodeP
 void Judge::weigh(const StatementContext& context, const std::vector<Draft>& drafts) {
   static const auto kLeast = static_cast<std::int32_t>(std::ceil(odds_of(kLeastProbability)));
   choices_.clear();
-  of_drafts_.assign(drafts.size(), std::nullopt);
+  of_drafts_.assign(drafts.size(), {});
   subjects_.read(context, candidates_.list(), drafts);
-  std::vector<std::size_t> alike;  // Drafts quoted like the stretch.
+  std::vector<std::size_t> alike, holding;  // Drafts quoted like the stretch; with their clause in it.
   for (std::size_t k = 0; k < stretches_.stretches().size(); ++k) {
     const Stretch& stretch = stretches_.stretches()[k];
     const Scores& own = stretches_.tally(k);
     bool read_by_rule = false;
     alike.clear();
+    holding.clear();
     for (std::size_t d = 0; d < drafts.size(); ++d) {
       if (drafts[d].quotes.empty()) continue;
       const CodePointRange& quote = drafts[d].quotes.front();
       read_by_rule = read_by_rule || quote.overlaps(stretch.range);
       if (stretch.range.shared_with(quote) >= kAlike) alike.push_back(d);
+      if (holds_most(stretch, context.reading.clauses[drafts[d].clause].core)) holding.push_back(d);
     }
     const auto add = [&](Statement statement, std::int32_t odds, const Candidate* candidate) {
       if (odds >= kLeast) choices_.push_back({odds, statement, &stretch, candidate});
+      const auto speaks_of = [&](const Draft& draft) {
+        const Referent* of_rule = about(draft);
+        return draft.statement == statement && (!candidate || (of_rule && candidate->is(*of_rule)));
+      };
       for (const std::size_t d : alike) {
-        if (drafts[d].statement != statement) continue;
-        const Referent* of_rule = about(drafts[d]);
-        if (candidate && !(of_rule && candidate->is(*of_rule))) continue;
-        of_drafts_[d] = std::max(odds, of_drafts_[d].value_or(odds));
+        if (speaks_of(drafts[d])) of_drafts_[d].odds = std::max(odds, of_drafts_[d].odds.value_or(odds));
+      }
+      for (const std::size_t d : holding) {
+        OfDraft& of_draft = of_drafts_[d];
+        if (!speaks_of(drafts[d]) || (of_draft.best && odds <= *of_draft.best)) continue;
+        of_draft.best = odds;
+        of_draft.quoted = &stretch;
       }
     };
     add(Statement::located, own[Statement::located], nullptr);
@@ -171,10 +191,13 @@ Judgement Judge::judge(const StatementContext& context, const std::vector<Draft>
   }
   Judgement judgement;
   for (std::size_t d = 0; d < drafts.size(); ++d) {
-    const std::optional<std::int32_t>& odds = of_drafts_[d];
+    const std::optional<std::int32_t>& odds = of_drafts_[d].odds;
     const bool names_it = drafts[d].subject && !drafts[d].subject->carried;
     judgement.doubted.push_back(odds && *odds < kOfRules && !drafts[d].led && !names_it);
     judgement.odds.push_back(odds ? std::optional(*odds / kHundredths) : std::nullopt);
+    const OfDraft& own = of_drafts_[d];
+    const bool rather = own.quoted && (!odds || *own.best > *odds + kMuchLikelier);
+    judgement.quotes.push_back(rather ? std::optional(own.quoted->range) : std::nullopt);
   }
   for (const Choice& choice : choices_) {
     const Thing* thing = choice.candidate ? named_in(*choice.candidate, *choice.stretch) : nullptr;

@@ -31,6 +31,9 @@ struct Judgement {
   std::vector<bool> doubted;
   /// Of the rules' drafts: natural logarithms of odds, where a stretch is quoted like them.
   std::vector<std::optional<double>> odds;
+  /// Of the rules' drafts: the part of the sentence that coders would rather quote for it; nothing where it is
+  /// the rule's own quote.
+  std::vector<std::optional<CodePointRange>> quotes;
 };
 
 /// Weighs each stretch of a sentence by its traits. Remembers of the talk before what those ask for; every
@@ -54,6 +57,13 @@ class Judge {
     const Candidate* candidate;
   };
 
+  /// What the weights make of a rule's draft, in hundredths.
+  struct OfDraft {
+    std::optional<std::int32_t> odds;  ///< Best of stretches like its quote.
+    std::optional<std::int32_t> best;  ///< Best of stretches with its clause in them.
+    const Stretch* quoted = nullptr;   ///< That stretch.
+  };
+
   void show(const StatementContext& context, const TalkTraits& asked, CodePointRange sentence,
             const std::vector<Draft>& drafts);
   Judgement judge(const StatementContext& context, const std::vector<Draft>& drafts);
@@ -67,7 +77,7 @@ class Judge {
   RecentlyNamed recent_;
   Candidates candidates_;
   std::vector<Choice> choices_;                         ///< Of the sentence.
-  std::vector<std::optional<std::int32_t>> of_drafts_;  ///< Best odds of stretches like their quotes.
+  std::vector<OfDraft> of_drafts_;
   std::vector<TalkTraits::Before> before_;
   bool after_question_ = false;
   std::vector<std::pair<std::uint64_t, std::string>> question_words_;
