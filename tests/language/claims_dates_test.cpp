@@ -67,7 +67,7 @@ TEST_CASE("of two services the first coming is meant, unless talk has reached th
   CHECK(keeper.dates("The lamp was in the oil store when I started.") == "present 1948");
   CHECK(keeper.dates("They fitted the winch in 1962. The lamp was in the oil store when I came.") ==
         "begins 1962; present 1960");
-  CHECK(keeper.dates("The winch was taken off before my time.") == "ends [..1947]");
+  CHECK(keeper.dates("The winch was taken off before my time.") == "ends [..1948]");
   CHECK(keeper.dates("They took off the winch in 1899, before my time.") == "ends 1899");
   CHECK(keeper.dates("They took the fog horn out when I retired.") == "ends 1971");
 }

@@ -194,6 +194,7 @@ Meaning Talk::service_edge(const Spec& spec) const {
     if (value) found.push_back(*value);
   }
   meaning.moves_talk = false;
+  meaning.happening = true;
   if (found.empty()) return meaning;
   auto chosen = spec.first_edge ? found.front() : found.back();
   if (spec.outermost_edge) found = {chosen};
@@ -297,6 +298,7 @@ Meaning Talk::event(const Spec& spec) const {
   Meaning meaning;
   const auto& event = discourse_.events[static_cast<std::size_t>(spec.event)];
   meaning.anchor = "event " + event.key;
+  meaning.happening = true;
   meaning.value.precision = P::day;
   if (!event.when.value) {
     meaning.moves_talk = false;

@@ -104,10 +104,14 @@ std::optional<Edtf> Talk::limited(const Edtf& edtf, const Meaning& meaning, Mod 
   std::optional<EdtfDate> date;
   switch (limit) {
     case Mod::before:
-      date = inside ? edge_day(edtf, true, policy) : beside(edtf, meaning.value, -1, policy);
+      date = meaning.happening ? edge_day(edtf, false, policy)
+             : inside          ? edge_day(edtf, true, policy)
+                               : beside(edtf, meaning.value, -1, policy);
       return date ? one_of_span(std::nullopt, *date) : std::optional<Edtf>();
     case Mod::after:
-      date = inside ? edge_day(edtf, false, policy) : beside(edtf, meaning.value, 1, policy);
+      date = meaning.happening ? edge_day(edtf, true, policy)
+             : inside          ? edge_day(edtf, false, policy)
+                               : beside(edtf, meaning.value, 1, policy);
       return date ? one_of_span(*date, std::nullopt) : std::optional<Edtf>();
     case Mod::on_or_before:
       date = edge_day(edtf, true, policy);

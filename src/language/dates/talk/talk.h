@@ -26,6 +26,9 @@ struct Meaning {
   std::string anchor;
   std::vector<std::string> alternatives;
   bool moves_talk = true;  ///< Talk is about this date from here on.
+  /// Something happened then: what was before or after it may have been on the same day, or in the same month
+  /// where no more is known. Before 1950 is not in 1950.
+  bool happening = false;
 };
 
 /// Gives specs their values from what the talk has established, and moves the talk on.
