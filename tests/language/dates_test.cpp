@@ -30,6 +30,19 @@ TEST_CASE("Ranges are code points of the text, in order and apart") {
   }
 }
 
+TEST_CASE("A line that ends within a year's words does not end the year; an empty line does") {
+  const auto lexicon = english();
+  const auto values = [&](const char* text) {
+    std::string line;
+    for (const auto& e : read_dates(text, lexicon, setting("tender")).expressions) line += e.timex3 + " ";
+    return line;
+  };
+  CHECK(values("So that was June, nineteen\nthirty-seven.") == "1937-06 ");
+  CHECK(values("We got her in March nineteen\ntwelve.") == "1912-03 ");
+  CHECK(values("It was nineteen fifty\nfour.") == "1954 ");
+  CHECK(values("The men were nineteen\n\nThirty-seven came.") == "");
+}
+
 TEST_CASE("Reading in pieces gives what reading at once gives") {
   const auto lexicon = english();
   const std::string first = "In 1957 we docked. ", second = "That summer it rained. ",

@@ -263,6 +263,7 @@ class Grammar {
   bool is_reading(std::size_t i) const;
   std::int64_t other_choice(std::size_t past, std::int64_t value, std::size_t& end) const;
   bool chooses_year(std::size_t i, std::size_t past, std::int64_t value) const;
+  bool part_of_it_follows(std::size_t i, std::size_t past) const;
   bool near_talk(std::int64_t value) const;
   bool age_of_somebody(std::size_t i) const;
   bool it_would_be(std::size_t i) const;

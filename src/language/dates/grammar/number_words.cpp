@@ -11,7 +11,7 @@ bool Grammar::below_hundred(std::size_t i, std::int64_t& value, std::size_t& pas
   if (value < 20) return true;
   std::size_t j = i + 1;
   if (t[j].is_sign('-') && !t[j].space && !t[j + 1].space) ++j;
-  if (t[j].is(Role::number) && !t[j].newline && t[j].value(Role::number) < 10) {
+  if (t[j].is(Role::number) && !t[j].paragraph && t[j].value(Role::number) < 10) {
     value += t[j].value(Role::number);
     past = j + 1;
   }

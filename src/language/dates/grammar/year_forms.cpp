@@ -104,6 +104,7 @@ bool Grammar::bare_year_supported(std::size_t i, std::size_t past, std::int64_t 
   if (continues_list(i, value)) return true;
   if (words && chooses_year(i, past, value)) return true;
   if (words && (reckons_year(i, value) || begins_two_years(i, past, value))) return true;
+  if (words && value > 20 && part_of_it_follows(i, past)) return true;
   const bool strong =
       before == w("in") || before == w("since") || (before == w("either") && is(i - 2, w("in"))) ||
       t[i - 1].any(bit(Role::part) | bit(Role::season)) || before == w("year") ||
@@ -186,6 +187,18 @@ bool Grammar::chooses_year(std::size_t i, std::size_t past, std::int64_t value) 
   if (after.is_sign('-') && !after.space) return false;
   if (is(end, w("that")) && t[end + 1].any(bit(Role::pronoun) | bit(Role::determiner))) return true;
   return near_talk(value) && (!after.is_word() || after.newline || after.is(Role::after_year));
+}
+
+// "Forty-six, in the spring of the year", "it was sixty-one, the June".
+bool Grammar::part_of_it_follows(std::size_t i, std::size_t past) const {
+  const bool it_was = is(i - 1, w("was")) && (is(i - 2, w("it")) || is(i - 2, w("that")));
+  const bool opens = i == 0 || !t[i - 1].is_word() || t[i].newline || it_was;
+  const bool listed = t[i - 1].is_sign(',') && (t[i - 2].is(Role::number) || t[i - 2].is_number());
+  if (!opens || listed || !t[past].is_sign(',')) return false;
+  std::size_t j = past + 1;
+  if (is(j, w("in"))) ++j;
+  if (is(j, w("the"))) ++j;
+  return j > past + 1 && t[j].any(bit(Role::season) | bit(Role::month));
 }
 
 // Whether talk is of years, and this is one not far from them.
@@ -406,7 +419,7 @@ bool Grammar::year_in_words(std::size_t i, YearStance stance, Spec& spec) const 
   const bool told = stance == YearStance::supported || t[i - 1].is(Role::place_in_time);
   // Before 1600 "fifteen sixty" is more often a number of things: it must stand where a date stands.
   const bool early = head >= 11 && head < 16 && told;
-  if ((early || (head >= 16 && head <= 20)) && !t[j].newline) {
+  if ((early || (head >= 16 && head <= 20)) && !t[j].paragraph) {
     const auto rest = rest_of_year(i, j, past);
     const bool other =
         rest >= 0 && (counts_something(past) || counts_unknown(i, past) || is(i - 1, w("at")) ||
