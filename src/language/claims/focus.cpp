@@ -46,8 +46,8 @@ bool only_a_limit(const Edtf& value) {
 
 /// "It was the stocktaking, Easter, and there was a fuss": set between marks within a sentence.
 bool explains(const Passage& passage, Span sentence, Span at) {
-  const auto mark = [&](std::uint32_t i) { return passage.tokens[i].kind == Token::Kind::mark; };
-  return at.first > sentence.first && at.past + 1 < sentence.past && mark(at.first - 1) && mark(at.past);
+  return at.first > sentence.first && at.past + 1 < sentence.past && passage.is_mark(at.first - 1) &&
+         passage.is_mark(at.past);
 }
 
 /// "Now", "today": when the interview was, not what is told of.
@@ -167,7 +167,7 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
   if ((context.asking && only_place && !about) || answers_where) place_topic = {only_place, words};
   for (std::uint32_t i = context.reading.span.first; context.asking && about && i < context.reading.span.past;
        ++i) {
-    if (passage.notes[i].flags.has(WordClass::how_many)) counted = {about, words};
+    if (passage.has(i, WordClass::how_many)) counted = {about, words};
   }
   if (context.asking && (about || only_place)) topic = {about ? about : only_place, words};
   for (auto [d, past] = passage.dates_in(context.reading.span); d < past; ++d) {

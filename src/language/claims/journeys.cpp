@@ -17,17 +17,15 @@ bool find_people(const StatementContext& c, std::uint32_t past, JourneyAsked& as
   for (std::uint32_t k = past; k > c.reading.span.first; --k) {
     const std::uint32_t i = k - 1;
     const Flags& f = passage.notes[i].flags;
-    if (passage.notes[i].thing >= 0) {
-      const Thing& thing = passage.things[static_cast<std::size_t>(passage.notes[i].thing)];
-      if (thing.kind == ThingKind::equipment) return false;
-      if (thing.kind != ThingKind::person) continue;
-      asked.draft.subject = referent_of(c, thing);
+    if (const Thing* thing = passage.thing_at(i)) {
+      if (thing->kind == ThingKind::equipment) return false;
+      if (thing->kind != ThingKind::person) continue;
+      asked.draft.subject = referent_of(c, *thing);
       return true;
     }
     if (f.has(WordClass::person)) {
       std::uint32_t first = i;
-      while (first > c.reading.span.first && passage.notes[first - 1].flags.has(WordClass::determiner))
-        --first;
+      while (first > c.reading.span.first && passage.has(first - 1, WordClass::determiner)) --first;
       asked.draft.subject_words = std::string(passage.words({first, i + 1}));
       return true;
     }
@@ -51,11 +49,9 @@ bool says_whereabouts(const StatementContext& c, std::uint32_t i) {
   const auto has = [&](WordClass w) { return i < past && notes[i].flags.has(w); };
   while (has(WordClass::way) || has(WordClass::adverb) || has(WordClass::everything)) ++i;
   if (has(WordClass::determiner) && i + 1 < past && notes[i + 1].thing >= 0) ++i;
-  if (i >= past || c.passage.tokens[i].kind == Token::Kind::mark || notes[i].date >= 0) return true;
-  if (notes[i].thing >= 0) {
-    const ThingKind kind = c.passage.things[static_cast<std::size_t>(notes[i].thing)].kind;
-    return kind == ThingKind::place || kind == ThingKind::location;
-  }
+  if (i >= past || c.passage.is_mark(i) || notes[i].date >= 0) return true;
+  if (const Thing* thing = c.passage.thing_at(i))
+    return thing->kind == ThingKind::place || thing->kind == ThingKind::location;
   for (const WordClass w : {WordClass::at, WordClass::to, WordClass::from, WordClass::relation,
                             WordClass::whereabouts, WordClass::self, WordClass::when, WordClass::then,
                             WordClass::before, WordClass::after, WordClass::coordinator, WordClass::she}) {
@@ -85,11 +81,10 @@ Draft told_by(const StatementContext& answer, const JourneyAsked& asked) {
 std::uint32_t being_somewhere(const StatementContext& c, JourneyAsked& asked) {
   const Span span = c.reading.span;
   for (std::uint32_t i = span.first; i < span.past; ++i) {
-    if (!c.passage.notes[i].flags.has(WordClass::be) || c.passage.notes[i].thing >= 0) continue;
+    if (!c.passage.has(i, WordClass::be) || c.passage.notes[i].thing >= 0) continue;
     std::uint32_t opening = span.first;
-    while (opening < i && (c.passage.notes[opening].flags.has(WordClass::filler) ||
-                           c.passage.notes[opening].flags.has(WordClass::coordinator) ||
-                           c.passage.tokens[opening].kind == Token::Kind::mark)) {
+    while (opening < i && (c.passage.has(opening, WordClass::filler) ||
+                           c.passage.has(opening, WordClass::coordinator) || c.passage.is_mark(opening))) {
       ++opening;
     }
     const bool inverted = i == opening;
@@ -115,10 +110,10 @@ std::optional<JourneyAsked> journey_asked(const StatementContext& question) {
     if (note.thing >= 0 || note.date >= 0) continue;
     if (!note.flags.has(WordClass::journey) && !note.flags.has(WordClass::leaving)) continue;
     // "Do you want to go up?" asks of no time past.
-    if (i > span.first && passage.notes[i - 1].flags.has(WordClass::to)) continue;
+    if (i > span.first && passage.has(i - 1, WordClass::to)) continue;
     if (!says_whereabouts(question, i + note.reach) || !find_people(question, i, asked)) continue;
     verb = i;
-    asked.verb = std::string(passage.words({i, i + std::max<std::uint32_t>(1, note.reach)}));
+    asked.verb = std::string(passage.words({i, i + note.reach}));
     asked.leaving = note.flags.has(WordClass::leaving);
   }
   if (verb == span.past) verb = being_somewhere(question, asked);
@@ -164,7 +159,7 @@ std::optional<Draft> journey_answered(const StatementContext& answer, const Jour
     if (said.type == TimexType::duration || said.type == TimexType::set) continue;
     draft.date = ChosenDate{said, false};
     std::optional<Edtf>& when = draft.date->expression.edtf;
-    if (at.first > span.first && answer.passage.notes[at.first - 1].flags.has(WordClass::from)) {
+    if (at.first > span.first && answer.passage.has(at.first - 1, WordClass::from)) {
       when = stay_from(*when);
     } else if (asked.leaving) {
       when = as_interval(at_the_latest(*when));

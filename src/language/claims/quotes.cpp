@@ -37,7 +37,7 @@ CodePointRange quote_of(const StatementContext& context, const Draft& draft, Cod
   const SentenceReading& reading = context.reading;
   const Clause& clause = reading.clauses[draft.clause];
   const bool whole = reading.clauses.size() < 2 && clause.core.past + 1 >= clause.span.past;
-  const bool stopped = passage.tokens[reading.span.past - 1].kind == Token::Kind::mark;
+  const bool stopped = passage.is_mark(reading.span.past - 1);
   if (whole || (stopped && !of_several && reading.span.past - reading.span.first <= kShortSentence))
     return sentence;
   Span span = clause.core;
@@ -49,11 +49,11 @@ CodePointRange quote_of(const StatementContext& context, const Draft& draft, Cod
       if (reading.clauses[last_clause].core.past + 1 < reading.clauses[last_clause].span.past) break;
     }
   }
-  while (span.first + 1 < span.past && (passage.notes[span.first].flags.has(WordClass::coordinator) ||
-                                        passage.tokens[span.first].kind == Token::Kind::mark)) {
+  while (span.first + 1 < span.past &&
+         (passage.has(span.first, WordClass::coordinator) || passage.is_mark(span.first))) {
     ++span.first;
   }
-  while (span.past > span.first + 1 && passage.tokens[span.past - 1].kind == Token::Kind::mark) --span.past;
+  while (span.past > span.first + 1 && passage.is_mark(span.past - 1)) --span.past;
   CodePointRange range = context.positions.range_of(passage, span);
   // The last clause runs to the full stop.
   const Clause& final_clause = reading.clauses[last_clause];

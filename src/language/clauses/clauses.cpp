@@ -7,10 +7,6 @@
 namespace witnessmark::claims {
 namespace {
 
-bool is_mark(const Passage& passage, std::uint32_t i) {
-  return passage.tokens[i].kind == Token::Kind::mark;
-}
-
 /// A piece of a sentence between cuts.
 struct Piece {
   Span span;
@@ -71,7 +67,7 @@ bool opens_run_on(const Passage& passage, std::uint32_t piece_first, std::uint32
   if (before.date >= 0) {
     const Span date = passage.date_spans[static_cast<std::size_t>(before.date)];
     for (std::uint32_t k = date.first; k > piece_first && k + 3 > date.first; --k) {
-      if (passage.notes[k - 1].flags.has(WordClass::be)) return false;
+      if (passage.has(k - 1, WordClass::be)) return false;
     }
   }
   if (before.cue >= 0 || verbal(before) || (before.info && before.info->verb_forms[0] != 0)) return false;
@@ -82,12 +78,11 @@ bool opens_run_on(const Passage& passage, std::uint32_t piece_first, std::uint32
 /// clause before has its verb already.
 bool names_another(const Passage& passage, std::uint32_t piece_first, std::uint32_t i, std::uint32_t verb) {
   constexpr std::uint32_t kShortest = 3;
-  if (i < piece_first + kShortest || !passage.notes[i].flags.has(WordClass::determiner)) return false;
+  if (i < piece_first + kShortest || !passage.has(i, WordClass::determiner)) return false;
   if (leads_on(passage.notes[i - 1].flags) || passage.notes[i - 1].cue >= 0) return false;
   for (std::uint32_t k = i + 1; k < verb && k < i + 5; ++k) {
-    if (passage.notes[k].thing < 0) continue;
-    const Thing& thing = passage.things[static_cast<std::size_t>(passage.notes[k].thing)];
-    return thing.head == i && thing.span.past == verb && thing.kind == ThingKind::equipment;
+    if (const Thing* thing = passage.thing_at(k))
+      return thing->head == i && thing->span.past == verb && thing->kind == ThingKind::equipment;
   }
   return false;
 }
@@ -109,7 +104,7 @@ std::vector<Piece> cut(const Passage& passage, Span span, const std::vector<Pred
   std::size_t next_predicate = 0;
   for (std::uint32_t i = span.first; i < span.past; ++i) {
     while (next_predicate < predicates.size() && predicates[next_predicate].at < i) ++next_predicate;
-    if (is_mark(passage, i)) {
+    if (passage.is_mark(i)) {
       const char mark = passage.tokens[i].mark;
       if (mark == '"' || mark == '\'') continue;
       close(i, i + 1, false, mark != ',');
@@ -121,7 +116,7 @@ std::vector<Piece> cut(const Passage& passage, Span span, const std::vector<Pred
           f.has(WordClass::coordinator) || f.has(WordClass::subordinator) || f.has(WordClass::then);
     }
     if (i == piece.span.first || passage.notes[i].thing >= 0 || passage.notes[i].date >= 0 ||
-        (passage.notes[i].cue >= 0 && !passage.notes[i].flags.has(WordClass::coordinator))) {
+        (passage.notes[i].cue >= 0 && !passage.has(i, WordClass::coordinator))) {
       continue;
     }
     // Cut only where a predicate stands on both sides, the next before another mark.
@@ -139,7 +134,7 @@ std::vector<Piece> cut(const Passage& passage, Span span, const std::vector<Pred
     if (!conjunction || passage.notes[i].number >= 0) continue;
     bool reachable = true;
     for (std::uint32_t k = i; k < predicates[next_predicate].at; ++k)
-      reachable = reachable && !is_mark(passage, k);
+      reachable = reachable && !passage.is_mark(k);
     if (!reachable) continue;
     if (run_on && predicates[next_predicate].at > i + 4) continue;
     close(i, i, !run_on, !f.has(WordClass::relative));
@@ -201,7 +196,7 @@ std::vector<Clause> join(const Passage& passage, const std::vector<Piece>& piece
           clauses.empty() || (later && more && (piece.conjunction || piece.strong) && date_only);
       if (forward && later) {
         if (!open) open = piece.span.first;
-        contrast = contrast || passage.notes[piece.span.first].flags.has(WordClass::terminator);
+        contrast = contrast || passage.has(piece.span.first, WordClass::terminator);
         continue;
       }
       if (clauses.empty()) {
@@ -232,7 +227,7 @@ std::vector<Clause> join(const Passage& passage, const std::vector<Piece>& piece
     clause.core = clause.span;
     open.reset();
     if (dates_only(passage, piece.span, predicates)) cleft = clauses.size();
-    clause.contrast = contrast || passage.notes[piece.span.first].flags.has(WordClass::terminator);
+    clause.contrast = contrast || passage.has(piece.span.first, WordClass::terminator);
     contrast = false;
     clauses.push_back(clause);
   }
@@ -264,9 +259,9 @@ void set_windows(const Passage& passage, SentenceReading& reading) {
       std::uint32_t at = clause.span.first;
       const Flags& f = passage.notes[at].flags;
       const bool joined = f.has(WordClass::coordinator) && !f.has(WordClass::terminator);
-      while (at < first.span.first && (passage.notes[at].flags.has(WordClass::coordinator) ||
-                                       passage.notes[at].flags.has(WordClass::then) ||
-                                       passage.notes[at].flags.has(WordClass::adverb))) {
+      while (at < first.span.first &&
+             (passage.has(at, WordClass::coordinator) || passage.has(at, WordClass::then) ||
+              passage.has(at, WordClass::adverb))) {
         ++at;
       }
       clause.own_subject = !(joined && at >= first.span.first);
@@ -275,7 +270,7 @@ void set_windows(const Passage& passage, SentenceReading& reading) {
       clause.relative = opening.has(WordClass::relative);
     }
     for (std::uint32_t k = clause.span.first; k < clause.span.past; ++k) {
-      if (passage.notes[k].flags.has(WordClass::if_) && passage.notes[k].cue < 0) clause.conditional = true;
+      if (passage.has(k, WordClass::if_) && passage.notes[k].cue < 0) clause.conditional = true;
     }
   }
 }
@@ -283,26 +278,25 @@ void set_windows(const Passage& passage, SentenceReading& reading) {
 /// Captions have no question marks: "was there a stove", "what colour was it".
 bool asks_without_mark(const Passage& passage, Span span) {
   std::uint32_t i = span.first;
-  while (i < span.past && (passage.notes[i].flags.has(WordClass::filler) ||
-                           passage.notes[i].flags.has(WordClass::coordinator) ||
-                           passage.notes[i].flags.has(WordClass::then))) {
+  while (i < span.past && (passage.has(i, WordClass::filler) || passage.has(i, WordClass::coordinator) ||
+                           passage.has(i, WordClass::then))) {
     ++i;
   }
   for (std::uint32_t k = span.first; k < span.past; ++k)
-    if (is_mark(passage, k)) return false;
+    if (passage.is_mark(k)) return false;
   const auto auxiliary = [&](std::uint32_t k) {
     if (k >= span.past) return false;
     const Flags& f = passage.notes[k].flags;
     return f.has(WordClass::be) || f.has(WordClass::do_) || f.has(WordClass::modal) || f.has(WordClass::have);
   };
   if (i + 1 >= span.past) return false;
-  if (passage.notes[i].flags.has(WordClass::question_word) && !passage.notes[i].flags.has(WordClass::when)) {
+  if (passage.has(i, WordClass::question_word) && !passage.has(i, WordClass::when)) {
     return auxiliary(i + 1) || auxiliary(i + 2);
   }
   const Flags& next = passage.notes[i + 1].flags;
   const bool subject = next.has(WordClass::it) || next.has(WordClass::they) || next.has(WordClass::this_) ||
                        next.has(WordClass::there) || next.has(WordClass::she) ||
-                       passage.notes[i + 1].flags.has(WordClass::you);
+                       passage.has(i + 1, WordClass::you);
   const Flags& f = passage.notes[i].flags;
   return auxiliary(i) && subject && !f.has(WordClass::it) && !f.has(WordClass::this_) &&
          !f.has(WordClass::exist);
@@ -343,7 +337,7 @@ SentenceReading read_sentence(Passage& passage, const Words& words, Span span) {
     }
   }
   for (std::uint32_t i = span.first; i < span.past; ++i) {
-    if (passage.tokens[i].kind == Token::Kind::mark && passage.tokens[i].mark == '?') reading.question = true;
+    if (passage.is_mark(i, '?')) reading.question = true;
   }
   reading.question = reading.question || asks_without_mark(passage, span);
   reading.clauses = join(passage, cut(passage, span, reading.predicates), reading.predicates);
@@ -353,7 +347,7 @@ SentenceReading read_sentence(Passage& passage, const Words& words, Span span) {
     Span before = predicate.left;
     // Only the last stretch before the verb without a mark.
     for (std::uint32_t k = before.past; k > before.first; --k) {
-      if (is_mark(passage, k - 1)) {
+      if (passage.is_mark(k - 1)) {
         before.first = k;
         break;
       }

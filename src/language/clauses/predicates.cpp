@@ -7,6 +7,7 @@
 //
 // A form of "to be" or "to have" counts as a full verb when no verb of the lists follows it as a participle.
 #include "language/clauses/verb_surroundings.h"
+#include "language/clauses/whereabouts.h"
 
 namespace witnessmark::claims {
 namespace {
@@ -28,8 +29,6 @@ class Finder : private VerbSurroundings {
       if (note.flags.has(WordClass::be)) try_be(i);
       if (note.flags.has(WordClass::have) || note.flags.has(WordClass::had_or_would)) try_have(i);
     }
-    std::sort(found_.begin(), found_.end(),
-              [](const Predicate& a, const Predicate& b) { return a.at < b.at; });
     // "We found the winch jammed", "the winch ordered in 1950 never came": a participle beside another verb.
     for (std::size_t p = 0; p < found_.size(); ++p) {
       const bool beside = (p > 0 && same_stretch(found_[p - 1].at, found_[p].at)) ||
@@ -101,10 +100,7 @@ class Finder : private VerbSurroundings {
     // A contraction among the auxiliaries is its own subject ("we'd").
     for (std::uint32_t k = i; k > span_.first && k + 8 > i; --k) {
       const std::uint32_t at = k - 1;
-      if (is_mark(at)) {
-        // "We, the two of us, took": look over one comma only when nothing was found yet.
-        break;
-      }
+      if (is_mark(at)) break;
       if (notes_[at].thing >= 0) return Agent::none;
       const Flags& f = notes_[at].flags;
       if (f.has(WordClass::we)) return Agent::we;
@@ -128,11 +124,9 @@ class Finder : private VerbSurroundings {
     if (k == span_.first) return false;
     const std::uint32_t before = k - 1;
     if (is_mark(before)) return false;
-    if (notes_[before].thing >= 0) {
-      // "When did the winch go?"
-      const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[before].thing)];
-      return thing.head > span_.first && has(thing.head - 1, WordClass::do_);
-    }
+    // "When did the winch go?"
+    if (const Thing* thing = passage_.thing_at(before))
+      return thing->head > span_.first && has(thing->head - 1, WordClass::do_);
     const Flags& f = notes_[before].flags;
     if (f.has(WordClass::we) || f.has(WordClass::they) || f.has(WordClass::modal) || f.has(WordClass::do_) ||
         f.has(WordClass::us) || f.has(WordClass::had_or_would) || f.has(WordClass::used_to) ||
@@ -230,7 +224,7 @@ class Finder : private VerbSurroundings {
 
   /// "The drum's still there": a name with "is" contracted to it, where what follows is no noun.
   bool try_contraction(std::uint32_t i) {
-    const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[i].thing)];
+    const Thing& thing = *passage_.thing_at(i);
     const std::string_view word = passage_.words({i, i + 1});
     if (i + 1 != thing.span.past || thing.kind != ThingKind::equipment ||
         !(word.ends_with("'s") || word.ends_with("\u2019s")))
@@ -413,8 +407,7 @@ class Finder : private VerbSurroundings {
       if (is_mark(k) || has(k, WordClass::pronoun) || has(k, WordClass::we) || has(k, WordClass::they))
         return;
       if (notes_[k].thing >= 0 || notes_[k].number >= 0) {
-        if (notes_[k].thing >= 0 &&
-            passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind != ThingKind::equipment) {
+        if (notes_[k].thing >= 0 && !passage_.names(k, ThingKind::equipment)) {
           // "I'd number three": of people only.
           if (has(i, WordClass::we) || somebody_before(i)) push_have(i);
           return;

@@ -17,9 +17,7 @@ bool brings_in_unlisted(const Passage& passage, Span span, bool anywhere) {
     }
     for (std::uint32_t k = i + 1; k < span.past && k < i + 4; ++k) {
       const Note& note = passage.notes[k];
-      if (passage.tokens[k].kind == Token::Kind::mark || note.thing >= 0 || note.date >= 0 ||
-          note.number >= 0)
-        break;
+      if (passage.is_mark(k) || note.thing >= 0 || note.date >= 0 || note.number >= 0) break;
       const Flags& g = note.flags;
       if (g.has(WordClass::abstract) || g.has(WordClass::person) || g.has(WordClass::event_noun) ||
           g.has(WordClass::activity)) {

@@ -1,9 +1,7 @@
 #pragma once
-#include <algorithm>
 #include <cstdint>
 
 #include "language/clauses/sentence_reading.h"
-#include "language/clauses/whereabouts.h"
 
 namespace witnessmark::claims {
 
@@ -13,6 +11,7 @@ class VerbSurroundings {
   VerbSurroundings(const Passage& passage, const Words& words, Span span)
       : passage_(passage), words_(words), notes_(passage.notes), span_(span) {}
 
+  /// False outside the sentence.
   bool has(std::uint32_t i, WordClass c) const {
     return i < span_.past && i >= span_.first && notes_[i].flags.has(c);
   }
@@ -30,478 +29,118 @@ class VerbSurroundings {
            f.has(WordClass::modal) || f.has(WordClass::had_or_would) || f.has(WordClass::got);
   }
 
-  bool noun_position(std::uint32_t i) const {
-    if (i == span_.first) return false;
-    const std::uint32_t before = i - 1;
-    if (is_mark(before)) return false;
-    const Flags& f = notes_[before].flags;
-    // "Six pumps", but "the new one came".
-    const bool stands_alone = has(before, WordClass::one) && before > span_.first &&
-                              (has(before - 1, WordClass::new_) || has(before - 1, WordClass::old) ||
-                               has(before - 1, WordClass::quality) || has(before - 1, WordClass::this_));
-    if (notes_[before].number >= 0) return !stands_alone;
-    if (f.has(WordClass::determiner) && !f.has(WordClass::relative) && !f.has(WordClass::it) &&
-        !f.has(WordClass::them) && !f.has(WordClass::this_)) {
-      return true;
-    }
-    return f.has(WordClass::old) || f.has(WordClass::of) || f.has(WordClass::colour) ||
-           f.has(WordClass::negative_determiner) || (f.has(WordClass::quality) && !is_aux(before));
-  }
+  /// Whether the words before make a noun of it: an article, a number, "of", "old".
+  bool noun_position(std::uint32_t i) const;
 
   static constexpr std::uint32_t kNowhere = 0xFFFFFFFF;
   static constexpr std::uint32_t kParticleReach = 10;  ///< Tokens.
 
-  /// Where the particle of a row stands: right after the verb, apart within eight tokens, or before it.
-  std::uint32_t particle_at(std::uint32_t i, const Verb& verb) const {
-    const auto length = static_cast<std::uint32_t>(verb.particle_forms.size());
-    if (length == 0) return i;
-    const auto matches = [&](std::uint32_t k) {
-      if (k + length > span_.past) return false;
-      for (std::uint32_t n = 0; n < length; ++n) {
-        if (passage_.tokens[k + n].form != verb.particle_forms[n]) return false;
-      }
-      return true;
-    };
-    // "Down came the chimney."
-    if (length == 1 && verb.frame == VerbFrame::subject && i > span_.first && matches(i - 1) &&
-        (i - 1 == span_.first || is_mark(i - 2) || has(i - 2, WordClass::coordinator))) {
-      return i - 1;
-    }
-    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + kParticleReach); ++k) {
-      if (matches(k) && (k == i + 1 || (length == 1 && verb.frame == VerbFrame::object))) {
-        if (is_particle(k, k + length, k == i + 1, verb.frame == VerbFrame::subject)) return k;
-      }
-      if (is_mark(k) || has(k, WordClass::be) || has(k, WordClass::have) || has(k, WordClass::relative) ||
-          has(k, WordClass::when) || has(k, WordClass::subordinator) || has(k, WordClass::modal)) {
-        return kNowhere;
-      }
-      const WordInfo* info = notes_[k].info;
-      const bool verb_here =
-          info && notes_[k].thing < 0 && (info->verb_forms[0] & 4U) != 0 && k > i + 1 && !noun_position(k);
-      if (verb_here) return kNowhere;
-      if (k > i + 1 && (has(k, WordClass::at) || has(k, WordClass::to)) && notes_[k].thing < 0 &&
-          !matches(k)) {
-        // A prepositional phrase between verb and particle: "put on the deck off" does not happen.
-        if (length == 1 && k + 1 < span_.past && matches(k + 1)) continue;
-        return kNowhere;
-      }
-    }
-    return kNowhere;
+  /// Where the particle of a row stands: right after the verb, apart within kParticleReach, or before it.
+  /// kNowhere when there is none; the verb's own token for a row without one.
+  std::uint32_t particle_at(std::uint32_t i, const Verb& verb) const;
+
+  /// A word of grammar that opens no noun phrase.
+  bool is_grammar(std::uint32_t k) const {
+    return notes_[k].flags.any() && !notes_[k].flags.has(WordClass::determiner);
   }
 
   /// "in" and "on" are prepositions where a date or, apart from the verb, a noun phrase follows.
-  bool is_grammar(std::uint32_t k) const {
-    const Flags& f = notes_[k].flags;
-    return (f.low != 0 || f.high != 0) && !f.has(WordClass::determiner);
-  }
-
-  bool is_particle(std::uint32_t k, std::uint32_t past, bool adjacent, bool subject_frame) const {
-    if (notes_[k].date >= 0) return false;
-    if (!has(k, WordClass::at) && !has(k, WordClass::to)) return true;
-    if (past >= span_.past || is_mark(past)) return true;
-    if (notes_[past].date >= 0) return false;
-    // "It went in watches": of a verb without object a noun phrase follows a preposition.
-    if (adjacent && subject_frame) return is_adverb(past) || is_grammar(past);
-    if (adjacent) return true;
-    return !has(past, WordClass::determiner) && notes_[past].thing < 0 && notes_[past].number < 0;
-  }
+  bool is_particle(std::uint32_t k, std::uint32_t past, bool adjacent, bool subject_frame) const;
 
   /// An object of interest, or a pronoun, right of the verb.
-  bool object_after(std::uint32_t i) const {
-    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 12); ++k) {
-      if (passage_.tokens[k].kind == Token::Kind::mark && passage_.tokens[k].mark != ',') return false;
-      if (has(k, WordClass::pronoun)) return true;
-      if (notes_[k].thing >= 0 &&
-          passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind == ThingKind::equipment) {
-        return true;
-      }
-    }
-    return false;
-  }
+  bool object_after(std::uint32_t i) const;
 
   /// A mark that ends what a verb can reach: any but a comma, and a comma before a conjunction.
-  bool ends_reach(std::uint32_t k) const {
-    if (!is_mark(k)) return false;
-    if (passage_.tokens[k].mark != ',') return true;
-    return k + 1 < span_.past && (has(k + 1, WordClass::coordinator) || has(k + 1, WordClass::subordinator) ||
-                                  has(k + 1, WordClass::relative) || has(k + 1, WordClass::when));
-  }
+  bool ends_reach(std::uint32_t k) const;
 
+  /// Of the next tokens, fewer than limit: a place or equipment in the role that is asked for.
   bool thing_after(std::uint32_t i, std::uint32_t limit, bool with_role_to, bool with_role_from,
-                   bool any_place) const {
-    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + limit); ++k) {
-      if (ends_reach(k)) return false;
-      const Flags& f = notes_[k].flags;
-      if (any_place || with_role_to) {
-        if (f.has(WordClass::in_place) || f.has(WordClass::in_there)) return true;
-      }
-      if (with_role_from && f.has(WordClass::from)) return true;
-      if (notes_[k].thing < 0) continue;
-      const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
-      if (thing.kind == ThingKind::equipment) {
-        if (any_place && thing.role == Role::relation) return true;
-        // "They put the bulb in the lens."
-        if (with_role_to && k > i + 2 && (thing.role == Role::to || thing.role == Role::at)) return true;
-        continue;
-      }
-      if (with_role_to && (thing.role == Role::to || thing.role == Role::at)) return true;
-      if (any_place && thing.role != Role::from && thing.role != Role::of) return true;
-    }
-    return false;
-  }
+                   bool any_place) const;
 
-  bool needs_met(std::uint32_t i, const Verb& verb, std::uint8_t forms, const Predicate& p) const {
-    switch (verb.needs) {
-      case VerbNeeds::nothing:
-        return true;
-      case VerbNeeds::thing:
-        return verb.kind != VerbKind::happened || verb.frame == VerbFrame::subject || p.passive ||
-               acts_on(i) || relative_before(i);
-      case VerbNeeds::newthing:
-        return new_thing_beside(i) && (p.passive || acts_on(i) || relative_before(i));
-      case VerbNeeds::aboard:
-        return agent_can_join(i) && boards_after(past_verb(i, verb));
-      case VerbNeeds::seen:
-        return object_after(i);
-      case VerbNeeds::place:
-        return thing_after(i, 16, false, false, true) || has(span_.first, WordClass::where) ||
-               (verb.kind == VerbKind::present && beside_something(i));
-      case VerbNeeds::toplace:
-        return (thing_after(i, 16, true, false, false) || has(span_.first, WordClass::where) ||
-                put_somewhere(i)) &&
-               (verb.frame == VerbFrame::subject || p.passive || object_after(i) || relative_before(i));
-      case VerbNeeds::fromplace:
-        return thing_after(i, 12, false, true, false);
-      case VerbNeeds::move: {
-        for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 16); ++k) {
-          if (notes_[k].thing < 0) continue;
-          const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
-          if (thing.kind != ThingKind::equipment && thing.role == Role::to) return true;
-        }
-        return false;
-      }
-      case VerbNeeds::weobject:
-        return (forms & 12U) != 0 && !p.passive && direct_object(i) && !has(i + 1, WordClass::pronoun);
-      case VerbNeeds::past:
-        return goes_away(i, forms);
-      case VerbNeeds::swap:
-        return swap_word_after(i);
-      case VerbNeeds::colour:
-        return class_after(i, WordClass::colour);
-      case VerbNeeds::name:
-        return true;
-      case VerbNeeds::counted:
-        return counted_after(i);
-      case VerbNeeds::location:
-        return (location_after(i) && who_can_be_somewhere(i)) ||
-               (somebody_before(p.span.first) &&
-                (place_behind(past_verb(i, verb)) ||
-                 ((has(i, WordClass::journey) || has(i, WordClass::leaving)) &&
-                  !destination_after(passage_, span_, past_verb(i, verb)).empty())));
-    }
-    return false;
-  }
+  /// Whether what the row needs stands beside the verb.
+  bool needs_met(std::uint32_t i, const Verb& verb, std::uint8_t forms, const Predicate& p) const;
 
   /// "the bell they hung in the yard"
-  bool relative_before(std::uint32_t i) const {
-    bool agent = false;
-    for (std::uint32_t k = i; k > span_.first && k + 5 > i; --k) {
-      if (has(k - 1, WordClass::relative)) return true;
-      if (notes_[k - 1].thing >= 0) return agent;
-      agent = agent || has(k - 1, WordClass::they) || has(k - 1, WordClass::we);
-    }
-    return false;
-  }
+  bool relative_before(std::uint32_t i) const;
 
   /// Equipment or a pronoun right behind the verb, with nothing but words of its noun phrase between.
-  bool direct_object(std::uint32_t i) const {
-    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 7); ++k) {
-      if (is_mark(k) || notes_[k].date >= 0) return false;
-      if (has(k, WordClass::pronoun) || has(k, WordClass::one)) return true;
-      if (notes_[k].thing >= 0) {
-        return passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind == ThingKind::equipment;
-      }
-      if (has(k, WordClass::at) || has(k, WordClass::to) || has(k, WordClass::from) ||
-          has(k, WordClass::relation) || has(k, WordClass::coordinator) || has(k, WordClass::by) ||
-          has(k, WordClass::with) || has(k, WordClass::when) || has(k, WordClass::be)) {
-        return false;
-      }
-    }
-    return false;
-  }
+  bool direct_object(std::uint32_t i) const;
 
   /// "The new boat was hoisted": what is called new comes.
-  bool new_thing_beside(std::uint32_t i) const {
-    for (const Thing& thing : passage_.things_in(span_)) {
-      if (!span_.holds(thing.span.first) || thing.kind != ThingKind::equipment) continue;
-      if (thing.span.first + 8 < i || thing.span.first > i + 6) continue;
-      for (std::uint32_t k = thing.head; k < thing.span.past; ++k) {
-        if (has(k, WordClass::new_)) return true;
-      }
-    }
-    return false;
-  }
+  bool new_thing_beside(std::uint32_t i) const;
 
   /// A thing, a place or a pronoun right behind the verb: what is done is done to it.
-  bool acts_on(std::uint32_t i) const {
-    if (direct_object(i)) return true;
-    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 6); ++k) {
-      if (is_mark(k) || notes_[k].date >= 0) return false;
-      if (notes_[k].thing >= 0) {
-        return passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind != ThingKind::person;
-      }
-      if (!has(k, WordClass::determiner) && !has(k, WordClass::old) && !has(k, WordClass::everything) &&
-          !is_adverb(k)) {
-        return false;
-      }
-    }
-    return false;
-  }
+  bool acts_on(std::uint32_t i) const;
 
   /// The token behind a verb and its particle.
-  std::uint32_t past_verb(std::uint32_t i, const Verb& verb) const {
-    if (verb.particle_forms.empty()) return i + 1;
-    return particle_at(i, verb) + static_cast<std::uint32_t>(verb.particle_forms.size());
-  }
+  std::uint32_t past_verb(std::uint32_t i, const Verb& verb) const;
 
   /// "I joined", "we signed on": the narrator or a person of the list.
-  bool agent_can_join(std::uint32_t i) const {
-    for (std::uint32_t k = i; k > span_.first && k + 7 > i; --k) {
-      if (is_mark(k - 1)) return false;
-      if (has(k - 1, WordClass::self) || has(k - 1, WordClass::we)) return true;
-      if (notes_[k - 1].thing >= 0) {
-        return passage_.things[static_cast<std::size_t>(notes_[k - 1].thing)].kind == ThingKind::person;
-      }
-    }
-    return false;
-  }
+  bool agent_can_join(std::uint32_t i) const;
 
   /// The site, "her", a date or nothing more behind the verb: not "joined the union".
-  bool boards_after(std::uint32_t i) const {
-    const std::uint32_t first = std::max(i, span_.first + 1);
-    for (std::uint32_t k = first; k < std::min(span_.past, first + 6); ++k) {
-      if (is_mark(k) || notes_[k].date >= 0 || has(k, WordClass::she) || has(k, WordClass::it)) return true;
-      if (notes_[k].thing >= 0) {
-        const ThingKind kind = passage_.things[static_cast<std::size_t>(notes_[k].thing)].kind;
-        return kind == ThingKind::place || kind == ThingKind::location;
-      }
-      if (!has(k, WordClass::determiner) && !has(k, WordClass::at) && !has(k, WordClass::of) &&
-          !has(k, WordClass::to) && !is_adverb(k)) {
-        return has(k, WordClass::when) || has(k, WordClass::coordinator);
-      }
-    }
-    return true;
-  }
+  bool boards_after(std::uint32_t i) const;
 
+  /// The date at a token is a length of time.
   bool lasts(std::uint32_t i) const {
     return passage_.dates[static_cast<std::size_t>(notes_[i].date)].type == TimexType::duration;
   }
 
   /// "it went in 1961", "the whaler went": no way to is named.
-  bool goes_away(std::uint32_t i, std::uint8_t forms) const {
-    // "it didn't come" as well as "it came".
-    bool did = false;
-    for (std::uint32_t k = i; k > span_.first && k + 3 > i; --k) did = did || has(k - 1, WordClass::do_);
-    if ((forms & 4U) == 0 && !(did && (forms & 1U) != 0)) return false;
-    if (i + 1 >= span_.past || is_mark(i + 1)) return true;
-    if (notes_[i + 1].date >= 0) return did || !lasts(i + 1);
-    if (i + 2 < span_.past && notes_[i + 2].date >= 0 && !did && lasts(i + 2))
-      return false;  // "It went for nine days."
-    const Flags& f = notes_[i + 1].flags;
-    return f.has(WordClass::when) || f.has(WordClass::then) || f.has(WordClass::adverb) ||
-           f.has(WordClass::coordinator) || f.has(WordClass::before) || f.has(WordClass::after) ||
-           f.has(WordClass::subordinator) ||
-           (f.has(WordClass::by) && i + 2 < span_.past && notes_[i + 2].date >= 0) ||
-           ((f.has(WordClass::at) || f.has(WordClass::for_)) && i + 2 < span_.past &&
-            (notes_[i + 2].date >= 0 || has(i + 2, WordClass::indefinite)));
-  }
+  bool goes_away(std::uint32_t i, std::uint8_t forms) const;
 
-  bool swap_word_after(std::uint32_t i) const {
-    for (std::uint32_t k = i + 1; k < span_.past; ++k) {
-      if (has(k, WordClass::for_) || has(k, WordClass::with) || has(k, WordClass::to)) return true;
-    }
-    return false;
-  }
+  bool swap_word_after(std::uint32_t i) const;
 
-  bool class_after(std::uint32_t i, WordClass c) const {
-    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 10); ++k) {
-      if (has(k, c)) return true;
-    }
-    return false;
-  }
+  bool class_after(std::uint32_t i, WordClass c) const;
 
   /// Left of the verb stands a person, the site or a pronoun, and no equipment.
-  bool who_can_be_somewhere(std::uint32_t i) const {
-    for (std::uint32_t k = i; k > span_.first && k + 8 > i; --k) {
-      if (is_mark(k - 1)) return false;
-      if (notes_[k - 1].thing >= 0) {
-        return passage_.things[static_cast<std::size_t>(notes_[k - 1].thing)].kind != ThingKind::equipment;
-      }
-      if (has(k - 1, WordClass::we) || has(k - 1, WordClass::she) || has(k - 1, WordClass::it)) return true;
-    }
-    return false;
-  }
+  bool who_can_be_somewhere(std::uint32_t i) const;
 
   /// "That made twenty-one cylinders."
-  bool counted_after(std::uint32_t i) const {
-    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 6); ++k) {
-      if (is_mark(k) || notes_[k].date >= 0) return false;
-      if (notes_[k].thing < 0) continue;
-      return passage_.things[static_cast<std::size_t>(notes_[k].thing)].quantity >= 0;
-    }
-    return false;
-  }
+  bool counted_after(std::uint32_t i) const;
 
-  bool location_after(std::uint32_t i) const {
-    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 14); ++k) {
-      if (passage_.tokens[k].kind == Token::Kind::mark && passage_.tokens[k].mark != ',') return false;
-      if (notes_[k].thing < 0) continue;
-      const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
-      if (thing.kind == ThingKind::location || thing.location) return true;
-    }
-    return false;
-  }
+  /// A location of the itinerary, over commas.
+  bool location_after(std::uint32_t i) const;
 
   /// "We stopped the lens": equipment by its name, right behind the verb.
-  bool named_object(std::uint32_t i) const {
-    if (!direct_object(i)) return false;
-    for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 7); ++k) {
-      if (notes_[k].thing >= 0) return true;
-      if (has(k, WordClass::pronoun) || has(k, WordClass::one)) return false;
-    }
-    return false;
-  }
+  bool named_object(std::uint32_t i) const;
 
   /// "They put the bulb in the lens": equipment by its name, then in, on or into anything definite.
-  bool put_somewhere(std::uint32_t i) const {
-    if (!named_object(i)) return false;
-    for (std::uint32_t k = i + 1; k + 1 < std::min(span_.past, i + 9); ++k) {
-      if (is_mark(k) || notes_[k].date >= 0) return false;
-      if (notes_[k].thing < 0 && (has(k, WordClass::at) || has(k, WordClass::to)))
-        return has(k + 1, WordClass::determiner) && !has(k + 1, WordClass::pronoun) &&
-               !has(k + 1, WordClass::indefinite);
-    }
-    return false;
-  }
+  bool put_somewhere(std::uint32_t i) const;
 
   /// "It stood out behind the house", "lying in the nettles": a place in words of no list.
-  bool beside_something(std::uint32_t i) const {
-    for (std::uint32_t k = i + 1; k + 1 < std::min(span_.past, i + 4); ++k) {
-      if (is_mark(k) || notes_[k].date >= 0) return false;
-      if (has(k, WordClass::side)) return true;
-      if (!has(k, WordClass::relation) && !has(k, WordClass::at)) continue;
-      const std::uint32_t next = k + std::max<std::uint32_t>(1, notes_[k].reach);
-      return next < span_.past && has(next, WordClass::determiner) && notes_[next].date < 0 &&
-             !has(next, WordClass::pronoun);
-    }
-    return false;
-  }
+  bool beside_something(std::uint32_t i) const;
 
   /// "The range drew": equipment by its name as the subject.
-  bool equipment_right_before(std::uint32_t i) const {
-    std::uint32_t k = i;
-    while (k > span_.first && is_adverb(k - 1)) --k;
-    if (k == span_.first || notes_[k - 1].thing < 0) return false;
-    const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k - 1].thing)];
-    return thing.kind == ThingKind::equipment && thing.role == Role::none && !thing.shadowed;
-  }
+  bool equipment_right_before(std::uint32_t i) const;
 
   /// People as the subject right before a verb: "we", "Dad", a person of the list, "she" (who may be the
   /// vessel).
-  bool somebody_before(std::uint32_t i) const {
-    for (std::uint32_t k = i; k > span_.first && k + 4 > i; --k) {
-      const std::uint32_t at = k - 1;
-      if (is_mark(at) || notes_[at].date >= 0) return false;
-      if (notes_[at].thing >= 0) {
-        return passage_.things[static_cast<std::size_t>(notes_[at].thing)].kind == ThingKind::person;
-      }
-      if (has(at, WordClass::we) || has(at, WordClass::she) || has(at, WordClass::person)) return true;
-      if (has(at, WordClass::they) && !has(at, WordClass::them)) return true;
-      if (!is_adverb(at) && !has(at, WordClass::both) && !has(at, WordClass::everything)) return false;
-    }
-    // A contraction holds its subject: "we'd gone".
-    return i < span_.past && (has(i, WordClass::we) || has(i, WordClass::she) ||
-                              (has(i, WordClass::they) && !has(i, WordClass::them)));
-  }
+  bool somebody_before(std::uint32_t i) const;
 
   /// A place of the lists behind a preposition, within a few words.
-  bool place_behind(std::uint32_t i) const {
-    for (std::uint32_t k = i; k < std::min(span_.past, i + 9); ++k) {
-      if (is_mark(k) || has(k, WordClass::coordinator) || has(k, WordClass::relative) ||
-          has(k, WordClass::subordinator))
-        return false;
-      if (notes_[k].thing < 0) continue;
-      const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
-      if (thing.kind != ThingKind::place && thing.kind != ThingKind::location) return false;
-      return thing.role == Role::at || thing.role == Role::to;
-    }
-    return false;
-  }
+  bool place_behind(std::uint32_t i) const;
 
   /// Inside a cue that denies memory or hedges ("There was, I don't know, a locker") no verb states anything.
-  bool in_cue_of_doubt(std::uint32_t i) const {
-    if (notes_[i].cue < 0) return false;
-    const CueClass cue = words_.cues[passage_.cues[static_cast<std::size_t>(notes_[i].cue)].cue].cue;
-    return cue == CueClass::memory || cue == CueClass::hedge;
-  }
+  bool in_cue_of_doubt(std::uint32_t i) const;
 
   /// ", what would it be,": set between marks, asking oneself.
-  bool asks_oneself(std::uint32_t i) const {
-    std::uint32_t begin = i;
-    while (begin > span_.first && !is_mark(begin - 1)) --begin;
-    std::uint32_t past = i;
-    while (past < span_.past && !is_mark(past)) ++past;
-    return begin > span_.first && past < span_.past && past - begin <= 6 &&
-           has(begin, WordClass::question_word);
-  }
+  bool asks_oneself(std::uint32_t i) const;
 
   /// "They had it up on the bridge": a pronoun, then a place, and no participle right after.
-  bool has_it_somewhere(std::uint32_t i) const {
-    if (i + 2 >= span_.past || !has(i + 1, WordClass::pronoun) || has(i, WordClass::had_or_would))
-      return false;
-    const WordInfo* next = notes_[i + 2].info;
-    if (next && (next->verb_forms[0] & 8U) != 0) return false;
-    for (std::uint32_t k = i + 2; k < std::min(span_.past, i + 9); ++k) {
-      if (is_mark(k)) return false;
-      if (notes_[k].thing < 0) continue;
-      const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
-      return thing.kind == ThingKind::place && (thing.role == Role::at || thing.role == Role::relation);
-    }
-    return false;
-  }
+  bool has_it_somewhere(std::uint32_t i) const;
 
   /// "We had one."
-  bool has_one(std::uint32_t i) const {
-    return i + 1 < span_.past && has(i + 1, WordClass::one) && notes_[i + 1].thing < 0 &&
-           (i + 2 >= span_.past || is_mark(i + 2) || has(i + 2, WordClass::at) ||
-            has(i + 2, WordClass::adverb));
-  }
+  bool has_one(std::uint32_t i) const;
 
   /// "They'd a big table in there": something of no list, and a place.
-  bool has_something_somewhere(std::uint32_t i) const {
-    if (i + 2 >= span_.past || !has(i + 1, WordClass::indefinite)) return false;
-    for (std::uint32_t k = i + 2; k < std::min(span_.past, i + 10); ++k) {
-      if (is_mark(k)) return false;
-      if (has(k, WordClass::in_there)) return true;
-      if (notes_[k].thing < 0) continue;
-      const Thing& thing = passage_.things[static_cast<std::size_t>(notes_[k].thing)];
-      return thing.kind == ThingKind::place && (thing.role == Role::at || thing.role == Role::relation);
-    }
-    return false;
-  }
+  bool has_something_somewhere(std::uint32_t i) const;
 
   /// "It had a handle": of a thing or the pronoun for one, with something the lists do not have.
-  bool has_part(std::uint32_t i) const {
-    if (i + 2 >= span_.past || i == span_.first) return false;
-    if (!has(i + 1, WordClass::indefinite) && !has(i + 1, WordClass::determiner) &&
-        !has(i + 1, WordClass::negative_determiner)) {
-      return false;
-    }
-    return notes_[i - 1].thing >= 0 || has(i - 1, WordClass::it) || has(i, WordClass::it);
-  }
+  bool has_part(std::uint32_t i) const;
 
  protected:
-  bool is_mark(std::uint32_t i) const { return passage_.tokens[i].kind == Token::Kind::mark; }
+  bool is_mark(std::uint32_t i) const { return passage_.is_mark(i); }
 
   const Passage& passage_;
   const Words& words_;

@@ -35,10 +35,8 @@ class Finder {
 
  private:
   bool has(std::uint32_t i, WordClass c) const { return i < span_.past && notes_[i].flags.has(c); }
-  bool is_stop(std::uint32_t i) const {
-    return passage_.tokens[i].kind == Token::Kind::mark || notes_[i].date >= 0;
-  }
-  std::uint32_t reach(std::uint32_t i) const { return std::max<std::uint32_t>(1, notes_[i].reach); }
+  bool is_stop(std::uint32_t i) const { return passage_.is_mark(i) || notes_[i].date >= 0; }
+  std::uint32_t reach(std::uint32_t i) const { return notes_[i].reach; }
 
   bool opens_place(std::uint32_t i) const {
     return (has(i, WordClass::at) || has(i, WordClass::relation) || has(i, WordClass::off) ||
@@ -71,9 +69,7 @@ class Finder {
     const bool at_or_to = has(preposition, WordClass::at) || has(preposition, WordClass::to);
     const bool named =
         notes_[begin].thing >= 0 || (at_or_to && passage_.capitalised(begin) && !notes_[begin].flags.any());
-    if (notes_[begin].thing >= 0 &&
-        passage_.things[static_cast<std::size_t>(notes_[begin].thing)].kind == ThingKind::person)
-      return {};
+    if (passage_.names(begin, ThingKind::person)) return {};
     if (has(begin, WordClass::she) &&
         (begin + 1 >= span_.past || is_stop(begin + 1) || notes_[begin + 1].flags.any())) {
       return {first, begin + 1};
@@ -85,9 +81,8 @@ class Finder {
     }
     std::uint32_t past = begin;
     for (; past < span_.past && past < begin + 9 && !is_stop(past); ++past) {
-      if (notes_[past].thing >= 0) {
-        const auto kind = passage_.things[static_cast<std::size_t>(notes_[past].thing)].kind;
-        if (kind == ThingKind::equipment && past < begin + 2) return {};
+      if (const Thing* thing = passage_.thing_at(past)) {
+        if (thing->kind == ThingKind::equipment && past < begin + 2) return {};
         continue;
       }
       if (past > begin && ends_phrase(past)) break;

@@ -154,11 +154,11 @@ void Annotator::find_heads(HeadMemory& heads, Passage& passage) {
   for (const std::uint32_t i : head_starts_) {
     if (i == 0 || passage.notes[i].date >= 0) continue;
     remember_to(i);
-    const bool one = passage.notes[i].flags.has(WordClass::one);
+    const bool one = passage.has(i, WordClass::one);
     if (one) find_one(heads, i, passage);
     if (one && !heads.heads.contains(passage.tokens[i].form)) continue;
     std::uint32_t before = i - 1;
-    if (before > 0 && passage.notes[before].flags.has(WordClass::old)) --before;
+    if (before > 0 && passage.has(before, WordClass::old)) --before;
     const Flags& f = passage.notes[before].flags;
     const WordInfo* counting = passage.notes[before].info;
     const bool number =
@@ -182,7 +182,7 @@ void Annotator::find_heads(HeadMemory& heads, Passage& passage) {
 
 /// "the steam one", "the electric one": a word of a name in the place of the whole.
 void Annotator::find_one(HeadMemory& heads, std::uint32_t i, Passage& passage) {
-  if (i < 2 || !passage.notes[i - 2].flags.has(WordClass::determiner)) return;
+  if (i < 2 || !passage.has(i - 2, WordClass::determiner)) return;
   // "The old one", "the new one": of what is spoken of, whatever else the lists call old.
   const Flags& which = passage.notes[i - 1].flags;
   if (which.has(WordClass::old) || which.has(WordClass::new_)) return;
@@ -263,7 +263,7 @@ void Annotator::hide_tags(Passage& passage) {
     const Flags& next = passage.notes[i + 1].flags;
     const bool pronoun = next.has(WordClass::it) || next.has(WordClass::they) || next.has(WordClass::we) ||
                          next.has(WordClass::she) || next.has(WordClass::exist);
-    const bool ends = i + 2 >= count || passage.tokens[i + 2].kind == Token::Kind::mark;
+    const bool ends = i + 2 >= count || passage.is_mark(i + 2);
     if (pronoun && ends) note.flags = Flags{};
   }
 }
@@ -351,7 +351,7 @@ void Annotator::read_phrase(Passage& passage, Thing& thing) {
   bool determined = false;
   for (int steps = 0; at > 0 && steps < 8; ++steps) {
     const Note& note = passage.notes[at - 1];
-    if (passage.tokens[at - 1].kind == Token::Kind::mark || note.thing >= 0 || note.date >= 0) break;
+    if (passage.is_mark(at - 1) || note.thing >= 0 || note.date >= 0) break;
     if (note.number >= 0) {
       const Number& number = passage.numbers[static_cast<std::size_t>(note.number)];
       if (!number.measure && !number.ordinal_name) {
@@ -399,7 +399,7 @@ void Annotator::read_phrase(Passage& passage, Thing& thing) {
     const bool grammar = flags.low != 0 || flags.high != 0;
     // "the polished bell", "a winding drum": participles of verbs between article and noun are adjectives.
     const bool participle = note.info && (note.info->verb_forms[0] & 24U) != 0 && at >= 2 &&
-                            passage.notes[at - 2].flags.has(WordClass::determiner);
+                            passage.has(at - 2, WordClass::determiner);
     const bool verb = note.info && note.info->verb_forms[0] != 0 && !participle;
     if (grammar || verb || note.cue >= 0 || steps >= 3) break;
     --at;
@@ -410,7 +410,7 @@ void Annotator::read_phrase(Passage& passage, Thing& thing) {
 
 /// The preposition right before the noun phrase, which may be a phrase of several words.
 void Annotator::read_role(Passage& passage, Thing& thing) {
-  if (thing.head == 0 || passage.tokens[thing.head - 1].kind == Token::Kind::mark) return;
+  if (thing.head == 0 || passage.is_mark(thing.head - 1)) return;
   std::uint32_t at = thing.head - 1;
   for (std::uint32_t k = at; k + 4 > at; --k) {
     if (passage.notes[k].reach > 1 && k + passage.notes[k].reach == thing.head) at = k;
@@ -457,9 +457,9 @@ void Annotator::settle_roles(Passage& passage) {
     if (t == 0 || thing.role != Role::none || thing.head == 0) continue;
     const Thing& before = passage.things[t - 1];
     const std::uint32_t link = thing.head - 1;
-    const bool joined = before.span.past == link && (passage.notes[link].flags.has(WordClass::coordinator) ||
-                                                     is_comma(passage.tokens[link]));
-    if (joined && before.kind == thing.kind && !passage.notes[link].flags.has(WordClass::terminator)) {
+    const bool joined = before.span.past == link &&
+                        (passage.has(link, WordClass::coordinator) || is_comma(passage.tokens[link]));
+    if (joined && before.kind == thing.kind && !passage.has(link, WordClass::terminator)) {
       thing.role = before.role;
       if (before.negated && before.head + 6 > thing.head && !is_comma(passage.tokens[link]))
         thing.negated = true;

@@ -51,9 +51,9 @@ class NumberReader {
     for (; at < count; ++at) {
       const QuantityWord* word = word_at(at);
       if (!word) {
-        const bool bridge = any && total + part >= 100 &&
-                            passage_.notes[at].flags.has(WordClass::coordinator) && at + 1 < count &&
-                            word_at(at + 1) && word_at(at + 1)->quantity <= QuantityClass::ten;
+        const bool bridge = any && total + part >= 100 && passage_.has(at, WordClass::coordinator) &&
+                            at + 1 < count && word_at(at + 1) &&
+                            word_at(at + 1)->quantity <= QuantityClass::ten;
         if (bridge) continue;
         break;
       }
@@ -142,8 +142,8 @@ class NumberReader {
   /// "three or four", "six, seven weeks".
   std::uint32_t alternative(std::uint32_t at, Number& number) const {
     const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
-    if (at + 1 < count && is_comma(at)) return between_commas(at, number);
-    if (at + 1 >= count || !passage_.notes[at].flags.has(WordClass::coordinator)) return at;
+    if (at + 1 < count && passage_.is_mark(at, ',')) return between_commas(at, number);
+    if (at + 1 >= count || !passage_.has(at, WordClass::coordinator)) return at;
     std::int64_t value = 0;
     const std::uint32_t past = cardinal(at + 1, value);
     if (past == at + 1 || value <= number.least || value > number.least * 2 + 1) return at;
@@ -151,10 +151,6 @@ class NumberReader {
     number.most = value;
     number.about = true;
     return past;
-  }
-
-  bool is_comma(std::uint32_t i) const {
-    return passage_.tokens[i].kind == Token::Kind::mark && passage_.tokens[i].mark == ',';
   }
 
   /// "six, seven weeks", but "one, two and three" and "in 12, 13 and 14" are lists.
@@ -165,7 +161,7 @@ class NumberReader {
     const bool higher = number.least > 1 && value > number.least && value <= number.least * 3 / 2 + 1;
     if (past == comma + 1 || !higher) return comma;
     const bool goes_on =
-        past < count && (is_comma(past) || passage_.notes[past].flags.has(WordClass::coordinator)) &&
+        past < count && (passage_.is_mark(past, ',') || passage_.has(past, WordClass::coordinator)) &&
         past + 1 < count && (word_at(past + 1) || passage_.tokens[past + 1].kind == Token::Kind::number);
     if (goes_on) return comma;
     number.most = value;
@@ -216,13 +212,13 @@ class NumberReader {
       const QuantityWord* next = word_at(at);
       // "a twelve foot mast", "a 40-ton crane": one thing of that size.
       const bool after_article = number.span.first > 0 && number.least == number.most && number.least > 1 &&
-                                 passage_.notes[number.span.first - 1].flags.has(WordClass::article);
+                                 passage_.has(number.span.first - 1, WordClass::article);
       number.measure = after_article || (next && next->quantity == QuantityClass::not_a_count);
     }
     if (number.span.first > 0) {
-      number.ordinal_name = passage_.notes[number.span.first - 1].flags.has(WordClass::number_sign) &&
+      number.ordinal_name = passage_.has(number.span.first - 1, WordClass::number_sign) &&
                             passage_.tokens[number.span.first - 1].kind == Token::Kind::word &&
-                            !passage_.notes[number.span.first - 1].flags.has(WordClass::negative_determiner);
+                            !passage_.has(number.span.first - 1, WordClass::negative_determiner);
     }
   }
 

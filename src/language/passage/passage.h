@@ -131,6 +131,20 @@ struct Passage {
             static_cast<std::uint32_t>(past - date_spans.begin())};
   }
 
+  bool has(std::uint32_t i, WordClass c) const { return notes[i].flags.has(c); }
+  bool is_mark(std::uint32_t i) const { return tokens[i].kind == Token::Kind::mark; }
+  bool is_mark(std::uint32_t i, char mark) const { return is_mark(i) && tokens[i].mark == mark; }
+  /// What is named at token i; null for nothing.
+  const Thing* thing_at(std::uint32_t i) const {
+    const std::int32_t thing = notes[i].thing;
+    return thing < 0 ? nullptr : &things[static_cast<std::size_t>(thing)];
+  }
+  /// Whether a thing of that kind is named at token i.
+  bool names(std::uint32_t i, ThingKind kind) const {
+    const Thing* thing = thing_at(i);
+    return thing && thing->kind == kind;
+  }
+
   /// Whether token i is a word with a capital letter (ASCII).
   bool capitalised(std::uint32_t i) const {
     const char c = text[tokens[i].begin];

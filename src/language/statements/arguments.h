@@ -43,8 +43,8 @@ class Arguments {
   std::optional<Referent> she(const Predicate& p, bool object) const;
   bool pronoun_subject(const Predicate& p, bool& plural) const;
 
-  bool has(std::uint32_t i, WordClass w) const { return c_.passage.notes[i].flags.has(w); }
-  bool is_mark(std::uint32_t i) const { return c_.passage.tokens[i].kind == Token::Kind::mark; }
+  bool has(std::uint32_t i, WordClass w) const { return c_.passage.has(i, w); }
+  bool is_mark(std::uint32_t i) const { return c_.passage.is_mark(i); }
   bool any_in(Span span, WordClass w) const;
   const StatementContext& context() const { return c_; }
 

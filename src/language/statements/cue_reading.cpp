@@ -11,10 +11,6 @@
 namespace witnessmark::claims {
 namespace {
 
-bool is_mark(const Passage& passage, std::uint32_t i) {
-  return passage.tokens[i].kind == Token::Kind::mark;
-}
-
 /// Words that state nothing: "it was", "they did then".
 bool is_light(const Flags& f) {
   return f.has(WordClass::adverb) || f.has(WordClass::filler) || f.has(WordClass::it) ||
@@ -30,18 +26,17 @@ Span stretch_alone(const Passage& passage, Span sentence, Span cue, bool light_b
   constexpr std::uint32_t kLongest = 5;
   std::uint32_t first = cue.first;
   bool joined = false;
-  while (first > sentence.first && !is_mark(passage, first - 1) && !joined) {
+  while (first > sentence.first && !passage.is_mark(first - 1) && !joined) {
     --first;
     const Note& note = passage.notes[first];
-    const bool person =
-        note.thing >= 0 && passage.things[static_cast<std::size_t>(note.thing)].kind == ThingKind::person;
+    const bool person = passage.names(first, ThingKind::person);
     if (cue.first - first > kLongest || (note.thing >= 0 && !person) || note.date >= 0 || note.number >= 0 ||
         note.flags.has(WordClass::relative))
       return {};
     joined = note.flags.has(WordClass::coordinator) || note.flags.has(WordClass::subordinator);
   }
   std::uint32_t past = cue.past;
-  while (past < sentence.past && past < cue.past + 3 && !is_mark(passage, past)) {
+  while (past < sentence.past && past < cue.past + 3 && !passage.is_mark(past)) {
     const Note& note = passage.notes[past];
     const bool passed_over = light_behind
                                  ? is_light(note.flags) || note.cue >= 0
@@ -49,17 +44,17 @@ Span stretch_alone(const Passage& passage, Span sentence, Span cue, bool light_b
     if (!passed_over) return {};
     ++past;
   }
-  if (past < sentence.past && !is_mark(passage, past)) return {};
+  if (past < sentence.past && !passage.is_mark(past)) return {};
   // "And he said, carry on, ladies": speech follows.
   const bool ends = past + 1 >= sentence.past;
-  if (!ends && joined && passage.notes[first].flags.has(WordClass::coordinator)) return {};
+  if (!ends && joined && passage.has(first, WordClass::coordinator)) return {};
   return {first, past};
 }
 
 /// "I heard it was sold" is hearsay, "I heard the hooter" is not: whether a clause follows up to the next
 /// mark.
 bool clause_follows(const Passage& passage, Span sentence, std::uint32_t from) {
-  for (std::uint32_t i = from; i < sentence.past && !is_mark(passage, i); ++i) {
+  for (std::uint32_t i = from; i < sentence.past && !passage.is_mark(i); ++i) {
     const Note& note = passage.notes[i];
     const Flags& f = note.flags;
     if (f.has(WordClass::coordinator)) return false;
@@ -94,7 +89,7 @@ bool is_narrators_own(const Passage& passage, Span clause, Span cue) {
 
 bool contrast_between(const Passage& passage, std::uint32_t from, std::uint32_t to) {
   for (std::uint32_t i = from; i < to; ++i) {
-    if (passage.notes[i].flags.has(WordClass::terminator)) return true;
+    if (passage.has(i, WordClass::terminator)) return true;
   }
   return false;
 }
@@ -104,7 +99,7 @@ std::string knower_of(const Passage& passage, const Words& words, const CueSpan&
   const std::string& phrase = words.cues[cue.cue].phrase;
   if (phrase.rfind("according to", 0) == 0 || phrase.ends_with("from")) {
     std::uint32_t past = cue.span.past;
-    while (past < clause.past && past < cue.span.past + 4 && passage.tokens[past].kind != Token::Kind::mark &&
+    while (past < clause.past && past < cue.span.past + 4 && !passage.is_mark(past) &&
            passage.notes[past].thing < 0 && passage.notes[past].date < 0) {
       ++past;
     }
@@ -122,7 +117,7 @@ std::string knower_of(const Passage& passage, const Words& words, const CueSpan&
   }
   // Adverbs next to the verb are no part of the name.
   std::uint32_t past = cue.span.first;
-  while (past > first && passage.notes[past - 1].flags.has(WordClass::adverb)) --past;
+  while (past > first && passage.has(past - 1, WordClass::adverb)) --past;
   if (past > first) return std::string(passage.words({first, past}));
   const Flags& f = passage.notes[cue.span.first].flags;
   if (f.has(WordClass::they) || f.has(WordClass::she))
@@ -276,7 +271,7 @@ class Reader {
     constexpr std::uint32_t kShort = 3;
     std::uint32_t first = cue.first;
     bool joined = false;
-    while (first > clause_.first && !is_mark(passage_, first - 1) && !joined) {
+    while (first > clause_.first && !passage_.is_mark(first - 1) && !joined) {
       const Flags& f = passage_.notes[--first].flags;
       joined = f.has(WordClass::coordinator) || f.has(WordClass::until) || f.has(WordClass::relative);
     }
@@ -286,7 +281,7 @@ class Reader {
   /// "It was Gus who told me the mast had gone."
   bool is_cleft(Span cue) const {
     return predicate_ && predicate_->kind == Predicate::Kind::be && cue.first > sentence_.span.first &&
-           passage_.notes[cue.first - 1].flags.has(WordClass::relative) &&
+           passage_.has(cue.first - 1, WordClass::relative) &&
            clause_follows(passage_, sentence_.span, cue.past);
   }
 
@@ -312,8 +307,7 @@ class Reader {
 
   /// "So it'd be fifty-three", "it would be 1939, because …".
   bool is_reckoned(const CueSpan& cue) const {
-    if (cue.span.first > sentence_.span.first &&
-        passage_.notes[cue.span.first - 1].flags.has(WordClass::subordinator))
+    if (cue.span.first > sentence_.span.first && passage_.has(cue.span.first - 1, WordClass::subordinator))
       return true;
     const auto after = passage_.cues_in({cue.span.past, sentence_.span.past});
     return std::any_of(after.begin(), after.end(),

@@ -14,10 +14,7 @@ void StatementReader::with_part(std::size_t of) {
   constexpr std::uint32_t kReach = 16;
   const std::uint32_t end = std::min(c_.reading.span.past, i + kReach);
   while (i < end && !arguments_.has(i, WordClass::with)) {
-    if (passage_.notes[i].thing >= 0 &&
-        passage_.things[static_cast<std::size_t>(passage_.notes[i].thing)].kind == ThingKind::equipment) {
-      return;
-    }
+    if (passage_.names(i, ThingKind::equipment)) return;
     ++i;
   }
   if (i + 1 >= end) return;

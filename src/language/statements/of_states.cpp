@@ -100,8 +100,7 @@ std::string StatementReader::property_at(std::uint32_t from, std::uint32_t past,
   for (const Kind kind : {Kind{WordClass::colour, "colour"}, Kind{WordClass::material, "material"},
                           Kind{WordClass::type, "type"}, Kind{WordClass::condition, "condition"}}) {
     if (!arguments_.has(i, kind.word)) continue;
-    const std::uint32_t last =
-        std::min(past, i + (passage_.notes[i].reach > 1 ? passage_.notes[i].reach : 1));
+    const std::uint32_t last = std::min<std::uint32_t>(past, i + passage_.notes[i].reach);
     if (end) *end = last;
     return std::string(kind.name) + ": " + std::string(passage_.words({from, last}));
   }
@@ -248,7 +247,7 @@ void StatementReader::is_dated(const Predicate& p, const std::vector<Subject>& s
   if (own.past_predicate - own.first_predicate > 1) return;  // A cleft: the date is the other verb's.
   if (!subjects.empty() && subjects[0].thing) {
     // "The turbine must be 1954": dated to its beginning.
-    if (c_.passage.notes[p.at].flags.has(WordClass::be) && p.infinitive) return;
+    if (c_.passage.has(p.at, WordClass::be) && p.infinitive) return;
     for (const Subject& subject : subjects) add(&p, Statement::begins, subject, negated);
     return;
   }
@@ -339,7 +338,7 @@ bool StatementReader::complement_is_named(const Predicate& p, std::uint32_t limi
   for (std::uint32_t k = p.span.past; k < limit; ++k) {
     const Note& note = passage_.notes[k];
     if (note.date >= 0) return true;
-    if (note.thing >= 0) return passage_.things[static_cast<std::size_t>(note.thing)].role == Role::none;
+    if (const Thing* thing = passage_.thing_at(k)) return thing->role == Role::none;
     const Flags& f = note.flags;
     if (!f.has(WordClass::determiner) && !f.has(WordClass::adverb) && !f.has(WordClass::negative) &&
         !f.has(WordClass::old) && !f.has(WordClass::at) && note.cue < 0) {
