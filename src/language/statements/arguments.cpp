@@ -140,8 +140,7 @@ std::optional<Referent> Arguments::place_for(const Predicate* p, std::uint32_t c
     if (!found) found = place_in(span, {Role::at});
     if (!found && !ending) found = place_in(span, {Role::to});
     if (!found) found = place_in(span, {Role::relation});
-    if (!found && !ending) found = place_in(span, {Role::none, Role::of});
-    if (!found && ending) found = place_in(span, {Role::none, Role::of});
+    if (!found) found = place_in(span, {Role::none, Role::of});
   };
   if (p) {
     look(p->right);
@@ -364,7 +363,7 @@ bool Arguments::pronoun_subject(const Predicate& p, bool& plural) const {
         !has(at - 1, WordClass::filler)) {
       return false;
     }
-    if (at < p.left.first || is_mark(at)) return false;
+    if (is_mark(at)) return false;
     const bool person = has(at, WordClass::we) || has(at, WordClass::us) ||
                         (has(at, WordClass::they) && !has(at, WordClass::them));
     if (person && !has(at, WordClass::it)) return false;

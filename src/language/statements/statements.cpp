@@ -48,31 +48,17 @@ std::vector<StatementReader::Subject> StatementReader::objects_or_pronoun(const 
     if (auto referent = arguments_.pronoun(plural, p.at)) return {{referent, nullptr}};
     return {};
   }
-  // "Was the radar fitted": the subject stands among the auxiliaries.
-  for (const Thing& thing : passage_.things_in(p.span)) {
-    if (p.passive && thing.kind == ThingKind::equipment && p.span.holds(thing.span.first)) {
-      return {{referent_of(c_, thing), &thing}};
-    }
-  }
   if (p.passive) return things(arguments_.objects(p));
   return {};
 }
 
 std::vector<StatementReader::Subject> StatementReader::subjects_or_pronoun(const Predicate& p) const {
+  // "Down came the chimney."
   if (p.inverted) {
     if (auto found = things(arguments_.objects(p)); !found.empty()) return found;
   }
   if (auto found = things(arguments_.subjects(p)); !found.empty()) return found;
   if (const Thing* antecedent = arguments_.antecedent(p)) return {{referent_of(c_, *antecedent), antecedent}};
-  if (p.inverted) {
-    // "Down came the chimney."
-    if (auto found = things(arguments_.objects(p)); !found.empty()) return found;
-  }
-  for (const Thing& thing : passage_.things_in(p.span)) {
-    if (thing.kind == ThingKind::equipment && p.span.holds(thing.span.first) && !thing.shadowed) {
-      return {{referent_of(c_, thing), &thing}};
-    }
-  }
   if (auto named = arguments_.she(p, false)) return {{named, nullptr}};
   bool plural = false;
   if (arguments_.pronoun_subject(p, plural)) {
@@ -239,8 +225,8 @@ void StatementReader::called_in_passing(std::size_t of) {
 
 bool StatementReader::counts_people(std::uint32_t number) const {
   const std::uint32_t past = passage_.numbers[number].span.past;
-  return past < passage_.notes.size() && (passage_.notes[past].flags.has(WordClass::people_count) ||
-                                          passage_.notes[past].flags.has(WordClass::person));
+  return past < passage_.notes.size() &&
+         (passage_.has(past, WordClass::people_count) || passage_.has(past, WordClass::person));
 }
 
 /// "They say it came off in 1961, but it didn't."

@@ -66,8 +66,6 @@ DateUse use_of(const Passage& passage, std::uint32_t date, Span sentence) {
       }
       if (!preposition) break;
       mark_flags(at);
-      if (passage.notes[at].reach > 1) continue;
-      // "right up to": a phrase that began further left.
     }
     for (std::uint32_t k = span.first; k > sentence.first && k + 4 > span.first; --k) {
       const Note& note = passage.notes[k - 1];
