@@ -122,6 +122,7 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "our",
     "exception",
     "other_time",
+    "either",
     "source"};
 
 constexpr std::array<std::string_view, 19> kCueClasses{

@@ -121,6 +121,7 @@ enum class WordClass : std::uint8_t {
   our,          ///< our: of the narrator and others
   exception,    ///< but once, more than twice: behind a denied verb it was so all the same
   other_time,   ///< before the war: a time that is not that of the talk before, and has no date
+  either,       ///< or: between two numbers it is one of them
   source,       ///< photograph, log, letter: something to read from; kept as WordInfo::source, not as a flag
   count_
 };

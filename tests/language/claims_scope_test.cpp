@@ -2,8 +2,6 @@
 // counted. The words of the lists are of another kind of site than those of tables/claims.tsv.
 #include <doctest/doctest.h>
 
-#include <algorithm>
-
 #include "claims_table.h"
 
 using namespace witnessmark;
@@ -21,23 +19,8 @@ const ClaimTable& lists() {
   return table;
 }
 
-/// Claims of a text as "statement subject@place when attributes", leaving out what is as usual.
 std::string read(const std::string& text) {
-  std::string line;
-  for (const Claim& claim : claims_of(text, lists())) {
-    if (!line.empty()) line += "; ";
-    line += std::string(to_string(claim.statement)) + " " + claim.subject;
-    if (!claim.place.empty()) line += "@" + claim.place;
-    if (claim.when.dated.value) line += " " + to_string(claim.when.dated);
-    if (claim.quantity) line += " n=" + std::to_string(claim.quantity->least);
-    if (!claim.attribute.empty()) line += " {" + claim.attribute + "}";
-    if (claim.basis != Basis::unstated) line += " " + std::string(to_string(claim.basis));
-    if (claim.firmness != Firmness::firm) line += " " + std::string(to_string(claim.firmness));
-    if (claim.polarity == Polarity::denied) line += " denied";
-    if (claim.led) line += " led";
-    if (claim.withdrawn) line += " withdrawn";
-  }
-  return line;
+  return in_short(claims_of(text, lists()));
 }
 
 struct Row {
@@ -95,8 +78,8 @@ TEST_CASE("a hedge weakens the clause it stands in") {
       {"The forge was in the adit, and I think it was the foreman who wanted it there.",
        "present forge@adit"},
       // A number out of two, or with a tail, is not exact.
-      {"There were six, seven trams in the adit.", "count tram@adit n=6 hedged"},
-      {"There were twenty-some trams in the adit.", "count tram@adit n=18 hedged"},
+      {"There were six, seven trams in the adit.", "count tram@adit n=6..7 hedged"},
+      {"There were twenty-some trams in the adit.", "count tram@adit n=18..22 hedged"},
       {"There were four trams in the adit, two of them new.", "count tram@adit n=4"},
       {"I suppose the forge was in the adit.", "present forge@adit hedged"},
       {"There was, I don't know, a forge in the adit.", "present forge@adit hedged"},
@@ -248,7 +231,7 @@ TEST_CASE("numbers count things, and not years, feet or people") {
   const Row rows[] = {
       {"There were three pumps in the adit.", "count pump@adit n=3"},
       {"We had a pair of pumps in 1931.", "count pump 1931 n=2 first-hand"},
-      {"There were three or four pumps in the adit.", "count pump@adit n=3 hedged"},
+      {"There were three or four pumps in the adit.", "count pump@adit n=3..4 hedged"},
       {"Both pumps were in the adit.", "count pump@adit n=2"},
       {"There was only one pump in the adit.", "count pump@adit n=1"},
       {"There was a pump in the adit.", "present pump@adit"},

@@ -29,6 +29,9 @@ AuthorityList list_of_names(AuthorityList::Kind kind, const std::vector<std::str
 /// "Q: … | A: …" as two utterances with labels Q and A; anything else as one utterance of A.
 Transcript transcript_of(const std::string& text);
 
+/// Claims as "statement subject@place when attributes", leaving out what is as usual.
+std::string in_short(const std::vector<Claim>& claims);
+
 /// Claims of a short text under lists of names; capitalised places are also locations of the itinerary.
 std::vector<Claim> claims_of(const std::string& text, const ClaimTable& lists);
 

@@ -86,6 +86,27 @@ Transcript transcript_of(const std::string& text) {
   return transcript;
 }
 
+std::string in_short(const std::vector<Claim>& claims) {
+  std::string line;
+  for (const Claim& claim : claims) {
+    if (!line.empty()) line += "; ";
+    line += std::string(to_string(claim.statement)) + " " + claim.subject;
+    if (!claim.place.empty()) line += "@" + claim.place;
+    if (claim.when.dated.value) line += " " + to_string(claim.when.dated);
+    if (claim.quantity) {
+      line += " n=" + std::to_string(claim.quantity->least);
+      if (claim.quantity->most != claim.quantity->least) line += ".." + std::to_string(claim.quantity->most);
+    }
+    if (!claim.attribute.empty()) line += " {" + claim.attribute + "}";
+    if (claim.basis != Basis::unstated) line += " " + std::string(to_string(claim.basis));
+    if (claim.firmness != Firmness::firm) line += " " + std::string(to_string(claim.firmness));
+    if (claim.polarity == Polarity::denied) line += " denied";
+    if (claim.led) line += " led";
+    if (claim.withdrawn) line += " withdrawn";
+  }
+  return line;
+}
+
 std::vector<Claim> claims_of(const std::string& text, const ClaimTable& lists) {
   const Language& language = english();
   const TermFinder places(list_of_names(AuthorityList::Kind::places, lists.places), language);

@@ -7,6 +7,80 @@
 namespace witnessmark::claims {
 namespace {
 
+/// A cardinal in the making, word by word. Behind "thousand" counting begins anew, and what it comes to is
+/// added.
+class Cardinal {
+ public:
+  Cardinal() = default;
+  /// In digits: only a multiplier may follow.
+  explicit Cardinal(std::int64_t digits) : Cardinal(digits, digits) { closed_ = true; }
+  /// By a phrase ("a dozen"), of least to most.
+  Cardinal(std::int64_t least, std::int64_t most)
+      : total_(least < kThousand ? 0 : least),
+        part_(least - total_),
+        over_(most - least),
+        begun_(true),
+        closed_(least < kHundred) {}
+
+  std::int64_t least() const { return total_ + part_; }
+  std::int64_t most() const { return total_ + part_ + over_; }
+  /// What its first number was multiplied by, if nothing was added: 100 of "three hundred".
+  std::int64_t scale() const { return mixed_ ? 1 : scale_; }
+  /// Whether "and" and a number below a hundred may follow.
+  bool takes_rest() const { return begun_ && !closed_ && least() >= kHundred; }
+
+  /// Takes the next word in; false where it begins something else, as of "three four".
+  bool add(const QuantityWord& word) {
+    switch (word.quantity) {
+      case QuantityClass::unit:
+        return add_below_hundred(word.least, part_ % 10 == 0 && part_ % kHundred != 10);
+      case QuantityClass::ten:
+        return add_below_hundred(word.least, part_ % kHundred == 0);
+      case QuantityClass::times:
+        return multiply(word.least);
+      default:
+        return false;
+    }
+  }
+
+ private:
+  static constexpr std::int64_t kHundred = 100, kThousand = 1000, kMost = 1'000'000'000;
+
+  bool add_below_hundred(std::int64_t value, bool fits) {
+    if (!fits || closed_ || (begun_ && least() == 0)) return false;
+    part_ += value;
+    begun_ = true;
+    mixed_ = scale_ > 1;
+    return true;
+  }
+
+  /// "Two hundred thousand", "four dozen"; not "two hundred hundred", "two thousand thousand".
+  bool multiply(std::int64_t by) {
+    if (part_ == 0 && by < kHundred) std::swap(part_, total_);  // "Two thousand dozen."
+    if (part_ == 0 || by < 2 || by == last_times_ || by >= thousands_ || part_ + over_ > kMost / by)
+      return false;
+    part_ *= by;
+    over_ *= by;
+    scale_ *= by;
+    last_times_ = by;
+    closed_ = by < kHundred;
+    if (by < kThousand) return true;
+    total_ += part_;
+    part_ = last_times_ = 0;
+    thousands_ = by;
+    return true;
+  }
+
+  std::int64_t total_ = 0, part_ = 0;   ///< Two thousand, and three hundred.
+  std::int64_t over_ = 0;               ///< By how much it may be more.
+  std::int64_t scale_ = 1;              ///< All it was multiplied by.
+  std::int64_t last_times_ = 0;         ///< What the part was multiplied by last.
+  std::int64_t thousands_ = kMost + 1;  ///< What the total was: the next must be smaller.
+  bool begun_ = false;
+  bool closed_ = false;  ///< "Four dozen", "a couple of": only a multiplier may follow.
+  bool mixed_ = false;   ///< Something was added to what was multiplied.
+};
+
 class NumberReader {
  public:
   NumberReader(Passage& passage, const Words& words) : passage_(passage), words_(words) {}
@@ -40,43 +114,42 @@ class NumberReader {
     return true;
   }
 
-  /// A cardinal in digits or words from token i; the token past it, i when there is none.
-  std::uint32_t cardinal(std::uint32_t i, std::int64_t& value) const {
+  /// "Two hundred and six": a word that joins, and a number below a hundred behind it.
+  bool joins(std::uint32_t i, const Cardinal& made) const {
+    const bool may = passage_.has(i, WordClass::coordinator) && !passage_.has(i, WordClass::either) &&
+                     made.takes_rest() && i + 1 < passage_.tokens.size();
+    const QuantityWord* next = may ? word_at(i + 1) : nullptr;
+    return next && next->quantity <= QuantityClass::ten;
+  }
+
+  /// "a hundred two-inch bolts": of each bolt.
+  bool makes_adjective(std::uint32_t i) const {
+    const std::uint32_t end = passage_.tokens[i].end;
+    if (i + 1 >= passage_.tokens.size() || passage_.text[end] != '-') return false;
+    const QuantityWord* next = word_at(i + 1);
+    return !next || next->quantity == QuantityClass::not_a_count;
+  }
+
+  /// A cardinal from token i in words, or in digits or a phrase with number words behind them ("2 hundred",
+  /// "a couple of dozen"); the token past it, i when there is none.
+  std::uint32_t cardinal(std::uint32_t i, Cardinal& made) const {
+    if (taken(i)) return i;
     const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
-    if (!taken(i) && digits_at(i, value)) return i + 1;
-    std::int64_t total = 0;
-    std::int64_t part = 0;
     std::uint32_t at = i;
-    bool any = false;
-    for (; at < count; ++at) {
-      const QuantityWord* word = word_at(at);
-      if (!word) {
-        const bool bridge = any && total + part >= 100 && passage_.has(at, WordClass::coordinator) &&
-                            at + 1 < count && word_at(at + 1) &&
-                            word_at(at + 1)->quantity <= QuantityClass::ten;
-        if (bridge) continue;
-        break;
-      }
-      if (word->quantity == QuantityClass::unit) {
-        // "three four" are two numbers; "twenty-three" is one.
-        if (part % 10 != 0 || (part == 0 && any && total == 0) || (part % 100 == 10)) break;
-        part += word->least;
-      } else if (word->quantity == QuantityClass::ten) {
-        if (part % 100 != 0) break;
-        part += word->least;
-      } else if (word->quantity == QuantityClass::times && any) {
-        part *= word->least;
-        if (word->least >= 1000) {
-          total += part;
-          part = 0;
-        }
-      } else {
-        break;
-      }
-      any = true;
+    std::int64_t digits = 0;
+    QuantityWord word;
+    if (digits_at(i, digits)) {
+      made = Cardinal(digits);
+      at = i + 1;
+    } else if (const std::uint32_t past = phrase(i, word);
+               past > i && word.quantity == QuantityClass::phrase) {
+      made = Cardinal(word.least, word.most);
+      at = past;
     }
-    if (!any) return i;
-    value = total + part;
+    for (; at < count; ++at) {
+      const QuantityWord* next = word_at(at);
+      if (next ? (at > i && makes_adjective(at)) || !made.add(*next) : !joins(at, made)) break;
+    }
     return at;
   }
 
@@ -100,35 +173,26 @@ class NumberReader {
     const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
     Number number;
     number.span.first = i;
-    QuantityWord before{QuantityClass::unit, 0, 0};
+    QuantityWord before;
     std::uint32_t at = phrase(i, before);
     bool qualified = at > i && before.quantity != QuantityClass::phrase;
-    if (at > i && before.quantity == QuantityClass::phrase) {
-      number.least = before.least;
-      number.most = before.most;
-    } else {
-      if (!qualified) {
-        if (const QuantityWord* word = word_at(i); word && word->quantity >= QuantityClass::about_before &&
-                                                   word->quantity != QuantityClass::not_a_count) {
-          before = *word;
-          qualified = true;
-          at = i + 1;
-        }
+    if (!qualified) {
+      at = i;
+      if (const QuantityWord* word = word_at(i); word && word->quantity >= QuantityClass::about_before &&
+                                                 word->quantity != QuantityClass::not_a_count) {
+        before = *word;
+        qualified = true;
+        at = i + 1;
       }
-      if (at >= count) return i;
-      std::int64_t value = 0;
-      QuantityWord named;
-      std::uint32_t past = cardinal(at, value);
-      if (past == at) {
-        past = phrase(at, named);
-        if (past == at || named.quantity != QuantityClass::phrase) return i;
-        value = named.least;
-      }
-      number.least = number.most = value;
-      at = past;
-      at = alternative(at, number);
-      if (qualified) apply(before, number);
     }
+    if (at >= count) return i;
+    Cardinal said;
+    const std::uint32_t past = cardinal(at, said);
+    if (past == at) return i;
+    number.least = said.least();
+    number.most = said.most();
+    at = alternative(past, number);
+    if (qualified) apply(before, number);
     at = afterthought(at, number);
     number.span.past = at;
     judge(number);
@@ -139,34 +203,34 @@ class NumberReader {
     return at;
   }
 
-  /// "three or four", "six, seven weeks".
+  /// "three or four", "two or three hundred", "six, seven weeks".
   std::uint32_t alternative(std::uint32_t at, Number& number) const {
     const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
-    if (at + 1 < count && passage_.is_mark(at, ',')) return between_commas(at, number);
-    if (at + 1 >= count || !passage_.has(at, WordClass::coordinator)) return at;
-    std::int64_t value = 0;
-    const std::uint32_t past = cardinal(at + 1, value);
-    if (past == at + 1 || value <= number.least || value > number.least * 2 + 1) return at;
-    if (words_.find(passage_.tokens[at].form) && passage_.words({at, at + 1}) != "or") return at;
-    number.most = value;
-    number.about = true;
-    return past;
+    if (at + 1 >= count) return at;
+    const bool comma = passage_.is_mark(at, ',');
+    if (!comma && !passage_.has(at, WordClass::either)) return at;
+    if (comma && number.least <= 1) return at;
+    Cardinal other;
+    const std::uint32_t past = cardinal(at + 1, other);
+    if (past == at + 1 || (comma && goes_on_as_list(past))) return at;
+    // "Two or three hundred": hundreds both.
+    for (const std::int64_t scale : {std::int64_t{1}, other.scale()}) {
+      const std::int64_t least = number.least * scale;
+      const std::int64_t highest = (comma ? number.least * 3 / 2 + 1 : number.least * 2 + 1) * scale;
+      if (other.most() <= least || other.most() > highest) continue;
+      number.least = least;
+      number.most = other.most();
+      number.about = true;
+      return past;
+    }
+    return at;
   }
 
-  /// "six, seven weeks", but "one, two and three" and "in 12, 13 and 14" are lists.
-  std::uint32_t between_commas(std::uint32_t comma, Number& number) const {
-    const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
-    std::int64_t value = 0;
-    const std::uint32_t past = cardinal(comma + 1, value);
-    const bool higher = number.least > 1 && value > number.least && value <= number.least * 3 / 2 + 1;
-    if (past == comma + 1 || !higher) return comma;
-    const bool goes_on =
-        past < count && (passage_.is_mark(past, ',') || passage_.has(past, WordClass::coordinator)) &&
-        past + 1 < count && (word_at(past + 1) || passage_.tokens[past + 1].kind == Token::Kind::number);
-    if (goes_on) return comma;
-    number.most = value;
-    number.about = true;
-    return past;
+  /// "One, two and three", "in 12, 13 and 14": a list, not one number about.
+  bool goes_on_as_list(std::uint32_t past) const {
+    return past + 1 < passage_.tokens.size() &&
+           (passage_.is_mark(past, ',') || passage_.has(past, WordClass::coordinator)) &&
+           (word_at(past + 1) || passage_.tokens[past + 1].kind == Token::Kind::number);
   }
 
   static void apply(const QuantityWord& word, Number& number) {
