@@ -261,7 +261,11 @@ class Finder : private VerbSurroundings {
       Flags others = note.flags;
       others.clear(WordClass::journey);
       others.clear(WordClass::leaving);
-      if (note.info && (note.info->verb_forms[0] != 0 || others.any() || note.info->cue >= 0)) return false;
+      if (note.info &&
+          (note.info->verb_forms[0] != 0 || others.any() || note.info->cue >= 0 || note.info->quantity >= 0))
+        return false;
+      // "He showed Alfred the winch": a name.
+      if (passage_.capitalised(i) && i > span_.first) return false;
       if (!words_.is_past(passage_.words({i, i + 1}))) return false;
     }
     return note.cue < 0 && !noun_position(i) && !has(i, WordClass::mental) && !is_aux(i) &&
