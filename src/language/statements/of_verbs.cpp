@@ -137,11 +137,14 @@ void StatementReader::move(const Predicate& p) {
       continue;
     }
     Draft& ends = add(&p, Statement::ends, subject, negated);
+    const Draft* before = c_.focus.repeatable();
+    const bool said_of_it = before && before->place && before->subject && subject.referent &&
+                            subject.referent->carried && before->subject->terms == subject.referent->terms;
     if (from) {
       ends.place = referent_of(c_, *from);
-    } else if (c_.focus.last && c_.focus.last->place && subject.referent && subject.referent->carried) {
+    } else if (said_of_it) {
       // Moved from where it was said to be.
-      ends.place = c_.focus.last->place;
+      ends.place = before->place;
       ends.place->carried = true;
     } else if (subject.referent && subject.referent->carried && !drafts_.empty()) {
       for (const Draft& earlier : drafts_) {
