@@ -12,7 +12,7 @@ namespace {
 std::string read(const std::string& text) {
   static const ClaimTable lists = [] {
     ClaimTable made;
-    made.equipment = {"lamp", "winch", "stove", "boiler", "turbine", "crane"};
+    made.equipment = {"lamp", "winch", "stove", "boiler", "turbine", "crane", "wireless cabin clock"};
     made.places = {"galley", "mess room", "foredeck", "Tolbeck"};
     return made;
   }();
@@ -39,6 +39,40 @@ TEST_CASE("a word that ends like a past form is none if it is a number or a name
       {"He showed Alfred the winch.", ""},
       {"They varnished the winch.", "happened winch {varnished}"},
       {"Varnished the winch in 1950.", "happened winch 1950 {Varnished}"},
+  };
+  check(rows);
+}
+
+TEST_CASE("what is moved ends where it was said to be itself") {
+  const Row rows[] = {
+      {"The stove was in the galley. They moved it to the mess room.",
+       "present stove@galley; ends stove@galley; begins stove@mess room"},
+      // The galley is where the stove was.
+      {"The wireless cabin clock was old. The stove was in the galley. They moved the clock to the mess room.",
+       "attribute wireless cabin clock {condition: old}; present stove@galley; ends wireless cabin clock; "
+       "begins wireless cabin clock@mess room"},
+      // Too long ago.
+      {"The stove was in the galley. We had tea. It was cold. Nobody came. They moved the stove to the mess "
+       "room.",
+       "present stove@galley; ends stove; begins stove@mess room"},
+  };
+  check(rows);
+}
+
+TEST_CASE("what something is changed for stands in the same clause") {
+  const Row rows[] = {
+      {"They changed the boiler for a turbine.", "ends boiler; begins turbine"},
+      {"They changed the boiler, in the end, for a turbine.", "ends boiler; begins turbine"},
+      {"They changed the boiler and the crane for a turbine.", "ends boiler; ends crane; begins turbine"},
+      {"They swapped that boiler with the turbine.", "ends boiler; begins turbine"},
+      {"They changed the boiler to please the mate.", "happened boiler {changed}"},
+      {"They changed the boiler, and I went to Tolbeck with my mother.",
+       "happened boiler {changed}; located @Tolbeck first-hand"},
+      {"They changed the boiler and I went to Tolbeck with my mother.",
+       "happened boiler {changed}; located @Tolbeck first-hand"},
+      // A colour, too.
+      {"They stripped the winch of its grey paint.", "ends winch {colour: grey}"},
+      {"They stripped the winch, and the walls were grey.", "happened winch {stripped}"},
   };
   check(rows);
 }

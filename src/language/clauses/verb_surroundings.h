@@ -89,8 +89,13 @@ class VerbSurroundings {
   /// "it went in 1961", "the whaler went": no way to is named.
   bool goes_away(std::uint32_t i, std::uint8_t forms) const;
 
+  /// A conjunction behind which a clause begins: "… and I went", "… because".
+  bool opens_clause(std::uint32_t k) const;
+
+  /// "for a turbine", "with the crane": equipment behind a preposition, in the verb's own clause.
   bool swap_word_after(std::uint32_t i) const;
 
+  /// A word of the class within a few words, in the verb's own clause.
   bool class_after(std::uint32_t i, WordClass c) const;
 
   /// Left of the verb stands a person, the site or a pronoun, and no equipment.
