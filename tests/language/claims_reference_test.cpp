@@ -76,3 +76,16 @@ TEST_CASE("what something is changed for stands in the same clause") {
   };
   check(rows);
 }
+
+TEST_CASE("without marks a question has its verb before its subject") {
+  const Row rows[] = {
+      {"what we did was we took off the winch in 1950", "ends winch 1950 first-hand"},
+      {"what happened was they took off the winch in 1950", "ends winch 1950"},
+      {"what there was was a winch on the foredeck", "present winch@foredeck"},
+      {"what colour was the winch on the foredeck", ""},
+      {"which winch was it they took off in 1950", ""},
+      {"what did they do when they took off the winch", ""},
+      {"where was the winch on the foredeck", ""},
+  };
+  check(rows);
+}

@@ -275,8 +275,20 @@ void set_windows(const Passage& passage, SentenceReading& reading) {
   }
 }
 
+/// A word that can be the subject of a clause, or a verb of one: what stands behind "what" or "who" where
+/// nothing is asked ("what we did was", "what happened was").
+bool begins_told(const Passage& passage, const Words& words, std::uint32_t i) {
+  const Note& note = passage.notes[i];
+  for (const WordClass c : {WordClass::we, WordClass::they, WordClass::it, WordClass::she, WordClass::this_,
+                            WordClass::you, WordClass::exist, WordClass::there, WordClass::past_form})
+    if (note.flags.has(c)) return true;
+  constexpr auto kPast = static_cast<std::uint8_t>(VerbForm::past);
+  const bool listed = note.info && (note.info->verb_forms[0] & kPast) != 0;
+  return listed || (note.thing < 0 && words.is_past(passage.words({i, i + 1})));
+}
+
 /// Captions have no question marks: "was there a stove", "what colour was it".
-bool asks_without_mark(const Passage& passage, Span span) {
+bool asks_without_mark(const Passage& passage, const Words& words, Span span) {
   std::uint32_t i = span.first;
   while (i < span.past && (passage.has(i, WordClass::filler) || passage.has(i, WordClass::coordinator) ||
                            passage.has(i, WordClass::then))) {
@@ -291,7 +303,7 @@ bool asks_without_mark(const Passage& passage, Span span) {
   };
   if (i + 1 >= span.past) return false;
   if (passage.has(i, WordClass::question_word) && !passage.has(i, WordClass::when)) {
-    return auxiliary(i + 1) || auxiliary(i + 2);
+    return auxiliary(i + 1) || (auxiliary(i + 2) && !begins_told(passage, words, i + 1));
   }
   const Flags& next = passage.notes[i + 1].flags;
   const bool subject = next.has(WordClass::it) || next.has(WordClass::they) || next.has(WordClass::this_) ||
@@ -339,7 +351,7 @@ SentenceReading read_sentence(Passage& passage, const Words& words, Span span) {
   for (std::uint32_t i = span.first; i < span.past; ++i) {
     if (passage.is_mark(i, '?')) reading.question = true;
   }
-  reading.question = reading.question || asks_without_mark(passage, span);
+  reading.question = reading.question || asks_without_mark(passage, words, span);
   reading.clauses = join(passage, cut(passage, span, reading.predicates), reading.predicates);
   set_windows(passage, reading);
   for (Predicate& predicate : reading.predicates) {
