@@ -54,6 +54,8 @@ Result<ProposalAccount> propose(SiteFile& site, const std::vector<std::string>& 
   context.events = evidence.events;
   context.locations = locations;
   context.policy = *policy;
+  const SiteNames names(context);
+  context.names = &names;
 
   ProposalAccount account;
   SiteTransaction work(site);

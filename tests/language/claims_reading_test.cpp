@@ -2,6 +2,7 @@
 // it.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <map>
 
 #include "claims_table.h"
@@ -95,6 +96,35 @@ class ChangedFiles final : public FileReader {
 
 }  // namespace
 
+TEST_CASE("names made once for a site read every interview like names made for each") {
+  Site site = small_site();
+  site.locations = {{"Tolbeck", "the town"}, {"Scarrow"}, {"TOLBECK", "up the hill"}};
+  const Transcript talks[] = {
+      talk({{"Ada Marsh", "They took the hoist out of the loft in 1931. The hoist was old."}}),
+      talk({{"Ada Marsh", "We lived up the hill. I went to the town in 1931."}}),
+      talk({{"Ben Holt", "Was the vat in the cellar?"}, {"Ada Marsh", "It was. The hoist was in the loft."}}),
+  };
+  const SiteNames names(site.context());
+  for (const Transcript& transcript : talks) {
+    ReadingContext context = site.context();
+    const Proposals alone = read(context, transcript);
+    CHECK_FALSE(alone.claims.empty());
+    context.names = &names;
+    const Proposals prepared = read(context, transcript);
+    CHECK(prepared.claims == alone.claims);
+    CHECK(prepared.mentions == alone.mentions);
+  }
+  // Locations of one name are one, with all they are called.
+  const Proposals somewhere = read(site.context(), talks[1]);
+  CHECK(std::count_if(somewhere.mentions.begin(), somewhere.mentions.end(), [](const Mention& mention) {
+          return mention.kind == MentionKind::place && mention.value == "Tolbeck";
+        }) == 2);
+  const Site other = small_site();
+  ReadingContext mixed = other.context();
+  mixed.names = &names;
+  CHECK_THROWS(read(mixed, talks[0]));
+}
+
 TEST_CASE("a name with two meanings gives two claims") {
   const Site site = small_site();
   const auto proposals =
@@ -119,8 +149,9 @@ TEST_CASE("a likely misspelling is offered and says so") {
 
 TEST_CASE("a state said of the whole of a stretch holds throughout it") {
   const Site site = small_site();
-  for (const char* words : {"The vat was in the cellar throughout 1957.", "The vat was in the cellar all through 1957.",
-                            "The vat stood in the cellar the whole of 1957."}) {
+  for (const char* words :
+       {"The vat was in the cellar throughout 1957.", "The vat was in the cellar all through 1957.",
+        "The vat stood in the cellar the whole of 1957."}) {
     const auto proposals = read(site.context(), talk({{"Ada Marsh", words}}));
     REQUIRE(proposals.claims.size() == 1);
     CHECK(reading_of(proposals.claims[0]) == Reading::throughout);

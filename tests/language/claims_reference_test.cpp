@@ -48,7 +48,8 @@ TEST_CASE("what is moved ends where it was said to be itself") {
       {"The stove was in the galley. They moved it to the mess room.",
        "present stove@galley; ends stove@galley; begins stove@mess room"},
       // The galley is where the stove was.
-      {"The wireless cabin clock was old. The stove was in the galley. They moved the clock to the mess room.",
+      {"The wireless cabin clock was old. The stove was in the galley. They moved the clock to the mess "
+       "room.",
        "attribute wireless cabin clock {condition: old}; present stove@galley; ends wireless cabin clock; "
        "begins wireless cabin clock@mess room"},
       // Too long ago.
@@ -88,4 +89,24 @@ TEST_CASE("without marks a question has its verb before its subject") {
       {"where was the winch on the foredeck", ""},
   };
   check(rows);
+}
+
+TEST_CASE("\"the oil one\" is the one of that name that was named last") {
+  ClaimTable lists;
+  lists.equipment = {"port oil lantern", "starboard oil lantern", "electric lantern", "mast oil lantern"};
+  lists.places = {"foredeck"};
+  const auto last_of = [&](const std::string& text) {
+    const std::string line = in_short(claims_of(text, lists));
+    const std::size_t from = line.find("ends");
+    return from == std::string::npos ? line : line.substr(from);
+  };
+  const std::string taken = " The oil one was taken off.";
+  CHECK(last_of("There was a starboard oil lantern and a port oil lantern." + taken) ==
+        "ends port oil lantern");
+  CHECK(last_of("There was a port oil lantern and a starboard oil lantern." + taken) ==
+        "ends starboard oil lantern");
+  CHECK(last_of("There was a port oil lantern, and an electric lantern." + taken) == "ends port oil lantern");
+  // None was named: it may be any of them.
+  CHECK(last_of("There was an electric lantern." + taken) ==
+        "ends port oil lantern; ends starboard oil lantern; ends mast oil lantern");
 }

@@ -1,4 +1,5 @@
 #pragma once
+#include <memory>
 #include <span>
 #include <string>
 #include <vector>
@@ -12,6 +13,8 @@
 
 namespace witnessmark {
 
+class SiteNames;
+
 /// What reading one interview needs besides its transcript. A view: everything it points to must outlive the
 /// call.
 struct ReadingContext {
@@ -23,10 +26,30 @@ struct ReadingContext {
   std::span<const Speaker> speakers;     ///< Of any interview; those of others are passed over.
   std::span<const NamedEvent> events;
   std::span<const std::vector<std::string>> locations;  ///< Of the itinerary: preferred name first.
+  /// Made of a context with the same language, finders, persons and locations. May be missing: then they are
+  /// made for the call.
+  const SiteNames* names = nullptr;
   DatePolicy policy = default_date_policy();
   CenturyPolicy century;
   /// Whether claims are found by the weights of traits, too, where no rule reads one.
   bool by_weights = true;
+};
+
+/// The names of a site's lists, persons and locations, made ready to be looked for. They depend on nothing of an
+/// interview: whoever reads many of one site makes them once. Reading changes nothing in them.
+class SiteNames {
+ public:
+  /// The context's language, finders, persons and locations must outlive it.
+  explicit SiteNames(const ReadingContext& context);
+  SiteNames(SiteNames&&) noexcept;
+  SiteNames& operator=(SiteNames&&) noexcept;
+  ~SiteNames();
+
+  struct Data;
+  const Data& data() const { return *data_; }
+
+ private:
+  std::unique_ptr<Data> data_;
 };
 
 /// What was read from one transcript.

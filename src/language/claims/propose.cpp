@@ -11,8 +11,8 @@
 #include "language/claims/exchange.h"
 #include "language/claims/from_talk.h"
 #include "language/claims/quotes.h"
+#include "language/claims/site_names.h"
 #include "language/claims/write_claim.h"
-#include "witnessmark/base/fold.h"
 #include "witnessmark/language/claims.h"
 
 namespace witnessmark {
@@ -40,40 +40,6 @@ constexpr std::uint32_t kRoundingOff = 12;
 /// A picture or writing named so many sentences ago is still what "you can see" and "he's put" are of.
 constexpr int kSourceReach = 4;
 
-AuthorityList list_of_locations(const ReadingContext& context) {
-  std::vector<Term> terms;
-  for (const std::vector<std::string>& names : context.locations) {
-    if (names.empty()) continue;
-    const auto known = std::find_if(terms.begin(), terms.end(),
-                                    [&](const Term& t) { return fold(t.key) == fold(names.front()); });
-    if (known != terms.end()) {
-      known->spoken.insert(known->spoken.end(), names.begin() + 1, names.end());
-      continue;
-    }
-    Term term;
-    term.key = term.name = names.front();
-    term.spoken.assign(names.begin() + 1, names.end());
-    terms.push_back(std::move(term));
-  }
-  return AuthorityList(AuthorityList::Kind::places, std::move(terms));
-}
-
-/// Persons by their whole names and pseudonyms, and by surname with the first name's place taken by anything
-/// ("Mr").
-AuthorityList list_of_persons(const ReadingContext& context) {
-  std::vector<Term> terms;
-  for (const Person& person : context.persons) {
-    Term term;
-    term.key = person.key;
-    term.name = person.name;
-    if (!person.pseudonym.empty()) term.spoken.push_back(person.pseudonym);
-    const std::size_t space = person.name.rfind(' ');
-    if (space != std::string::npos) term.spoken.push_back(person.name.substr(space + 1));
-    terms.push_back(std::move(term));
-  }
-  return AuthorityList(AuthorityList::Kind::places, std::move(terms));
-}
-
 Discourse begin_talk(const ReadingContext& context) {
   Discourse talk;
   talk.events.assign(context.events.begin(), context.events.end());
@@ -92,16 +58,14 @@ class InterviewReader {
         index_(transcript.reading_text),
         positions_{&index_},
         words_(context.language->data().words),
+        finders_(context.names ? context.names->data().finders : own_names_.emplace(context).data().finders),
         annotator_(*context.language, finders_),
+        heads_(*finders_.heads),
         dates_(context.language->dates(), begin_talk(context)),
         judge_(context.language->data().weights, observer) {
-    finders_.equipment = context.equipment;
-    finders_.places = context.places;
-    if (!context.locations.empty()) finders_.locations.emplace(list_of_locations(context), *context.language);
-    if (!context.persons.empty()) finders_.persons.emplace(list_of_persons(context), *context.language);
-    if (finders_.locations) finders_.locations->look_for_misspellings(false);
-    if (finders_.persons) finders_.persons->look_for_misspellings(false);
-    heads_.learn(context.equipment->list(), words_);
+    if (finders_.equipment != context.equipment || finders_.places != context.places ||
+        (finders_.persons ? finders_.persons->list().terms().size() : 0) != context.persons.size())
+      throw std::logic_error("the names are of other lists than the reading context");
     if (const std::optional<Edtf>& today = dates_.talk().speech_time) {
       today_.emplace();
       today_->expression.text = to_string(*today);
@@ -138,16 +102,19 @@ class InterviewReader {
 
   /// The person of the list who speaks, for "I".
   std::optional<Referent> person_of(const SpeakerIdentity& speaker) const {
-    if (speaker.person.empty() || !finders_.persons) return std::nullopt;
-    const std::vector<Term>& terms = finders_.persons->list().terms();
-    for (std::uint32_t t = 0; t < terms.size(); ++t) {
-      if (terms[t].key != speaker.person) continue;
-      Referent referent;
-      referent.kind = ThingKind::person;
-      referent.terms = {t};
-      return referent;
-    }
-    return std::nullopt;
+    const std::optional<std::uint32_t> index = index_of(speaker.person);
+    if (!index) return std::nullopt;
+    Referent referent;
+    referent.kind = ThingKind::person;
+    referent.terms = {*index};
+    return referent;
+  }
+
+  /// Of the person with that key among the context's.
+  std::optional<std::uint32_t> index_of(const std::string& key) const {
+    const Term* term = finders_.persons && !key.empty() ? finders_.persons->list().find(key) : nullptr;
+    if (!term) return std::nullopt;
+    return static_cast<std::uint32_t>(term - finders_.persons->list().terms().data());
   }
 
   const SpeakerIdentity& speaker_of(const std::string& label) {
@@ -161,12 +128,12 @@ class InterviewReader {
   void set_speaker(const SpeakerIdentity& speaker) {
     const std::string key = life_of(speaker);
     if (key == dates_.talk().speaker && !key.empty()) return;
-    const auto known = std::find_if(context_.persons.begin(), context_.persons.end(),
-                                    [&](const Person& person) { return person.key == key; });
     served_.reset();
-    if (known == context_.persons.end()) return dates_.go_on_with(key, std::nullopt, {});
-    served_ = time_of_service(known->service, context_.policy);
-    dates_.go_on_with(key, known->birth.value, known->service);
+    const std::optional<std::uint32_t> index = index_of(key);
+    if (!index) return dates_.go_on_with(key, std::nullopt, {});
+    const Person& known = context_.persons[*index];
+    served_ = time_of_service(known.service, context_.policy);
+    dates_.go_on_with(key, known.birth.value, known.service);
   }
 
   /// Key of the narrator whose life dates are reckoned from when this speaker talks.
@@ -294,7 +261,7 @@ class InterviewReader {
         focus_.place = asked_.place;
         focus_.place_sentence = focus_.sentences;
       }
-      if (asked_.place) heads_.place = place_key(*asked_.place);
+      if (asked_.place) heads_.go_to(place_key(*asked_.place));
       return;
     }
     const bool first = !asked_.answered;
@@ -304,9 +271,9 @@ class InterviewReader {
     context.asked_when = first && asked_.when;
     context.asked_leaving = context.answering && asked_.when && asked_.journey && asked_.journey->leaving;
     context.inventory = asked_.inventory && asked_age_ < (asked_.yes_no ? 3 : 12);
-    heads_.place = asked_.place   ? place_key(*asked_.place)
-                   : focus_.place ? place_key(*focus_.place)
-                                  : std::string();
+    heads_.go_to(asked_.place   ? place_key(*asked_.place)
+                 : focus_.place ? place_key(*focus_.place)
+                                : std::string());
     if (asked_.place && (asked_age_ < 2 || context.inventory)) context.asked_place = &*asked_.place;
     const bool answers_no = !labelled_ && opens_with_no(context);
     if (only_denies(context) || answers_no) deny_sentence_before(sentence);
@@ -463,7 +430,8 @@ class InterviewReader {
   CodePointIndex index_;
   Positions positions_;
   const Words& words_;
-  Finders finders_;
+  std::optional<SiteNames> own_names_;
+  const Finders& finders_;
   Annotator annotator_;
   HeadMemory heads_;
   DateReader dates_;
@@ -498,9 +466,8 @@ void observe_traits(const ReadingContext& context, const Transcript& transcript,
 
 Proposals read_claims(const ReadingContext& context, const Transcript& transcript,
                       const std::vector<Sentence>& sentences) {
-  if (!context.language || !context.places || !context.equipment) {
+  if (!context.language || !context.places || !context.equipment)
     throw std::logic_error("a reading context needs a language and both finders");
-  }
   return claims::InterviewReader(context, transcript).run(sentences);
 }
 

@@ -25,7 +25,7 @@ bool is_comma(const Token& token) {
 
 }  // namespace
 
-void Annotator::look_up_words(const HeadMemory& heads, Passage& passage) {
+void Annotator::look_up_words(Passage& passage) {
   const auto count = static_cast<std::uint32_t>(passage.tokens.size());
   passage.notes.clear();
   passage.notes.reserve(count);
@@ -33,7 +33,7 @@ void Annotator::look_up_words(const HeadMemory& heads, Passage& passage) {
   clear_starts();
   for (std::uint32_t i = 0; i < count; ++i) {
     Token& token = passage.tokens[i];
-    const Spelling& spelling = vocabulary_.of(passage.text, token, heads);
+    const Spelling& spelling = vocabulary_.of(passage.text, token);
     const bool stem = token.stem != token.form;
     if (spelling.named || stem) {
       for (std::size_t kind = 0; kind < name_starts_.size(); ++kind) {
@@ -156,7 +156,7 @@ void Annotator::find_heads(HeadMemory& heads, Passage& passage) {
     remember_to(i);
     const bool one = passage.has(i, WordClass::one);
     if (one) find_one(heads, i, passage);
-    if (one && !heads.heads.contains(passage.tokens[i].form)) continue;
+    if (one && heads.names().ending_in(passage.tokens[i].form).empty()) continue;
     std::uint32_t before = i - 1;
     if (before > 0 && passage.has(before, WordClass::old)) --before;
     const Flags& f = passage.notes[before].flags;
@@ -173,7 +173,7 @@ void Annotator::find_heads(HeadMemory& heads, Passage& passage) {
     thing.span = {i, i + 1};
     thing.terms = {*term};
     thing.carried = true;
-    thing.plural = heads.plurals.contains(passage.tokens[i].form);
+    thing.plural = heads.names().is_plural(passage.tokens[i].form);
     heads.remember(thing);
     passage.things.push_back(std::move(thing));
   }
@@ -186,11 +186,11 @@ void Annotator::find_one(HeadMemory& heads, std::uint32_t i, Passage& passage) {
   // "The old one", "the new one": of what is spoken of, whatever else the lists call old.
   const Flags& which = passage.notes[i - 1].flags;
   if (which.has(WordClass::old) || which.has(WordClass::new_)) return;
-  const auto term = heads.one_of(passage.tokens[i - 1].form);
-  if (!term) return;
+  std::vector<std::uint32_t> terms = heads.one_of(passage.tokens[i - 1].form);
+  if (terms.empty()) return;
   Thing thing;
   thing.span = {i - 1, i + 1};
-  thing.terms = {*term};
+  thing.terms = std::move(terms);
   thing.carried = true;
   heads.remember(thing);
   passage.things.push_back(std::move(thing));
@@ -502,7 +502,7 @@ void Annotator::annotate(std::string_view text, const std::vector<ByteRange>& re
       return remark != remarks.end() && remark->begin.value <= token.begin;
     });
   }
-  look_up_words(heads, passage);
+  look_up_words(passage);
   passage.dates = std::move(dates);
   place_dates(date_bytes, passage);
   find_things(heads, passage);

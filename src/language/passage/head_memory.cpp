@@ -17,10 +17,6 @@ bool is_grammar(const Words& words, std::uint64_t form) {
   return flags.any() || info->cue >= 0 || info->quantity >= 0;
 }
 
-std::uint64_t pair_key(std::uint64_t word, std::uint64_t head) {
-  return word * 0x9E3779B97F4A7C15ULL ^ head;
-}
-
 /// "crane" of "the crane on tyres": the part of a name before its preposition.
 std::string before_preposition(const std::string& name, const Words& words) {
   std::size_t begin = 0;
@@ -41,8 +37,8 @@ std::string before_preposition(const std::string& name, const Words& words) {
 
 }  // namespace
 
-void HeadMemory::learn(const AuthorityList& equipment, const Words& words) {
-  list = &equipment;
+HeadNames::HeadNames(const AuthorityList& equipment, const Words& words)
+    : list_(&equipment), heads_of_(equipment.terms().size()) {
   for (std::uint32_t t = 0; t < equipment.terms().size(); ++t) {
     const Term& term = equipment.terms()[t];
     std::vector<std::string> names{before_preposition(term.name, words)};
@@ -50,21 +46,23 @@ void HeadMemory::learn(const AuthorityList& equipment, const Words& words) {
     for (const std::string& name : names) {
       const std::vector<std::uint64_t> parts = words.forms_of(name);
       if (parts.empty()) continue;
-      heads_of[t].push_back(parts.back());
-      for (std::size_t i = 0; i + 1 < parts.size(); ++i) pairs.emplace(pair_key(parts[i], parts.back()), t);
+      heads_of_[t].push_back(parts.back());
+      for (std::size_t i = 0; i + 1 < parts.size(); ++i) {
+        std::vector<std::uint32_t>& terms = pairs_[pair_key(parts[i], parts.back())];
+        if (terms.empty() || terms.back() != t) terms.push_back(t);
+      }
     }
     for (const std::string& name : names) learn_head(name, t, &name != &names.front(), words);
   }
 }
 
 /// The last word of a name of several words, and its plural.
-void HeadMemory::learn_head(const std::string& name, std::uint32_t t, bool spoken, const Words& words) {
+void HeadNames::learn_head(const std::string& name, std::uint32_t t, bool spoken, const Words& words) {
   const std::vector<std::uint64_t> forms = words.forms_of(name);
   if (forms.size() < 2 || is_grammar(words, forms.back())) return;
   const auto add = [&](std::uint64_t form) {
-    const auto [from, to] = heads.equal_range(form);
-    if (std::any_of(from, to, [t](const auto& known) { return known.second.term == t; })) return;
-    heads.emplace(form, Head{t, spoken});
+    std::vector<Head>& known = heads_[form];
+    if (known.empty() || known.back().term != t) known.push_back({t, spoken});
   };
   add(forms.back());
   const std::string folded = fold(name);
@@ -72,55 +70,60 @@ void HeadMemory::learn_head(const std::string& name, std::uint32_t t, bool spoke
       words.forms_of(words.plural_of(folded.substr(folded.rfind(' ') + 1)));
   if (more.size() != 1 || more[0] == forms.back() || is_grammar(words, more[0])) return;
   add(more[0]);
-  plurals.insert(more[0]);
+  plurals_.insert(more[0]);
 }
 
 void HeadMemory::remember(const Thing& thing) {
   if (thing.kind != ThingKind::equipment || thing.near_match) return;
   for (const std::uint32_t term : thing.terms) {
-    named[term] = ++clock;
-    std::erase(recent, term);
-    recent.push_back(term);
+    named_[term] = ++clock_;
+    std::erase(recent_, term);
+    recent_.push_back(term);
     constexpr std::size_t kRecent = 4;
-    if (recent.size() > kRecent) recent.erase(recent.begin());
+    if (recent_.size() > kRecent) recent_.erase(recent_.begin());
   }
 }
 
-std::optional<std::uint32_t> HeadMemory::one_of(std::uint64_t word) const {
-  for (std::size_t r = recent.size(); r > 0; --r) {
-    const auto of = heads_of.find(recent[r - 1]);
-    if (of == heads_of.end()) continue;
-    for (const std::uint64_t head : of->second) {
-      const auto [from, to] = pairs.equal_range(pair_key(word, head));
-      if (from != to) return from->second;
+std::vector<std::uint32_t> HeadMemory::one_of(std::uint64_t word) const {
+  for (std::size_t r = recent_.size(); r > 0; --r) {
+    for (const std::uint64_t head : names_.heads_of(recent_[r - 1])) {
+      const std::vector<std::uint32_t>& terms = names_.with_both(word, head);
+      if (terms.empty()) continue;
+      const auto when = [&](std::uint32_t term) {
+        const auto seen = named_.find(term);
+        return seen == named_.end() ? 0 : seen->second;
+      };
+      const std::uint32_t last = *std::max_element(
+          terms.begin(), terms.end(), [&](std::uint32_t a, std::uint32_t b) { return when(a) < when(b); });
+      return when(last) > 0 ? std::vector<std::uint32_t>{last} : terms;
     }
   }
-  return std::nullopt;
+  return {};
 }
 
-bool HeadMemory::is_here(const Head& head, const std::string& near) const {
-  const std::string& home = list->terms()[head.term].place;
-  return !head.spoken && !home.empty() && (home == place || home == near);
+bool HeadMemory::is_here(const HeadNames::Head& head, const std::string& near) const {
+  const std::string& home = names_.list().terms()[head.term].place;
+  return !head.spoken && !home.empty() && (home == place_ || home == near);
 }
 
 bool HeadMemory::only_here(std::uint64_t form, const std::string& near) const {
-  const auto [from, to] = heads.equal_range(form);
-  return std::count_if(from, to, [&](const auto& at) { return is_here(at.second, near); }) == 1;
+  const std::vector<HeadNames::Head>& heads = names_.ending_in(form);
+  return std::count_if(heads.begin(), heads.end(),
+                       [&](const HeadNames::Head& head) { return is_here(head, near); }) == 1;
 }
 
 std::optional<std::uint32_t> HeadMemory::term_of(std::uint64_t form, const std::string& near) const {
   std::optional<std::uint32_t> found;
   std::int64_t latest = -1;
-  const auto [from, to] = heads.equal_range(form);
+  const std::vector<HeadNames::Head>& heads = names_.ending_in(form);
   // One of its kind that alone belongs to the place spoken of needs no earlier mention.
   const bool only = only_here(form, near);
-  const bool only_one = std::distance(from, to) == 1;
-  for (auto at = from; at != to; ++at) {
-    const Head& head = at->second;
+  const bool only_one = heads.size() == 1;
+  for (const HeadNames::Head& head : heads) {
     // "the lamp" for an arc lamp only while it is spoken of.
-    if (head.spoken && std::find(recent.begin(), recent.end(), head.term) == recent.end()) continue;
-    const auto seen = named.find(head.term);
-    const std::int64_t when = seen != named.end()                                           ? seen->second
+    if (head.spoken && std::find(recent_.begin(), recent_.end(), head.term) == recent_.end()) continue;
+    const auto seen = named_.find(head.term);
+    const std::int64_t when = seen != named_.end()                                          ? seen->second
                               : (only && is_here(head, near)) || (only_one && !head.spoken) ? 0
                                                                                             : -1;
     if (when > latest) {

@@ -6,11 +6,10 @@
 #include <span>
 #include <string>
 #include <string_view>
-#include <unordered_map>
-#include <unordered_set>
 #include <vector>
 
 #include "language/language_data.h"
+#include "language/passage/finders.h"
 #include "language/passage/vocabulary.h"
 #include "language/term_index.h"
 #include "witnessmark/base/code_point_index.h"
@@ -180,44 +179,6 @@ struct Passage {
   std::span<const Thing> things_looked_at_;
 };
 
-/// Locations and persons as lists one can search.
-struct Finders {
-  const TermFinder* equipment = nullptr;
-  const TermFinder* places = nullptr;
-  std::optional<TermFinder> locations;
-  std::optional<TermFinder> persons;
-};
-
-/// Which term "the clock" means: the last word of one name of several words, when that term was named earlier
-/// in the interview or belongs to the place now spoken of.
-struct HeadMemory {
-  struct Head {
-    std::uint32_t term = 0;
-    bool spoken = false;  ///< Of a spoken name.
-  };
-  std::unordered_multimap<std::uint64_t, Head> heads;  ///< Last word of names to terms of the equipment list.
-  std::unordered_set<std::uint64_t> plurals;           ///< Heads in the plural.
-  std::unordered_map<std::uint32_t, std::int64_t> named;  ///< Terms named so far; when, as a running count.
-  std::int64_t clock = 0;
-  std::string place;  ///< Key of the place now spoken of; may be empty.
-  const AuthorityList* list = nullptr;
-
-  /// A word of a name and its last word, to the term: "steam" and "windlass".
-  std::unordered_multimap<std::uint64_t, std::uint32_t> pairs;
-  std::unordered_map<std::uint32_t, std::vector<std::uint64_t>> heads_of;  ///< Last words of a term's names.
-  std::vector<std::uint32_t> recent;  ///< Terms named last, the latest last.
-
-  void learn(const AuthorityList& equipment, const Words& words);
-  void learn_head(const std::string& name, std::uint32_t term, bool spoken, const Words& words);
-  void remember(const Thing& thing);
-  /// Whether just one term with that last word belongs to the place spoken of.
-  bool is_here(const Head& head, const std::string& near) const;
-  bool only_here(std::uint64_t form, const std::string& near) const;
-  /// "the steam one", when a windlass was spoken of.
-  std::optional<std::uint32_t> one_of(std::uint64_t word) const;
-  std::optional<std::uint32_t> term_of(std::uint64_t form, const std::string& near) const;
-};
-
 /// Tokens that may begin something, in order.
 using Starts = std::vector<std::uint32_t>;
 
@@ -236,7 +197,7 @@ class Annotator {
                 HeadMemory& heads, Passage& passage);
 
  private:
-  void look_up_words(const HeadMemory& heads, Passage& passage);
+  void look_up_words(Passage& passage);
   void place_dates(const std::vector<ByteRange>& date_bytes, Passage& passage);
   void find_things(HeadMemory& heads, Passage& passage);
   std::string place_near(const Passage& passage, std::uint32_t at) const;

@@ -40,7 +40,7 @@ Spelling& Vocabulary::put(const Spelling& spelling) {
   return slots_[i];
 }
 
-const Spelling& Vocabulary::learn(std::string_view text, const Token& token, const HeadMemory& heads) {
+const Spelling& Vocabulary::learn(std::string_view text, const Token& token) {
   if ((used_ + 1) * 2 > slots_.size()) {
     const std::vector<Spelling> old = std::move(slots_);
     slots_.assign(old.size() * 2, Spelling{});
@@ -61,7 +61,7 @@ const Spelling& Vocabulary::learn(std::string_view text, const Token& token, con
     if (!ending.empty()) made.ending = word_form(ending);
   }
   const bool one = made.info && made.info->flags.has(WordClass::one);
-  made.head = token.kind == Token::Kind::word && (one || heads.heads.contains(made.form));
+  made.head = token.kind == Token::Kind::word && (one || !finders_.heads->ending_in(made.form).empty());
   made.number = token.kind == Token::Kind::number ||
                 (made.info && (made.info->quantity >= 0 || made.info->starts_quantity));
   made.phrase = made.info && (made.info->cue >= 0 || made.info->starts_phrase);

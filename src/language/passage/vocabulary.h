@@ -9,7 +9,6 @@
 namespace witnessmark::claims {
 
 struct Finders;
-struct HeadMemory;
 
 /// The last three letters of a folded word of five or more; empty for other words.
 std::string_view ending_of(std::string_view folded_word);
@@ -36,10 +35,10 @@ class Vocabulary {
   Vocabulary(const Words& words, const Finders& finders) : words_(words), finders_(finders) {}
 
   /// The word of a token of the text; valid until the next call.
-  const Spelling& of(std::string_view text, const Token& token, const HeadMemory& heads) {
+  const Spelling& of(std::string_view text, const Token& token) {
     std::uint64_t i = place_of(token.form);
     while (slots_[i].known && slots_[i].written != token.form) i = (i + 1) & mask_;
-    return slots_[i].known ? slots_[i] : learn(text, token, heads);
+    return slots_[i].known ? slots_[i] : learn(text, token);
   }
 
   /// Whether the name of some thing of that kind begins with the token's stem.
@@ -47,7 +46,7 @@ class Vocabulary {
 
  private:
   std::uint64_t place_of(std::uint64_t form) const { return (form * 0x9E3779B97F4A7C15ULL >> 20) & mask_; }
-  const Spelling& learn(std::string_view text, const Token& token, const HeadMemory& heads);
+  const Spelling& learn(std::string_view text, const Token& token);
   Spelling& put(const Spelling& spelling);
 
   const Words& words_;
