@@ -118,8 +118,9 @@ std::optional<JourneyAsked> journey_asked(const StatementContext& question) {
   }
   if (verb == span.past) verb = being_somewhere(question, asked);
   if (verb == span.past) return std::nullopt;
-  const bool equipment = std::any_of(passage.things.begin(), passage.things.end(), [&](const Thing& thing) {
-    return thing.kind == ThingKind::equipment && span.holds(thing.span.first) && thing.role == Role::none;
+  const auto named = passage.things_in(span);
+  const bool equipment = std::any_of(named.begin(), named.end(), [](const Thing& thing) {
+    return thing.kind == ThingKind::equipment && thing.role == Role::none;
   });
   if (equipment) return std::nullopt;
   asked.draft.statement = Statement::located;

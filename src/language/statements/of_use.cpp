@@ -25,9 +25,9 @@ bool StatementReader::again_and_again(const Span& clause) const {
 /// "We used to ride down on the bogie", "after he died it was two men and a hand winch".
 void StatementReader::named_in_passing() {
   if (c_.asking) return;
-  for (const Thing& thing : passage_.things) {
-    if (thing.kind != ThingKind::equipment || !c_.reading.span.holds(thing.span.first) || thing.shadowed ||
-        thing.corrected || thing.negated || thing.near_match) {
+  for (const Thing& thing : passage_.things_in(c_.reading.span)) {
+    if (thing.kind != ThingKind::equipment || thing.shadowed || thing.corrected || thing.negated ||
+        thing.near_match) {
       continue;
     }
     const bool stated = std::any_of(drafts_.begin(), drafts_.end(), [&](const Draft& draft) {
