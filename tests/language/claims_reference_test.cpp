@@ -69,6 +69,7 @@ TEST_CASE("what something is changed for stands in the same clause") {
       {"They changed the boiler to please the mate.", "happened boiler {changed}"},
       {"They changed the boiler, and I went to Tolbeck with my mother.",
        "happened boiler {changed}; located @Tolbeck first-hand"},
+      {"They changed the boiler and they went away with the crane.", "happened boiler {changed}"},
       {"They changed the boiler and I went to Tolbeck with my mother.",
        "happened boiler {changed}; located @Tolbeck first-hand"},
       // A colour, too.
@@ -109,4 +110,22 @@ TEST_CASE("\"the oil one\" is the one of that name that was named last") {
   // None was named: it may be any of them.
   CHECK(last_of("There was an electric lantern." + taken) ==
         "ends port oil lantern; ends starboard oil lantern; ends mast oil lantern");
+}
+
+TEST_CASE("it is what was brought in last, of the lists or not") {
+  const Row rows[] = {
+      {"The winch was there and they brought a sewing machine. It was white.", "present winch"},
+      {"They brought a sewing machine and the winch was there. It was white.",
+       "present winch; attribute winch {colour: white}"},
+      // A part, a comparison and what it was are nothing else.
+      {"The winch had a brass plate. It was white.",
+       "attribute winch {with: a brass plate}; attribute winch {colour: white}"},
+      {"The winch was there, with a sheet over it. It was white.",
+       "present winch; attribute winch {with: a sheet over it}; attribute winch {colour: white}"},
+      {"The winch was there, like a great spider. It was white.",
+       "present winch; attribute winch {colour: white}"},
+      {"The winch was there and it was a lovely thing. It was white.",
+       "present winch; attribute winch {is: a lovely thing}; attribute winch {colour: white}"},
+  };
+  check(rows);
 }

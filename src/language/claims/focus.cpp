@@ -50,6 +50,27 @@ bool explains(const Passage& passage, Span sentence, Span at) {
          passage.is_mark(at.past);
 }
 
+/// "It was a lovely thing": what is spoken of, and nothing else.
+bool says_what_it_was(const Passage& passage, const SentenceReading& reading, std::uint32_t article) {
+  return std::any_of(reading.predicates.begin(), reading.predicates.end(), [&](const Predicate& p) {
+    if (p.kind != Predicate::Kind::be || p.agent != Agent::it || p.span.past > article) return false;
+    for (std::uint32_t i = p.span.past; i < article; ++i)
+      if (!passage.has(i, WordClass::adverb) && !passage.has(i, WordClass::negative)) return false;
+    return true;
+  });
+}
+
+/// The last noun of no list that is brought in: its article.
+std::optional<std::uint32_t> brought_in(const Passage& passage, const SentenceReading& reading) {
+  Span rest = reading.span;
+  std::optional<std::uint32_t> found = last_unlisted(passage, rest);
+  while (found && says_what_it_was(passage, reading, *found)) {
+    rest.past = *found;
+    found = last_unlisted(passage, rest);
+  }
+  return found;
+}
+
 /// "Now", "today": when the interview was, not what is told of.
 bool of_speaking(const DateExpression& said) {
   return said.timex3 == "PRESENT_REF" || said.rule == "day-word";
@@ -72,14 +93,14 @@ std::optional<Referent> Focus::pronoun(bool plural, bool asking) const {
     return found;
   }
   const Mentioned& wanted = plural ? things : thing;
-  if (!plural && place_topic.referent && place_topic.at > thing.at && place_topic.at > unlisted_at &&
+  if (!plural && place_topic.referent && place_topic.at > thing.at && place_topic.where > unlisted_at &&
       words - place_topic.at <= kPlaceReach) {
     Referent found = *place_topic.referent;
     found.carried = true;
     return found;
   }
   if (!wanted.referent || words - wanted.at > kPronounReach) return std::nullopt;
-  if (!plural && unlisted_at > wanted.at) return std::nullopt;
+  if (!plural && unlisted_at > wanted.where) return std::nullopt;
   Referent found = *wanted.referent;
   found.carried = true;
   return found;
@@ -108,11 +129,12 @@ std::optional<Referent> Focus::she() const {
   return found;
 }
 
-void Focus::name(const StatementContext& context, const Referent& referent) {
+void Focus::name(const StatementContext& context, const Referent& referent, int at) {
   Mentioned& held = referent.plural ? things : thing;
   held.referent = referent;
   held.referent->carried = false;
   held.at = words;
+  held.where = at;
   if (!referent.plural && referent.kind == ThingKind::equipment &&
       has_own_name(context.finders.equipment->list().terms()[referent.terms.front()])) {
     named_she = held;
@@ -121,15 +143,34 @@ void Focus::name(const StatementContext& context, const Referent& referent) {
 
 void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft> drafts) {
   const Passage& passage = context.passage;
-  words += static_cast<int>(context.reading.span.past - context.reading.span.first);
+  const Span span = context.reading.span;
+  const auto said_at = [&, before = words](std::uint32_t token) {
+    return before + static_cast<int>(token - span.first);
+  };
+  words += static_cast<int>(span.past - span.first);
   ++sentences;
   ++date_age;
-  if (brings_in_unlisted(passage, context.reading.span)) unlisted_at = words - 1;
+  const std::vector<Clause>& clauses = context.reading.clauses;
+  // Of several in a clause the thing of the lists counts as the last: "the crane had a hook".
+  if (const std::optional<std::uint32_t> unlisted = brought_in(passage, context.reading)) {
+    std::uint32_t begin = *unlisted;
+    const auto begins = [&](const Clause& c) { return c.span.first == begin; };
+    while (begin > span.first && !opens_clause(passage, span, begin) &&
+           std::none_of(clauses.begin(), clauses.end(), begins))
+      --begin;
+    unlisted_at = said_at(begin);
+  }
+  // Where something is spoken of: where it is named, else in its clause.
+  const auto draft_at = [&](const Draft& draft) {
+    if (draft.subject_thing >= 0)
+      return said_at(passage.things[static_cast<std::size_t>(draft.subject_thing)].span.first);
+    const bool own = !draft.led && draft.clause < clauses.size();
+    return own ? said_at(clauses[draft.clause].span.first) : words;
+  };
   std::optional<Referent> about;
   std::optional<Referent> only_place;
-  for (const Thing& thing_here : passage.things_in(context.reading.span)) {
-    if (!context.reading.span.holds(thing_here.span.first) || thing_here.shadowed || thing_here.near_match)
-      continue;
+  for (const Thing& thing_here : passage.things_in(span)) {
+    if (!span.holds(thing_here.span.first) || thing_here.shadowed || thing_here.near_match) continue;
     if (thing_here.kind == ThingKind::place) {
       place = referent_of(context, thing_here);
       if (!only_place || context.asking) only_place = place;
@@ -141,18 +182,19 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
     const bool again = context.asking && about && !thing_here.plural;
     if ((stays_candidate(thing_here) || asked) && !again) {
       about = referent_of(context, thing_here);
-      name(context, *about);
+      name(context, *about, said_at(thing_here.span.first));
     }
   }
   Draft* stated = nullptr;
   for (Draft& draft : drafts) {
     if (draft.subject && draft.subject->kind == ThingKind::equipment) {
       about = draft.subject;
-      name(context, *about);
+      name(context, *about, draft_at(draft));
     }
-    if (draft.subject && draft.statement == Statement::count) counted = {draft.subject, words};
+    if (draft.subject && draft.statement == Statement::count) counted = {draft.subject, words, words};
     if (!draft.withdrawn) stated = &draft;
-    if (draft.of_place && draft.place && !draft.place->carried) place_topic = {draft.place, words};
+    if (draft.of_place && draft.place && !draft.place->carried)
+      place_topic = {draft.place, words, draft_at(draft)};
     if (draft.place && !draft.place->carried && draft.place->kind == ThingKind::place) {
       place = draft.place;
       place_sentence = sentences;
@@ -164,18 +206,17 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
   }
   // "In the powder house, right out by itself."
   const bool answers_where = !context.asking && only_place && !about && context.reading.predicates.empty();
-  if ((context.asking && only_place && !about) || answers_where) place_topic = {only_place, words};
-  for (std::uint32_t i = context.reading.span.first; context.asking && about && i < context.reading.span.past;
-       ++i) {
-    if (passage.has(i, WordClass::how_many)) counted = {about, words};
+  if ((context.asking && only_place && !about) || answers_where) place_topic = {only_place, words, words};
+  for (std::uint32_t i = span.first; context.asking && about && i < span.past; ++i) {
+    if (passage.has(i, WordClass::how_many)) counted = {about, words, words};
   }
-  if (context.asking && (about || only_place)) topic = {about ? about : only_place, words};
-  for (auto [d, past] = passage.dates_in(context.reading.span); d < past; ++d) {
+  if (context.asking && (about || only_place)) topic = {about ? about : only_place, words, words};
+  for (auto [d, past] = passage.dates_in(span); d < past; ++d) {
     const DateExpression& said = passage.dates[d];
     const Span& at = passage.date_spans[d];
-    if (at.empty() || !context.reading.span.holds(at.first) || said.corrected || !said.edtf ||
-        of_speaking(said) || (context.today && said.edtf == context.today->expression.edtf) ||
-        looks_aside(said, at.first == context.reading.span.first) || only_a_limit(*said.edtf)) {
+    if (at.empty() || !span.holds(at.first) || said.corrected || !said.edtf || of_speaking(said) ||
+        (context.today && said.edtf == context.today->expression.edtf) ||
+        looks_aside(said, at.first == span.first) || only_a_limit(*said.edtf)) {
       continue;
     }
     // "The night of the fire, in 1951": the closer of the two.
@@ -185,7 +226,7 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
     // "The old one went in the big gale": looks aside, the talk stays where it was; asked about, it goes
     // there.
     if (said.rule == "named-event" && date && date_age <= kAside && !closer && !context.asking) continue;
-    if (date && explains(passage, context.reading.span, at) &&
+    if (date && explains(passage, span, at) &&
         (said.rule == "named-day" || lies_in(said, date->expression))) {
       continue;
     }

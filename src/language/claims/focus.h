@@ -8,12 +8,14 @@ namespace witnessmark::claims {
 
 struct StatementContext;
 
-/// What talk is about, from sentence to sentence. Mentions are aged in words.
+/// What talk is about, from sentence to sentence. Mentions are aged in words from the end of their sentence;
+/// which of two came last is told by where they stand in it.
 struct Focus {
   static constexpr int kLongAgo = -10000;
   struct Mentioned {
     std::optional<Referent> referent;
-    int at = kLongAgo;  ///< Words said when it was named.
+    int at = kLongAgo;     ///< Words said by the end of the sentence that named it.
+    int where = kLongAgo;  ///< Words said before it.
   };
 
   Mentioned thing;             ///< Last equipment spoken of.
@@ -22,7 +24,7 @@ struct Focus {
   Mentioned topic;             ///< What the interviewer last asked about.
   Mentioned counted;           ///< What was last counted, or asked how many of.
   Mentioned place_topic;       ///< Last place named in a sentence that names no equipment.
-  int unlisted_at = kLongAgo;  ///< Something of no list was brought in ("a washing machine").
+  int unlisted_at = kLongAgo;  ///< Where something of no list was brought in ("a washing machine").
   std::optional<Referent> place;
   int place_sentence = kLongAgo;  ///< Sentence that named it.
   Boxed<ChosenDate> date;         ///< Last date said in this turn or its question.
@@ -47,7 +49,7 @@ struct Focus {
   void bring_up_to_date(const StatementContext& context, std::vector<Draft> drafts);
 
  private:
-  void name(const StatementContext& context, const Referent& referent);
+  void name(const StatementContext& context, const Referent& referent, int at);
 };
 
 }  // namespace witnessmark::claims

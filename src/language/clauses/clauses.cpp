@@ -316,6 +316,17 @@ bool asks_without_mark(const Passage& passage, const Words& words, Span span) {
 
 }  // namespace
 
+bool opens_clause(const Passage& passage, Span sentence, std::uint32_t i) {
+  const Flags& f = passage.notes[i].flags;
+  if (f.has(WordClass::subordinator) || f.has(WordClass::when)) return true;
+  if (f.has(WordClass::relative)) return !f.has(WordClass::determiner);
+  if (!f.has(WordClass::coordinator) || i + 1 >= sentence.past) return false;
+  const Flags& next = passage.notes[i + 1].flags;
+  const bool subject = next.has(WordClass::we) || next.has(WordClass::they) || next.has(WordClass::she) ||
+                       next.has(WordClass::it) || next.has(WordClass::exist);
+  return subject && !next.has(WordClass::determiner);
+}
+
 std::optional<std::uint32_t> negative_in(const Passage& passage, Span span) {
   std::optional<std::uint32_t> found;
   for (std::uint32_t i = span.first; i < span.past; ++i) {

@@ -57,6 +57,9 @@ SentenceReading read_sentence(Passage& passage, const Words& words, Span span);
 /// The predicates of a stretch, in order; clauses and windows are not yet set.
 std::vector<Predicate> find_predicates(const Passage& passage, const Words& words, Span span);
 
+/// Whether a clause begins at the token as its conjunction says: "and I went", "because", "who".
+bool opens_clause(const Passage& passage, Span sentence, std::uint32_t i);
+
 /// The first negative word in the range that no cue covers; nothing when there is none.
 std::optional<std::uint32_t> negative_in(const Passage& passage, Span span);
 

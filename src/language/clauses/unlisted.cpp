@@ -2,7 +2,8 @@
 
 namespace witnessmark::claims {
 
-bool brings_in_unlisted(const Passage& passage, Span span, bool anywhere) {
+std::optional<std::uint32_t> last_unlisted(const Passage& passage, Span span, bool anywhere) {
+  std::optional<std::uint32_t> last;
   for (std::uint32_t i = span.first; i + 1 < span.past; ++i) {
     const Flags& f = passage.notes[i].flags;
     if (!f.has(WordClass::indefinite) || !f.has(WordClass::determiner) || passage.notes[i].thing >= 0)
@@ -11,7 +12,7 @@ bool brings_in_unlisted(const Passage& passage, Span span, bool anywhere) {
       const Flags& before = passage.notes[i - 1].flags;
       if (before.has(WordClass::as) || before.has(WordClass::with) || before.has(WordClass::at) ||
           before.has(WordClass::of) || before.has(WordClass::by) || before.has(WordClass::for_) ||
-          before.has(WordClass::to) || passage.notes[i].cue >= 0) {
+          before.has(WordClass::to) || before.has(WordClass::like) || passage.notes[i].cue >= 0) {
         continue;
       }
     }
@@ -23,14 +24,17 @@ bool brings_in_unlisted(const Passage& passage, Span span, bool anywhere) {
           g.has(WordClass::activity)) {
         break;
       }
-      if (!g.any() && note.cue < 0 && passage.tokens[k].kind == Token::Kind::word) return true;
+      if (!g.any() && note.cue < 0 && passage.tokens[k].kind == Token::Kind::word) {
+        last = i;
+        break;
+      }
       if (!g.has(WordClass::quality) && !g.has(WordClass::old) && !g.has(WordClass::colour) &&
           !g.has(WordClass::material) && !g.has(WordClass::condition) && !g.has(WordClass::indefinite)) {
         break;
       }
     }
   }
-  return false;
+  return last;
 }
 
 }  // namespace witnessmark::claims

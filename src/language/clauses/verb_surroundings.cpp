@@ -260,17 +260,8 @@ bool VerbSurroundings::goes_away(std::uint32_t i, std::uint8_t forms) const {
           (notes_[i + 2].date >= 0 || has(i + 2, WordClass::indefinite)));
 }
 
-bool VerbSurroundings::opens_clause(std::uint32_t k) const {
-  if (has(k, WordClass::subordinator) || has(k, WordClass::when)) return true;
-  if (has(k, WordClass::relative)) return !has(k, WordClass::determiner);
-  const bool subject = has(k + 1, WordClass::we) || has(k + 1, WordClass::she) || has(k + 1, WordClass::it) ||
-                       has(k + 1, WordClass::exist) ||
-                       (has(k + 1, WordClass::they) && !has(k + 1, WordClass::them));
-  return has(k, WordClass::coordinator) && subject && !has(k + 1, WordClass::determiner);
-}
-
 bool VerbSurroundings::swap_word_after(std::uint32_t i) const {
-  for (std::uint32_t k = i + 1; k < span_.past && !ends_reach(k) && !opens_clause(k); ++k) {
+  for (std::uint32_t k = i + 1; k < span_.past && !ends_reach(k) && !opens_clause(passage_, span_, k); ++k) {
     if (!has(k, WordClass::for_) && !has(k, WordClass::with) && !has(k, WordClass::to)) continue;
     const auto behind = passage_.things_in({k + 1, span_.past});
     if (!behind.empty() && behind.front().kind == ThingKind::equipment && behind.front().head <= k + 1)
@@ -281,7 +272,7 @@ bool VerbSurroundings::swap_word_after(std::uint32_t i) const {
 
 bool VerbSurroundings::class_after(std::uint32_t i, WordClass c) const {
   for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 10); ++k) {
-    if (ends_reach(k) || opens_clause(k)) return false;
+    if (ends_reach(k) || opens_clause(passage_, span_, k)) return false;
     if (has(k, c)) return true;
   }
   return false;

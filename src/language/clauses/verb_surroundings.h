@@ -89,9 +89,6 @@ class VerbSurroundings {
   /// "it went in 1961", "the whaler went": no way to is named.
   bool goes_away(std::uint32_t i, std::uint8_t forms) const;
 
-  /// A conjunction behind which a clause begins: "… and I went", "… because".
-  bool opens_clause(std::uint32_t k) const;
-
   /// "for a turbine", "with the crane": equipment behind a preposition, in the verb's own clause.
   bool swap_word_after(std::uint32_t i) const;
 

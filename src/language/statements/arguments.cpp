@@ -253,7 +253,7 @@ std::optional<Referent> Arguments::pronoun(bool plural, std::uint32_t at) const 
   // "put by with a sheet on it": the sheet is on something else.
   const bool by_preposition = at > from && (has(at - 1, WordClass::at) || has(at - 1, WordClass::relation) ||
                                             has(at - 1, WordClass::with));
-  if (brings_in_unlisted(c_.passage, {from, by_preposition && at > from + 2 ? at - 2 : at}, true))
+  if (last_unlisted(c_.passage, {from, by_preposition && at > from + 2 ? at - 2 : at}, true))
     return std::nullopt;
   const std::optional<Referent> before = c_.focus.pronoun(plural, c_.asking);
   const Focus::Mentioned& nearest = plural ? c_.focus.things : c_.focus.thing;
