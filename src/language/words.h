@@ -179,6 +179,10 @@ enum class CueClass : std::uint8_t {
   before_time
 };
 std::string_view to_string(CueClass);
+/// Whether the words of a class say yes or no to a question, or that one does not know.
+constexpr bool opens_answer(CueClass cue) {
+  return cue == CueClass::yes || cue == CueClass::maybe || cue == CueClass::no || cue == CueClass::unknown;
+}
 
 struct Cue {
   CueClass cue = CueClass::hedge;

@@ -8,21 +8,12 @@
 #include <algorithm>
 #include <functional>
 
+#include "language/claims/opening.h"
 #include "language/statements/arguments.h"
 #include "language/statements/cue_reading.h"
 
 namespace witnessmark::claims {
 namespace {
-
-/// The first token that says something.
-std::uint32_t first_word(const StatementContext& c) {
-  std::uint32_t i = c.reading.span.first;
-  while (i < c.reading.span.past &&
-         (c.passage.tokens[i].kind == Token::Kind::mark || c.passage.notes[i].flags.has(WordClass::filler))) {
-    ++i;
-  }
-  return i;
-}
 
 bool same_subject(const Draft& a, const Draft& b) {
   if (!a.subject || !b.subject) return !a.subject && !b.subject;
@@ -43,7 +34,8 @@ void lay_cues(const StatementContext& c, Draft& draft, Opening opening) {
       mention.range = c.positions.range_of(c.passage, span.span);
       mention.value = std::string(to_string(c.words.cues[span.cue].cue));
       mention.rule = c.words.cues[span.cue].phrase;
-      draft.because.push_back("'" + std::string(c.passage.words(span.span)) + "' → " + said_by(c.words.cues[span.cue]));
+      draft.because.push_back("'" + std::string(c.passage.words(span.span)) + "' → " +
+                              said_by(c.words.cues[span.cue]));
       draft.cues.push_back(std::move(mention));
     }
   }
@@ -82,13 +74,9 @@ std::optional<std::uint32_t> whole_site(const AuthorityList& places) {
 /// What the answer adds: a date, a place or a number of its own. False when it has none of them.
 bool complete(const StatementContext& c, bool when, Draft& draft) {
   bool any = false;
-  for (auto [d, past] = c.passage.dates_in(c.reading.span); d < past; ++d) {
-    const Span& span = c.passage.date_spans[d];
-    if (span.empty() || !c.reading.span.holds(span.first) || c.passage.dates[d].corrected) continue;
-    if (c.passage.dates[d].type == TimexType::duration || c.passage.dates[d].type == TimexType::set) continue;
-    draft.date = ChosenDate{c.passage.dates[d], false};
+  if (const auto dates = dates_said(c.passage, c.reading.span); !dates.empty()) {
+    draft.date = ChosenDate{c.passage.dates[dates.front()], false};
     any = true;
-    break;
   }
   if (!any && when) {
     if (std::optional<ChosenDate> year = bare_year(c)) {
@@ -169,10 +157,8 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
   }
   if (next.drafts.empty()) next.journey = journey_asked(context);
   if (next.journey) next.journey->when = next.when;
-  for (auto [d, past] = context.passage.dates_in(context.reading.span); d < past; ++d) {
-    const Span& at = context.passage.date_spans[d];
-    if (!at.empty() && context.reading.span.holds(at.first) &&
-        context.passage.dates[d].rule == "named-event" && next.drafts.empty())
+  for (const std::uint32_t d : dates_said(context.passage, context.reading.span)) {
+    if (context.passage.dates[d].rule == "named-event" && next.drafts.empty())
       next.event = context.passage.dates[d].text;
   }
   // "When was that?": of what was last said.
@@ -200,103 +186,6 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
   const bool goes_on = next.drafts.empty() && !next.journey && !next.place && next.event.empty();
   if (!asked.answered && goes_on) next.event = std::move(asked.event);
   asked = std::move(next);
-}
-
-/// "I was.", "We did, there was …", "She hadn't.": a pronoun and what the question asked with.
-Opening short_form(const StatementContext& c, std::uint32_t first) {
-  std::uint32_t i = first;
-  const auto flags = [&](std::uint32_t k) {
-    return k < c.reading.span.past ? c.passage.notes[k].flags : Flags{};
-  };
-  const Flags f = flags(i);
-  if (!f.has(WordClass::we) && !f.has(WordClass::they) && !f.has(WordClass::it) && !f.has(WordClass::she))
-    return Opening::other;
-  const Flags auxiliary = flags(++i);
-  if (!auxiliary.has(WordClass::be) && !auxiliary.has(WordClass::do_) && !auxiliary.has(WordClass::have))
-    return Opening::other;
-  bool negative = auxiliary.has(WordClass::negative);
-  for (++i; flags(i).has(WordClass::negative) || flags(i).has(WordClass::never); ++i) negative = true;
-  const bool ends = i >= c.reading.span.past || c.passage.tokens[i].kind == Token::Kind::mark;
-  if (!ends) return Opening::other;
-  return negative ? Opening::no : Opening::yes;
-}
-
-Opening opening_of(const StatementContext& context) {
-  const std::uint32_t first = first_word(context);
-  Opening found = short_form(context, first);
-  if (found != Opening::other) return found;
-  std::uint32_t length = 0;
-  for (const CueSpan& cue : context.passage.cues_in({first, first + 1})) {
-    Opening what = Opening::other;
-    switch (context.words.cues[cue.cue].cue) {
-      case CueClass::yes:
-        what = Opening::yes;
-        break;
-      case CueClass::maybe:
-        what = Opening::maybe;
-        break;
-      case CueClass::no:
-        what = Opening::no;
-        break;
-      case CueClass::unknown:
-        what = Opening::unknown;
-        break;
-      default:
-        continue;
-    }
-    const std::uint32_t here = cue.span.past - cue.span.first;
-    if (here > length || (here == length && static_cast<int>(what) > static_cast<int>(found))) {
-      found = what;
-      length = here;
-    }
-  }
-  if (found != Opening::other) {
-    // "It was yellow", "no radar there": the words begin a statement. A mark, the end or another such word
-    // must follow.
-    const std::uint32_t next = first + length;
-    const bool ends =
-        next >= context.reading.span.past || context.passage.tokens[next].kind == Token::Kind::mark;
-    const std::uint32_t size = context.passage.tokens[first].end - context.passage.tokens[first].begin;
-    const bool plain_word = length == 1 && size <= 5;
-    const auto after = context.passage.cues_in({next, next + 1});
-    const bool another = !ends && std::any_of(after.begin(), after.end(), [&](const CueSpan& cue) {
-      return context.words.cues[cue.cue].cue >= CueClass::yes;
-    });
-    if (!ends && !another && !(found == Opening::yes && plain_word) && found != Opening::maybe &&
-        found != Opening::unknown) {
-      return Opening::other;
-    }
-    return found;
-  }
-  // "Six, yes."
-  for (const CueSpan& cue : context.passage.cues_in(context.reading.span)) {
-    if (cue.span.past == context.reading.span.past ||
-        (cue.span.past + 1 == context.reading.span.past &&
-         context.passage.tokens[cue.span.past].kind == Token::Kind::mark)) {
-      if (context.reading.span.holds(cue.span.first) && context.words.cues[cue.cue].cue == CueClass::yes &&
-          context.reading.span.past - context.reading.span.first < 8 && context.reading.predicates.empty()) {
-        return Opening::yes;
-      }
-    }
-  }
-  return Opening::other;
-}
-
-bool only_dates(const StatementContext& context) {
-  bool dated = false;
-  for (std::uint32_t i = context.reading.span.first; i < context.reading.span.past; ++i) {
-    const Note& note = context.passage.notes[i];
-    if (note.date >= 0) dated = true;
-    const Flags& f = note.flags;
-    const bool empty = note.date >= 0 || note.cue >= 0 ||
-                       context.passage.tokens[i].kind == Token::Kind::mark || f.has(WordClass::filler) ||
-                       f.has(WordClass::adverb) || f.has(WordClass::it) || f.has(WordClass::this_) ||
-                       f.has(WordClass::be) || f.has(WordClass::modal) || f.has(WordClass::would) ||
-                       f.has(WordClass::have) || f.has(WordClass::determiner) || f.has(WordClass::at) ||
-                       f.has(WordClass::coordinator) || f.has(WordClass::question_word);
-    if (!empty || f.has(WordClass::we)) return false;
-  }
-  return dated;
 }
 
 namespace {

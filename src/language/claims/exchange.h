@@ -23,13 +23,6 @@ struct Asked {
 /// Reads a sentence of the interviewer's into what was asked.
 void ask(const StatementContext& context, CodePointRange quote, Asked& asked);
 
-/// How a sentence of the narrator's opens.
-enum class Opening { other, yes, maybe, no, unknown };
-Opening opening_of(const StatementContext& context);
-
-/// "It must have been August.": a sentence that says nothing but a date.
-bool only_dates(const StatementContext& context);
-
 /// The drafts of an answer's first sentence: own ones, those it confirms or denies, and those it completes
 /// with a date, a place or a number.
 std::vector<Draft> answer(const StatementContext& context, const Asked& asked, std::vector<Draft> own);

@@ -211,11 +211,10 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
     if (passage.has(i, WordClass::how_many)) counted = {about, words, words};
   }
   if (context.asking && (about || only_place)) topic = {about ? about : only_place, words, words};
-  for (auto [d, past] = passage.dates_in(span); d < past; ++d) {
+  for (const std::uint32_t d : dates_said(passage, span)) {
     const DateExpression& said = passage.dates[d];
     const Span& at = passage.date_spans[d];
-    if (at.empty() || !span.holds(at.first) || said.corrected || !said.edtf || of_speaking(said) ||
-        (context.today && said.edtf == context.today->expression.edtf) ||
+    if (!said.edtf || of_speaking(said) || (context.today && said.edtf == context.today->expression.edtf) ||
         looks_aside(said, at.first == span.first) || only_a_limit(*said.edtf)) {
       continue;
     }

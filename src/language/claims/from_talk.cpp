@@ -121,43 +121,6 @@ void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft
   if (draft.place) draft.place->carried = true;
 }
 
-bool only_denies(const StatementContext& context) {
-  constexpr int kMostWords = 4;
-  int words = 0;
-  bool pronoun = false;
-  bool negative = false;
-  for (std::uint32_t i = context.reading.span.first; i < context.reading.span.past; ++i) {
-    if (context.passage.tokens[i].kind == Token::Kind::mark) continue;
-    const Flags& f = context.passage.notes[i].flags;
-    if (f.has(WordClass::filler)) continue;
-    if (++words > kMostWords) return false;
-    const bool auxiliary = f.has(WordClass::be) || f.has(WordClass::have) || f.has(WordClass::do_);
-    if (words == 1) {
-      pronoun =
-          f.has(WordClass::it) || f.has(WordClass::they) || f.has(WordClass::this_) || f.has(WordClass::we);
-    } else if (!auxiliary && !f.has(WordClass::negative) && !f.has(WordClass::never) &&
-               !f.has(WordClass::adverb)) {
-      return false;
-    }
-    negative = negative || f.has(WordClass::negative) || f.has(WordClass::never);
-  }
-  return pronoun && negative && words > 1;
-}
-
-bool opens_with_no(const StatementContext& context) {
-  const std::uint32_t first = context.reading.span.first;
-  for (const CueSpan& cue : context.passage.cues_in({first, first + 1})) {
-    if (context.words.cues[cue.cue].cue != CueClass::no) continue;
-    if (cue.span.past >= context.reading.span.past) return true;
-    const Flags& next = context.passage.notes[cue.span.past].flags;
-    if (next.has(WordClass::filler) || next.has(WordClass::we) || next.has(WordClass::it) ||
-        next.has(WordClass::they) || next.has(WordClass::she) || next.has(WordClass::never)) {
-      return true;
-    }
-  }
-  return false;
-}
-
 namespace {
 
 /// "I think", "as far as I know", "he told me": words that say how sure he is or whom he has it from, not

@@ -20,12 +20,6 @@ std::optional<ChosenDate> time_of_service(const std::vector<ServicePeriod>& serv
 /// Date and place from the talk before.
 void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft);
 
-/// "That it was landed. It wasn't.": a sentence that only denies the one before.
-bool only_denies(const StatementContext& context);
-
-/// "No well I came in 58": captions have no comma behind the no.
-bool opens_with_no(const StatementContext& context);
-
 /// First-hand where the speaker puts himself in the sentence ("we", "I saw", "they gave me") and nothing says
 /// he had it from elsewhere; "I think" and its like do not count.
 void settle_basis(const StatementContext& context, Draft& draft);

@@ -153,11 +153,10 @@ std::optional<Draft> journey_answered(const StatementContext& answer, const Jour
   Draft draft = told_by(answer, asked);
   draft.fragment = true;
   bool any = false;
-  for (auto [d, past] = answer.passage.dates_in(span); d < past; ++d) {
+  for (const std::uint32_t d : dates_said(answer.passage, span)) {
     const Span& at = answer.passage.date_spans[d];
     const DateExpression& said = answer.passage.dates[d];
-    if (at.empty() || !span.holds(at.first) || said.corrected || !said.edtf) continue;
-    if (said.type == TimexType::duration || said.type == TimexType::set) continue;
+    if (!said.edtf) continue;
     draft.date = ChosenDate{said, false};
     std::optional<Edtf>& when = draft.date->expression.edtf;
     if (at.first > span.first && answer.passage.has(at.first - 1, WordClass::from)) {

@@ -10,6 +10,7 @@
 
 #include "language/claims/exchange.h"
 #include "language/claims/from_talk.h"
+#include "language/claims/opening.h"
 #include "language/claims/quotes.h"
 #include "language/claims/site_names.h"
 #include "language/claims/write_claim.h"

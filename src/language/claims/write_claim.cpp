@@ -201,7 +201,7 @@ void collect_mentions(const Passage& passage, const Positions& positions, const 
   }
   for (const CueSpan& cue : passage.cues) {
     const Cue& what = words.cues[cue.cue];
-    if (what.cue >= CueClass::yes && what.cue <= CueClass::no) continue;
+    if (opens_answer(what.cue)) continue;
     mentions.push_back({MentionKind::cue, positions.range_of(passage, cue.span),
                         std::string(to_string(what.cue)) + (what.value.empty() ? "" : " " + what.value),
                         what.phrase, false});

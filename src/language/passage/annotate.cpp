@@ -302,8 +302,7 @@ void Annotator::find_phrases(Passage& passage) {
     cues.clear();
     answers.clear();
     const auto take = [&](std::uint32_t index, std::uint32_t length) {
-      const bool answer =
-          words.cues[index].cue >= CueClass::yes && words.cues[index].cue <= CueClass::unknown;
+      const bool answer = opens_answer(words.cues[index].cue);
       std::uint32_t& best = answer ? longest_answer : longest;
       std::vector<std::uint32_t>& list = answer ? answers : cues;
       if (length > best) list.clear();

@@ -76,13 +76,19 @@ DateUse use_of(const Passage& passage, std::uint32_t date, Span sentence) {
   return use;
 }
 
-std::vector<std::uint32_t> dates_in(const Passage& passage, Span span) {
+/// Dates that begin in a stretch, with those that are taken back.
+std::vector<std::uint32_t> usable_in(const Passage& passage, Span span) {
   std::vector<std::uint32_t> dates;
   for (auto [d, past] = passage.dates_in(span); d < past; ++d) {
     const Span& at = passage.date_spans[d];
-    if (!at.empty() && span.holds(at.first) && usable(passage.dates[d]) && says_when(passage, d))
-      dates.push_back(d);
+    if (!at.empty() && span.holds(at.first) && usable(passage.dates[d])) dates.push_back(d);
   }
+  return dates;
+}
+
+std::vector<std::uint32_t> dates_in(const Passage& passage, Span span) {
+  std::vector<std::uint32_t> dates = usable_in(passage, span);
+  std::erase_if(dates, [&](std::uint32_t d) { return !says_when(passage, d); });
   return dates;
 }
 
@@ -209,13 +215,16 @@ std::vector<DateUse> dates_for(const Passage& passage, const SentenceReading& re
   return uses(passage, chosen, reading.span);
 }
 
+std::vector<std::uint32_t> dates_said(const Passage& passage, Span span) {
+  std::vector<std::uint32_t> dates = usable_in(passage, span);
+  std::erase_if(dates, [&](std::uint32_t d) { return passage.dates[d].corrected; });
+  return dates;
+}
+
 std::optional<ChosenDate> last_date_in(const Passage& passage, Span span) {
   std::optional<ChosenDate> last;
-  for (auto [d, past] = passage.dates_in(span); d < past; ++d) {
-    const Span& at = passage.date_spans[d];
-    if (!at.empty() && span.holds(at.first) && passage.dates[d].edtf)
-      last = ChosenDate{passage.dates[d], false};
-  }
+  for (const std::uint32_t d : dates_said(passage, span))
+    if (passage.dates[d].edtf) last = ChosenDate{passage.dates[d], false};
   return last;
 }
 

@@ -24,7 +24,10 @@ struct DateUse {
 std::vector<DateUse> dates_for(const Passage& passage, const SentenceReading& reading,
                                const Predicate* predicate, std::uint32_t clause);
 
-/// The last date beginning in a stretch that has a value.
+/// Dates said in a stretch, in order, as indices into the passage's dates: each says when, if only in words
+/// ("that spring"), and is not taken back.
+std::vector<std::uint32_t> dates_said(const Passage& passage, Span span);
+/// The last of them that has a value.
 std::optional<ChosenDate> last_date_in(const Passage& passage, Span span);
 
 /// "Fifty-three." in answer to when: a year of the hundred before the interview. Nothing where anything else
