@@ -35,4 +35,7 @@ std::string in_short(const std::vector<Claim>& claims);
 /// Claims of a short text under lists of names; capitalised places are also locations of the itinerary.
 std::vector<Claim> claims_of(const std::string& text, const ClaimTable& lists);
 
+/// The same in short.
+std::string claims_line(const std::string& text, const ClaimTable& lists);
+
 }  // namespace witnessmark::testing

@@ -130,6 +130,10 @@ std::vector<Claim> claims_of(const std::string& text, const ClaimTable& lists) {
   return propose_claims(context, transcript, split_sentences(transcript, language.abbreviations()));
 }
 
+std::string claims_line(const std::string& text, const ClaimTable& lists) {
+  return in_short(claims_of(text, lists));
+}
+
 }  // namespace witnessmark::testing
 
 using namespace witnessmark;

@@ -93,13 +93,13 @@ bool complete(const StatementContext& c, bool when, Draft& draft) {
   return any;
 }
 
+/// A number that answers how many there were stands so near the beginning, in tokens.
+constexpr std::uint32_t kEarly = 6;
+
 bool complete_number(const StatementContext& c, Draft& draft) {
   for (const Number& number : c.passage.numbers_in(c.reading.span)) {
-    if (!c.reading.span.holds(number.span.first) || number.measure) continue;
-    const bool early = number.span.first < c.reading.span.first + 6;
-    const bool counts_other = number.span.past < c.reading.span.past &&
-                              c.passage.notes[number.span.past].flags.has(WordClass::people_count);
-    if (!early || counts_other) return false;
+    if (!c.passage.countable(number)) continue;
+    if (number.span.first >= c.reading.span.first + kEarly) return false;
     draft.statement = Statement::count;
     draft.quantity = Quantity{number.least, number.most, std::string(c.passage.words(number.span))};
     if (number.about && draft.firmness == Firmness::firm) draft.firmness = Firmness::hedged;

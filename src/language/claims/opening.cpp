@@ -38,6 +38,7 @@ Opening short_form(const StatementContext& c, std::uint32_t first) {
 
 Opening opening_of(const StatementContext& context) {
   const std::uint32_t first = first_word(context);
+  if (first >= context.reading.span.past) return Opening::other;
   Opening found = short_form(context, first);
   if (found != Opening::other) return found;
   std::uint32_t length = 0;

@@ -173,6 +173,7 @@ class NumberReader {
     const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
     Number number;
     number.span.first = i;
+    number.ordinal_name = names_one(i);
     QuantityWord before;
     std::uint32_t at = phrase(i, before);
     bool qualified = at > i && before.quantity != QuantityClass::phrase;
@@ -191,7 +192,8 @@ class NumberReader {
     if (past == at) return i;
     number.least = said.least();
     number.most = said.most();
-    at = alternative(past, number);
+    // "In number two, four": no two to four.
+    at = number.ordinal_name ? past : alternative(past, number);
     if (qualified) apply(before, number);
     at = afterthought(at, number);
     number.span.past = at;
@@ -279,11 +281,12 @@ class NumberReader {
                                  passage_.has(number.span.first - 1, WordClass::article);
       number.measure = after_article || (next && next->quantity == QuantityClass::not_a_count);
     }
-    if (number.span.first > 0) {
-      number.ordinal_name = passage_.has(number.span.first - 1, WordClass::number_sign) &&
-                            passage_.tokens[number.span.first - 1].kind == Token::Kind::word &&
-                            !passage_.has(number.span.first - 1, WordClass::negative_determiner);
-    }
+  }
+
+  /// "Number two": whether the number at a token is a name.
+  bool names_one(std::uint32_t i) const {
+    if (i == 0 || passage_.tokens[i - 1].kind != Token::Kind::word) return false;
+    return passage_.has(i - 1, WordClass::number_sign) && !passage_.has(i - 1, WordClass::negative_determiner);
   }
 
   Passage& passage_;

@@ -143,6 +143,13 @@ struct Passage {
     const Thing* thing = thing_at(i);
     return thing && thing->kind == kind;
   }
+  /// Whether a number counts things: not years or feet ("four feet"), not one of them ("number four"), not
+  /// people ("four of us").
+  bool countable(const Number& number) const {
+    if (number.measure || number.ordinal_name) return false;
+    const std::uint32_t past = number.span.past;
+    return past >= notes.size() || (!has(past, WordClass::people_count) && !has(past, WordClass::person));
+  }
 
   /// Whether token i is a word with a capital letter (ASCII).
   bool capitalised(std::uint32_t i) const {

@@ -87,7 +87,7 @@ std::string StatementReader::property_in(const Finding& finding) const {
 bool StatementReader::count_in(const Finding& finding, Draft& draft) const {
   if (draft.quantity) return true;
   for (const Number& number : passage_.numbers_in(finding.span)) {
-    if (number.measure || number.ordinal_name) continue;
+    if (!passage_.countable(number)) continue;
     draft.quantity = Quantity{number.least, number.most, std::string(passage_.words(number.span))};
     if (number.about && draft.firmness == Firmness::firm) draft.firmness = Firmness::hedged;
     return true;

@@ -100,7 +100,7 @@ void StatementReader::unlisted_name(Span name) {
   carry_place(draft, *c_.asked_place);
   if (passage_.notes[first].number >= 0) {
     const Number& number = passage_.numbers[static_cast<std::size_t>(passage_.notes[first].number)];
-    if (number.most > 1 && !number.measure) {
+    if (number.most > 1 && passage_.countable(number)) {
       draft.statement = Statement::count;
       draft.quantity = Quantity{number.least, number.most, std::string(passage_.words(number.span))};
     }

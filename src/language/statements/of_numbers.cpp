@@ -88,7 +88,7 @@ bool StatementReader::unlisted(const Predicate& p) {
   // Without a place of its own only "a" or "some" brings in a thing: "four missing" counts what was spoken
   // of.
   if (!named && (!noun || negated || number >= 0)) return false;
-  if (number >= 0 && passage_.numbers[static_cast<std::size_t>(number)].measure) return false;
+  if (number >= 0 && !passage_.countable(passage_.numbers[static_cast<std::size_t>(number)])) return false;
   Draft& draft = add(&p, negated ? Statement::absent : Statement::present, {}, false);
   draft.subject_words = std::string(passage_.words({p.span.past, past}));
   draft.place = place;
@@ -107,9 +107,8 @@ bool StatementReader::bare_count(const Predicate* p, Span where) {
   const Span clause = c_.reading.clauses[clause_of(p)].span;
   for (std::uint32_t i = where.first; i < where.past; ++i) {
     if (passage_.notes[i].number < 0) continue;
-    const auto index = static_cast<std::uint32_t>(passage_.notes[i].number);
-    const Number& number = passage_.numbers[index];
-    if (number.measure || number.ordinal_name || counts_people(index)) return false;
+    const Number& number = passage_.numbers[static_cast<std::size_t>(passage_.notes[i].number)];
+    if (!passage_.countable(number)) return false;
     // "There was one to the drum house": one of them, no count.
     const bool one =
         number.least == 1 && number.most == 1 && arguments_.has(number.span.first, WordClass::one);

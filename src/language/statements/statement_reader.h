@@ -109,8 +109,6 @@ class StatementReader {
   std::vector<Subject> things(const std::vector<const Thing*>& found) const;
   std::vector<Subject> objects_or_pronoun(const Predicate& p) const;
   std::vector<Subject> subjects_or_pronoun(const Predicate& p) const;
-  /// Whether "there were six of us" counts people.
-  bool counts_people(std::uint32_t number) const;
 
   /// Adds a state as present, absent or a count, as negation and number say.
   void add_state(const Predicate* p, const Subject& subject, bool negated);

@@ -223,12 +223,6 @@ void StatementReader::called_in_passing(std::size_t of) {
   }
 }
 
-bool StatementReader::counts_people(std::uint32_t number) const {
-  const std::uint32_t past = passage_.numbers[number].span.past;
-  return past < passage_.notes.size() &&
-         (passage_.has(past, WordClass::people_count) || passage_.has(past, WordClass::person));
-}
-
 /// "They say it came off in 1961, but it didn't."
 bool StatementReader::taken_back_after(const Predicate& p) const {
   const Clause& own = c_.reading.clauses[p.clause];
