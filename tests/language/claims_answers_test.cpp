@@ -44,8 +44,8 @@ TEST_CASE("words that say nothing do not answer with the next sentence's words")
   REQUIRE(claims.size() == 1);
   const std::string reading = transcript_of(text).reading_text;
   const CodePointRange quote = claims[0].quotes[0];
-  CHECK(reading.substr(static_cast<std::size_t>(quote.begin.value), static_cast<std::size_t>(quote.length())) ==
-        "No, we had a cold winter.");
+  CHECK(reading.substr(static_cast<std::size_t>(quote.begin.value),
+                       static_cast<std::size_t>(quote.length())) == "No, we had a cold winter.");
 }
 
 TEST_CASE("a number that is a name, a size or of people counts no things") {
@@ -60,3 +60,89 @@ TEST_CASE("a number that is a name, a size or of people counts no things") {
   check(rows);
 }
 
+TEST_CASE("a negative before the date, the place or the number rules it out") {
+  const Row rows[] = {
+      {"Q: Where was the stove? | A: Not in the galley.", "absent stove@galley"},
+      {"Q: Where was the stove? | A: In the hold, not in the galley.",
+       "absent stove@galley; present stove@hold"},
+      {"Q: Where was the stove? | A: Not in the galley. In the hold.",
+       "absent stove@galley; present stove@hold"},
+      {"Q: When was it fitted, the stove? | A: Not in 1950.", "begins stove 1950 denied"},
+      {"Q: When was the stove fitted? | A: Not in 1950, in 1951.",
+       "begins stove 1950 denied; begins stove 1951"},
+      {"Q: When was the stove fitted? | A: Not in 1950 but in 1951.",
+       "begins stove 1950 denied; begins stove 1951"},
+      {"Q: When was the stove fitted? | A: Not in 1950. 1951.",
+       "begins stove 1950 denied; begins stove 1951"},
+      {"Q: When was the stove fitted? | A: Never in 1950.", "begins stove 1950 denied"},
+      {"Q: When was the stove fitted? | A: Not until 1950.", "begins stove 1950"},
+      {"Q: When was the stove fitted? | A: Not fifty-three.", "begins stove 1953 denied"},
+      {"Q: How many stoves were there? | A: Not four.", "count stove n=4 denied"},
+      {"Q: How many stoves were there? | A: Four, not three.", "count stove n=4"},
+      {"Q: How many stoves were there? | A: Not more than four.", "count stove n=4"},
+      // Of somebody's leaving the date alone is denied: he left at another time.
+      {"Q: When did you leave? | A: Not in 1950.", ""},
+      {"Q: When did you leave? | A: Not fifty-three.", ""},
+      {"Q: When did you leave? | A: Not in 1950, it was 1951.", "located  ../1951 first-hand"},
+      {"Q: Where did you go? | A: Not to Coldwick.", "located @Coldwick first-hand denied"},
+  };
+  check(rows);
+}
+
+TEST_CASE("what makes words no statement, or denies them, does so in an answer too") {
+  const Row rows[] = {
+      {"Q: When was the stove fitted? | A: If only in 1950.", ""},
+      {"Q: Where was the stove? | A: I wish in the galley.", ""},
+      {"Q: When was the stove fitted? | A: I don't think in 1950.", "begins stove 1950 hedged denied"},
+      {"Q: Where was the stove? | A: I don't think in the galley.", "absent stove@galley hedged"},
+      {"Q: When was the stove fitted? | A: They told me in 1950.", "begins stove 1950 told"},
+      {"Q: When was the stove fitted? | A: In 1950, I don't remember exactly.", "begins stove 1950"},
+      {"Q: How many stoves were there, and where? | A: About thirty.", "count stove n=28 hedged"},
+      // Of several ways of knowing the weightiest counts, wherever it stands.
+      {"Q: Was the winch taken off? | A: Yes, they told me, and I saw it myself.",
+       "ends winch first-hand led"},
+  };
+  check(rows);
+  const auto claims = claims_of("Q: When was the stove fitted? | A: They can't have, not in 1950.", lists());
+  REQUIRE(claims.size() == 1);
+  const std::string& reason = claims[0].reason;
+  REQUIRE(reason.find("can't have") != std::string::npos);
+  CHECK(reason.find("can't have") == reason.rfind("can't have"));
+}
+
+TEST_CASE("yes and no answer the state, not the form of the question") {
+  const Row rows[] = {
+      {"Q: The stove wasn't in the galley, was it? | A: No, it wasn't.", "absent stove@galley led"},
+      {"Q: The stove wasn't in the galley, was it? | A: No.", "absent stove@galley led"},
+      {"Q: The stove wasn't in the galley, was it? | A: It wasn't.", "absent stove@galley led"},
+      {"Q: The stove wasn't in the galley, was it? | A: Yes, it was.", "present stove@galley"},
+      {"Q: The stove wasn't in the galley, was it? | A: It was.", "present stove@galley"},
+      {"Q: There was no stove in the galley? | A: No, there was.", "present stove@galley"},
+      {"Q: There was no stove in the galley? | A: That's right.", "absent stove@galley led"},
+      {"Q: There was no stove in the galley? | A: I suppose not.", "absent stove@galley hedged led"},
+      // A bare yes to that may say either; what follows may tell.
+      {"Q: The stove wasn't in the galley? | A: Yes.", ""},
+      {"Q: The stove wasn't in the galley? | A: Yes. It was.", "present stove@galley"},
+      {"Q: They didn't take off the winch in 1962? | A: No.", "ends winch 1962 denied led"},
+      {"Q: They didn't take off the winch in 1962? | A: They did.", "ends winch 1962"},
+      {"Q: They never took off the winch, did they? | A: No, they didn't.", "ends winch denied led"},
+      {"Q: I don't suppose there was a stove in the galley? | A: No.", "absent stove@galley led"},
+      // Asked the other way about, yes is what is expected.
+      {"Q: Wasn't the stove in the galley? | A: Yes.", "present stove@galley led"},
+      {"Q: Wasn't the stove in the galley? | A: No.", "absent stove@galley"},
+      {"Q: Wasn't the winch taken off in 1962? | A: Yes.", "ends winch 1962 led"},
+      {"Q: Wasn't the winch taken off in 1962? | A: No.", "ends winch 1962 denied"},
+      {"Q: Wasn't there a stove in the galley? | A: Yes.", "present stove@galley led"},
+      {"Q: Was there not a stove in the galley? | A: There was.", "present stove@galley led"},
+      {"Q: Didn't they take off the winch in 1962? | A: Yes.", "ends winch 1962 led"},
+      {"Q: And when you came, wasn't the winch taken off? | A: Yes.", "ends winch led"},
+      {"Q: You weren't in Coldwick in 1950? | A: No.", "located @Coldwick 1950 denied led"},
+      {"Q: You weren't in Coldwick in 1950? | A: Yes.", ""},
+      {"Q: Weren't you in Coldwick in 1950? | A: I was.", "located @Coldwick 1950 led"},
+      // Said of what was so.
+      {"Q: Was there a stove in the galley? | A: I don't think so.", "absent stove@galley hedged"},
+      {"Q: Was there a stove in the galley? | A: Probably not.", "absent stove@galley hedged"},
+      {"Q: Was there a stove in the galley? | A: No, there was no stove.", "absent stove@galley"},
+  };
+  check(rows);
+}

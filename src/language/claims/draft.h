@@ -63,4 +63,19 @@ struct Draft {
   std::vector<std::string> because;  ///< Reasons in words.
 };
 
+/// Says the opposite of it: what was there was not; what was done was not done.
+inline void deny(Draft& draft) {
+  switch (draft.statement) {
+    case Statement::present:
+      draft.statement = Statement::absent;
+      break;
+    case Statement::absent:
+      draft.statement = Statement::present;
+      break;
+    default:
+      draft.polarity = draft.polarity == Polarity::denied ? Polarity::affirmed : Polarity::denied;
+      break;
+  }
+}
+
 }  // namespace witnessmark::claims

@@ -6,11 +6,10 @@
 #include "language/claims/exchange.h"
 
 #include <algorithm>
-#include <functional>
 
+#include "language/claims/completion.h"
 #include "language/claims/opening.h"
 #include "language/statements/arguments.h"
-#include "language/statements/cue_reading.h"
 
 namespace witnessmark::claims {
 namespace {
@@ -18,109 +17,6 @@ namespace {
 bool same_subject(const Draft& a, const Draft& b) {
   if (!a.subject || !b.subject) return !a.subject && !b.subject;
   return a.subject->terms == b.subject->terms;
-}
-
-void lay_cues(const StatementContext& c, Draft& draft, Opening opening) {
-  CueReading cues;
-  for (std::uint32_t clause = 0; clause < c.reading.clauses.size(); ++clause) {
-    const CueReading found = read_cues(c.passage, c.words, c.reading, nullptr, clause);
-    if (found.basis != Basis::unstated && cues.basis == Basis::unstated) cues.basis = found.basis;
-    if (static_cast<int>(found.firmness) > static_cast<int>(cues.firmness)) cues.firmness = found.firmness;
-    if (cues.knower.empty()) cues.knower = found.knower;
-    for (const std::uint32_t used : found.used) {
-      const CueSpan& span = c.passage.cues[used];
-      Mention mention;
-      mention.kind = MentionKind::cue;
-      mention.range = c.positions.range_of(c.passage, span.span);
-      mention.value = std::string(to_string(c.words.cues[span.cue].cue));
-      mention.rule = c.words.cues[span.cue].phrase;
-      draft.because.push_back("'" + std::string(c.passage.words(span.span)) + "' → " +
-                              said_by(c.words.cues[span.cue]));
-      draft.cues.push_back(std::move(mention));
-    }
-  }
-  draft.basis = cues.basis;
-  draft.knower = cues.knower;
-  draft.firmness = cues.firmness;
-  if (opening == Opening::maybe && draft.firmness == Firmness::firm) draft.firmness = Firmness::hedged;
-}
-
-Draft asked_again(const StatementContext& c, const Draft& asked) {
-  Draft draft = asked;
-  draft.clause = 0;  // It was a clause of the question.
-  draft.subject_thing = -1;
-  draft.basis = Basis::unstated;
-  draft.firmness = Firmness::firm;
-  draft.cues.clear();
-  draft.because.clear();
-  if (draft.subject) draft.subject->carried = true;
-  if (draft.place) draft.place->carried = true;
-  if (draft.date) draft.date->carried = true;
-  draft.clause_range = c.positions.range_of(c.passage, c.reading.span);
-  return draft;
-}
-
-/// The place that holds all others; nothing where there are several such or none.
-std::optional<std::uint32_t> whole_site(const AuthorityList& places) {
-  std::optional<std::uint32_t> whole;
-  for (std::uint32_t t = 0; t < places.terms().size(); ++t) {
-    if (!places.terms()[t].broader.empty()) continue;
-    if (whole) return std::nullopt;
-    whole = t;
-  }
-  return whole;
-}
-
-/// What the answer adds: a date, a place or a number of its own. False when it has none of them.
-bool complete(const StatementContext& c, bool when, Draft& draft) {
-  bool any = false;
-  if (const auto dates = dates_said(c.passage, c.reading.span); !dates.empty()) {
-    draft.date = ChosenDate{c.passage.dates[dates.front()], false};
-    any = true;
-  }
-  if (!any && when) {
-    if (std::optional<ChosenDate> year = bare_year(c)) {
-      draft.date = std::move(*year);
-      any = true;
-    }
-  }
-  const Arguments arguments(c);
-  if (const Thing* place =
-          arguments.place_in(c.reading.span, {Role::at, Role::relation, Role::none, Role::to})) {
-    draft.place = referent_of(c, *place);
-    any = true;
-  }
-  return any;
-}
-
-/// A number that answers how many there were stands so near the beginning, in tokens.
-constexpr std::uint32_t kEarly = 6;
-
-bool complete_number(const StatementContext& c, Draft& draft) {
-  for (const Number& number : c.passage.numbers_in(c.reading.span)) {
-    if (!c.passage.countable(number)) continue;
-    if (number.span.first >= c.reading.span.first + kEarly) return false;
-    draft.statement = Statement::count;
-    draft.quantity = Quantity{number.least, number.most, std::string(c.passage.words(number.span))};
-    if (number.about && draft.firmness == Firmness::firm) draft.firmness = Firmness::hedged;
-    return true;
-  }
-  return false;
-}
-
-/// "Where were you that winter?" "In Skarra Sound."
-void whereabouts(const StatementContext& c, const Asked& asked, const std::function<void(Draft)>& add) {
-  const Arguments arguments(c);
-  const Thing* where = arguments.place_in(c.reading.span, {Role::at, Role::none}, true);
-  if (!where || !asked.of_people || c.reading.span.past - c.reading.span.first > 15) return;
-  Draft draft;
-  draft.statement = Statement::located;
-  draft.fragment = true;
-  draft.place = referent_of(c, *where);
-  draft.clause_range = c.positions.range_of(c.passage, c.reading.span);
-  lay_cues(c, draft, Opening::other);
-  if (std::optional<ChosenDate> date = last_date_in(c.passage, c.reading.span)) draft.date = std::move(*date);
-  add(std::move(draft));
 }
 
 /// "When you came aboard, was the winch …?": a "when" with its subject right behind it asks nothing.
@@ -132,6 +28,48 @@ bool opens_subordinate(const StatementContext& c, std::uint32_t i) {
       f.has(WordClass::be) || f.has(WordClass::do_) || f.has(WordClass::have) || f.has(WordClass::modal);
   return !auxiliary && (next.thing >= 0 || f.has(WordClass::they) || f.has(WordClass::we) ||
                         f.has(WordClass::she) || f.has(WordClass::it) || f.has(WordClass::determiner));
+}
+
+/// "Was there not a stove?", "when you came, wasn't it gone?": the verb before its subject, and no tag
+/// ("…, was it?").
+bool asks_inverted(const StatementContext& c) {
+  const Span span = c.reading.span;
+  const auto is_mark = [&](std::uint32_t i) { return c.passage.tokens[i].kind == Token::Kind::mark; };
+  bool opens = true;
+  for (std::uint32_t i = span.first; i < span.past; ++i) {
+    const Note& note = c.passage.notes[i];
+    const Flags& f = note.flags;
+    if (is_mark(i)) {
+      opens = true;
+      continue;
+    }
+    if (f.has(WordClass::filler) || f.has(WordClass::coordinator) || f.has(WordClass::then)) continue;
+    const bool auxiliary =
+        f.has(WordClass::be) || f.has(WordClass::do_) || f.has(WordClass::have) || f.has(WordClass::modal);
+    const bool contracted = f.has(WordClass::it) || f.has(WordClass::this_) || f.has(WordClass::they) ||
+                            f.has(WordClass::we) || f.has(WordClass::she) || f.has(WordClass::exist);
+    const bool tag = i + 2 >= span.past || is_mark(i + 2);
+    if (opens && auxiliary && !contracted && note.cue < 0 && !tag) return true;
+    opens = false;
+  }
+  return false;
+}
+
+/// "There was no stove?", "the stove wasn't there, was it?": the drafts are turned into what they deny, and
+/// yes and no are of that. "Wasn't there a stove?" asks whether there was one.
+void put_positively(const StatementContext& c, Asked& asked) {
+  if (!asked.yes_no) return;
+  const auto negative = [](const Draft& draft) {
+    return draft.statement == Statement::absent || draft.polarity == Polarity::denied;
+  };
+  const bool journey = asked.journey && negative_in(c.passage, c.reading.span);
+  const bool all = !asked.drafts.empty() && std::all_of(asked.drafts.begin(), asked.drafts.end(), negative);
+  if (!journey && !all) return;
+  for (Draft& draft : asked.drafts) {
+    if (draft.statement == Statement::absent) draft.statement = Statement::present;
+    draft.polarity = Polarity::affirmed;
+  }
+  asked.put_negative = !asks_inverted(c);
 }
 
 }  // namespace
@@ -157,6 +95,7 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
   }
   if (next.drafts.empty()) next.journey = journey_asked(context);
   if (next.journey) next.journey->when = next.when;
+  put_positively(context, next);
   for (const std::uint32_t d : dates_said(context.passage, context.reading.span)) {
     if (context.passage.dates[d].rule == "named-event" && next.drafts.empty())
       next.event = context.passage.dates[d].text;
@@ -190,29 +129,107 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
 
 namespace {
 
-/// The asked event at the site, with the date of the answer.
-Draft dated_event(const StatementContext& context, const Asked& asked) {
-  Draft draft;
-  draft.statement = Statement::happened;
-  draft.attribute = asked.event;
-  draft.fragment = true;
-  draft.clause_range = context.positions.range_of(context.passage, context.reading.span);
-  draft.quotes = {draft.clause_range, asked.quote};
-  lay_cues(context, draft, Opening::other);
-  if (std::optional<ChosenDate> date = last_date_in(context.passage, context.reading.span))
-    draft.date = std::move(*date);
-  if (asked.place) {
-    draft.place = asked.place;
-  } else if (const std::optional<std::uint32_t> site = whole_site(context.finders.places->list())) {
-    Referent whole;
-    whole.kind = ThingKind::place;
-    whole.terms = {*site};
-    whole.words = context.finders.places->list().terms()[*site].name;
-    whole.range = asked.quote;
-    draft.place = whole;
+/// What an answer says of what was asked.
+struct Verdict {
+  bool says = false;      ///< Anything at all.
+  bool affirmed = false;  ///< That it was so.
+  bool led = false;       ///< As the interviewer put it.
+};
+
+/// Yes and no answer the state, not the form of the question: to "there was no stove, was there?" no says
+/// that there was none. A bare yes to that may say either.
+Verdict verdict_of(Opening opening, bool put_negative) {
+  switch (opening) {
+    case Opening::yes:
+    case Opening::maybe:
+      return {!put_negative, true, true};
+    case Opening::agrees:
+      return {true, !put_negative, true};
+    case Opening::it_was:
+      return {true, true, !put_negative};
+    case Opening::no:
+      return {true, false, put_negative};
+    case Opening::no_it_was:
+      return {true, put_negative, false};
+    case Opening::other:
+    case Opening::unknown:
+      break;
   }
-  if (draft.place) draft.place->carried = true;
-  return draft;
+  return {};
+}
+
+bool says_the_same(const Draft& own, const Draft& asked) {
+  return same_subject(own, asked) && own.statement == asked.statement && own.polarity == asked.polarity;
+}
+
+class Answerer {
+ public:
+  Answerer(const StatementContext& context, const Asked& asked, Opening opening)
+      : c_(context), asked_(asked), opening_(opening) {}
+
+  /// What yes or no makes of the asked drafts, beside the answer's own.
+  std::vector<Draft> judge(const Verdict& verdict, std::vector<Draft>& own) {
+    // "Six, yes." repeats the number that was asked.
+    if (verdict.affirmed) std::erase_if(own, [&](const Draft& o) { return repeats_number(o); });
+    for (const Draft& asked : asked_.drafts) {
+      Draft draft = asked_again(c_, asked);
+      if (!verdict.affirmed) deny(draft);
+      const bool said =
+          std::any_of(own.begin(), own.end(), [&](const Draft& o) { return says_the_same(o, draft); });
+      if (!said) {
+        draft.led = verdict.led;
+        lay_cues(c_, draft);
+        if (opening_ == Opening::maybe && draft.firmness == Firmness::firm) draft.firmness = Firmness::hedged;
+        add(std::move(draft));
+      }
+      if (verdict.affirmed || asked_.put_negative || !own.empty()) continue;
+      if (std::optional<Draft> instead = corrected(c_, asked)) add(std::move(*instead));
+    }
+    return std::move(drafts_);
+  }
+
+  /// What was asked with the time, the place or the number of the answer.
+  std::vector<Draft> complete() {
+    if (asked_.where && asked_.drafts.empty()) {
+      if (std::optional<Draft> told = whereabouts(c_, asked_)) add(std::move(*told));
+    }
+    for (const Draft& asked : asked_.drafts)
+      for (Draft& draft : completed(c_, asked_, asked)) add(std::move(draft));
+    return std::move(drafts_);
+  }
+
+ private:
+  bool repeats_number(const Draft& own) const {
+    return own.fragment && own.statement == Statement::count &&
+           std::any_of(asked_.drafts.begin(), asked_.drafts.end(), [&](const Draft& draft) {
+             return draft.statement == Statement::count && same_subject(own, draft);
+           });
+  }
+
+  void add(Draft draft) {
+    draft.quotes = {c_.positions.range_of(c_.passage, c_.reading.span), asked_.quote};
+    drafts_.push_back(std::move(draft));
+  }
+
+  const StatementContext& c_;
+  const Asked& asked_;
+  Opening opening_;
+  std::vector<Draft> drafts_;
+};
+
+/// Where people were, as asked, with the answer's date or place, or said yes or no to.
+std::optional<Draft> tell_journey(const StatementContext& context, const Asked& asked, Opening opening) {
+  if (opening == Opening::maybe) return std::nullopt;
+  const Verdict verdict = verdict_of(opening, asked.put_negative);
+  std::optional<Draft> told;
+  if (opening == Opening::other || opening == Opening::yes || verdict.affirmed)
+    told = journey_answered(context, *asked.journey);
+  if (!told && asked.yes_no && verdict.says)
+    told = journey_confirmed(context, *asked.journey, !verdict.affirmed);
+  if (!told) return std::nullopt;
+  if (asked.journey->of_narrator && told->basis == Basis::unstated) told->basis = Basis::first_hand;
+  told->quotes = {context.positions.range_of(context.passage, context.reading.span), asked.quote};
+  return told;
 }
 
 }  // namespace
@@ -221,86 +238,21 @@ std::vector<Draft> answer(const StatementContext& context, const Asked& asked, s
   const Opening opening = opening_of(context);
   if (asked.answered && !asked.journey && asked.event.empty()) return own;
   if (asked.journey && own.empty()) {
-    const bool confirms = asked.yes_no && (opening == Opening::yes || opening == Opening::no);
-    std::optional<Draft> told;
-    if (opening == Opening::other || opening == Opening::yes)
-      told = journey_answered(context, *asked.journey);
-    if (!told && confirms) told = journey_confirmed(context, *asked.journey, opening == Opening::no);
-    if (told) {
-      lay_cues(context, *told, opening);
-      if (asked.journey->of_narrator && told->basis == Basis::unstated) told->basis = Basis::first_hand;
-      told->quotes = {context.positions.range_of(context.passage, context.reading.span), asked.quote};
-      return {std::move(*told)};
-    }
+    if (std::optional<Draft> told = tell_journey(context, asked, opening)) return {std::move(*told)};
   }
   // "Would you talk about the fall?" "It was February 1937.": the event has its date.
-  if (!asked.event.empty() && only_dates(context)) return {dated_event(context, asked)};
-  if (asked.answered) return own;
-  if (asked.drafts.empty() && !asked.where) return own;
+  if (!asked.event.empty() && only_dates(context)) {
+    if (std::optional<Draft> dated = dated_event(context, asked)) return {std::move(*dated)};
+    return own;
+  }
+  if (asked.answered || opening == Opening::unknown || (asked.drafts.empty() && !asked.where)) return own;
+  Answerer answerer(context, asked, opening);
+  const Verdict verdict = verdict_of(opening, asked.put_negative);
   std::vector<Draft> drafts;
-  const auto add = [&](Draft draft) {
-    draft.quotes = {context.positions.range_of(context.passage, context.reading.span), asked.quote};
-    drafts.push_back(std::move(draft));
-  };
-  switch (opening) {
-    case Opening::unknown:
-      return own;
-    case Opening::yes:
-    case Opening::maybe:
-      if (!asked.yes_no) break;
-      // "Six, yes." repeats the number that was asked.
-      std::erase_if(own, [&](const Draft& o) {
-        return o.fragment && o.statement == Statement::count &&
-               std::any_of(asked.drafts.begin(), asked.drafts.end(), [&](const Draft& draft) {
-                 return draft.statement == Statement::count && same_subject(o, draft);
-               });
-      });
-      for (const Draft& draft : asked.drafts) {
-        const bool said = std::any_of(own.begin(), own.end(), [&](const Draft& o) {
-          return same_subject(o, draft) && o.statement == draft.statement;
-        });
-        if (said) continue;
-        Draft led = asked_again(context, draft);
-        led.led = true;
-        lay_cues(context, led, opening);
-        add(std::move(led));
-      }
-      break;
-    case Opening::no:
-      if (!asked.yes_no) break;
-      for (const Draft& draft : asked.drafts) {
-        Draft corrected = asked_again(context, draft);
-        const bool completes = own.empty() && complete(context, false, corrected);
-        Draft denied = asked_again(context, draft);
-        if (denied.statement == Statement::present) {
-          denied.statement = Statement::absent;
-        } else if (denied.statement == Statement::absent) {
-          denied.statement = Statement::present;
-        } else {
-          denied.polarity = Polarity::denied;
-        }
-        lay_cues(context, denied, Opening::no);
-        add(std::move(denied));
-        if (completes) {
-          lay_cues(context, corrected, Opening::no);
-          add(std::move(corrected));
-        }
-      }
-      break;
-    case Opening::other: {
-      if (!own.empty() || asked.yes_no) break;
-      if (asked.where && asked.drafts.empty()) whereabouts(context, asked, add);
-      if (asked.drafts.empty()) break;
-      for (const Draft& draft : asked.drafts) {
-        Draft completed = asked_again(context, draft);
-        const bool timed = (asked.when || asked.where) && complete(context, asked.when, completed);
-        const bool numbered = asked.how_many && complete_number(context, completed);
-        if (!timed && !numbered) continue;
-        lay_cues(context, completed, opening);
-        add(std::move(completed));
-      }
-      break;
-    }
+  if (verdict.says && asked.yes_no) {
+    drafts = answerer.judge(verdict, own);
+  } else if (opening == Opening::other && own.empty() && !asked.yes_no) {
+    drafts = answerer.complete();
   }
   for (Draft& draft : own) drafts.push_back(std::move(draft));
   return drafts;

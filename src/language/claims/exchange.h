@@ -10,6 +10,7 @@ namespace witnessmark::claims {
 struct Asked {
   std::vector<Draft> drafts;  ///< What it would state.
   bool yes_no = false;
+  bool put_negative = false;  ///< Put as not being so; the drafts are what that denies.
   bool when = false, where = false, how_many = false;
   bool of_people = false;               ///< "Where were you": of the narrator or the site.
   bool inventory = false;               ///< What there was at a place.

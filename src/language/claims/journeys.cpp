@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "language/claims/completion.h"
 #include "language/clauses/whereabouts.h"
 #include "language/statements/arguments.h"
 
@@ -144,46 +145,71 @@ std::optional<Draft> journey_confirmed(const StatementContext& answer, const Jou
   Draft draft = told_by(answer, asked);
   draft.led = true;
   draft.polarity = denied ? Polarity::denied : Polarity::affirmed;
+  lay_cues(answer, draft);
   return draft;
 }
 
-std::optional<Draft> journey_answered(const StatementContext& answer, const JourneyAsked& asked) {
-  const Span span = answer.reading.span;
-  if (span.past - span.first > kLongestAnswer) return std::nullopt;
-  Draft draft = told_by(answer, asked);
-  draft.fragment = true;
-  bool any = false;
-  for (const std::uint32_t d : dates_said(answer.passage, span)) {
-    const Span& at = answer.passage.date_spans[d];
-    const DateExpression& said = answer.passage.dates[d];
-    if (!said.edtf) continue;
-    draft.date = ChosenDate{said, false};
+namespace {
+
+/// Gives the draft the answer's date, as that of a coming, a leaving or a stay; its token.
+std::optional<std::uint32_t> date_journey(const StatementContext& answer, const JourneyAsked& asked,
+                                          const Pieces& pieces, Draft& draft) {
+  std::optional<std::uint32_t> said;
+  for (const std::uint32_t d : dates_said(answer.passage, answer.reading.span)) {
+    const std::uint32_t at = answer.passage.date_spans[d].first;
+    if (!answer.passage.dates[d].edtf || pieces.rules_out(at)) continue;
+    draft.date = ChosenDate{answer.passage.dates[d], false};
     std::optional<Edtf>& when = draft.date->expression.edtf;
-    if (at.first > span.first && answer.passage.has(at.first - 1, WordClass::from)) {
+    if (at > answer.reading.span.first && answer.passage.has(at - 1, WordClass::from)) {
       when = stay_from(*when);
     } else if (asked.leaving) {
       when = as_interval(at_the_latest(*when));
     }
-    any = true;
+    said = at;
   }
-  if (!any && asked.when) {
-    if (std::optional<ChosenDate> year = bare_year(answer)) {
-      draft.date = std::move(*year);
-      if (asked.leaving)
-        draft.date->expression.edtf = as_interval(at_the_latest(*draft.date->expression.edtf));
-      any = true;
+  if (said || !asked.when || !pieces.ruled_out.empty()) return said;
+  std::optional<ChosenDate> year = bare_year(answer);
+  if (!year) return std::nullopt;
+  draft.date = std::move(*year);
+  if (asked.leaving) draft.date->expression.edtf = as_interval(at_the_latest(*draft.date->expression.edtf));
+  return answer.reading.span.past - 1;
+}
+
+/// Gives the draft the place in these pieces of the answer; its token.
+std::optional<std::uint32_t> place_journey(const StatementContext& answer, const std::vector<Span>& pieces,
+                                           Draft& draft) {
+  const Arguments arguments(answer);
+  for (const Span& piece : pieces) {
+    if (const Thing* place = arguments.place_in(piece, {Role::at, Role::to, Role::none})) {
+      draft.place = referent_of(answer, *place);
+      draft.place_words.clear();
+      return place->head;
+    }
+    if (const Span where = whereabouts_after(answer.passage, piece, piece.first); !where.empty()) {
+      draft.place_words = std::string(answer.passage.words(where));
+      return where.first;
     }
   }
-  const Arguments arguments(answer);
-  if (const Thing* place = arguments.place_in(span, {Role::at, Role::to, Role::none})) {
-    draft.place = referent_of(answer, *place);
-    draft.place_words.clear();
-    any = true;
-  } else if (const Span where = whereabouts_after(answer.passage, span, span.first); !where.empty()) {
-    draft.place_words = std::string(answer.passage.words(where));
-    any = true;
-  }
-  if (!any) return std::nullopt;
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<Draft> journey_answered(const StatementContext& answer, const JourneyAsked& asked) {
+  const Span span = answer.reading.span;
+  if (span.past - span.first > kLongestAnswer) return std::nullopt;
+  const Pieces pieces = pieces_of(answer);
+  Draft draft = told_by(answer, asked);
+  draft.fragment = true;
+  const std::optional<std::uint32_t> dated = date_journey(answer, asked, pieces, draft);
+  std::optional<std::uint32_t> said = place_journey(answer, pieces.given, draft);
+  if (dated) said = std::max(*dated, said.value_or(*dated));
+  const bool ruled_out = !said;
+  if (ruled_out) said = place_journey(answer, pieces.ruled_out, draft);
+  if (!said) return std::nullopt;
+  const Standing standing = lay_cues_on(answer, *said, draft);
+  if (standing == Standing::blocked || (standing == Standing::denied && dated)) return std::nullopt;
+  if (ruled_out || standing == Standing::denied) draft.polarity = Polarity::denied;
   if (!draft.place && draft.place_words.empty()) draft.place_words = asked.verb;
   return draft;
 }

@@ -15,14 +15,15 @@ std::uint32_t first_word(const StatementContext& c) {
 
 namespace {
 
-/// "I was.", "We did, there was …", "She hadn't.": a pronoun and what the question asked with.
+/// "I was.", "We did, there was …", "There wasn't.": a pronoun and what the question asked with.
 Opening short_form(const StatementContext& c, std::uint32_t first) {
   std::uint32_t i = first;
   const auto flags = [&](std::uint32_t k) {
     return k < c.reading.span.past ? c.passage.notes[k].flags : Flags{};
   };
   const Flags f = flags(i);
-  if (!f.has(WordClass::we) && !f.has(WordClass::they) && !f.has(WordClass::it) && !f.has(WordClass::she))
+  if (!f.has(WordClass::we) && !f.has(WordClass::they) && !f.has(WordClass::it) && !f.has(WordClass::she) &&
+      !f.has(WordClass::exist))
     return Opening::other;
   const Flags auxiliary = flags(++i);
   if (!auxiliary.has(WordClass::be) && !auxiliary.has(WordClass::do_) && !auxiliary.has(WordClass::have))
@@ -31,7 +32,79 @@ Opening short_form(const StatementContext& c, std::uint32_t first) {
   for (++i; flags(i).has(WordClass::negative) || flags(i).has(WordClass::never); ++i) negative = true;
   const bool ends = i >= c.reading.span.past || c.passage.tokens[i].kind == Token::Kind::mark;
   if (!ends) return Opening::other;
-  return negative ? Opening::no : Opening::yes;
+  return negative ? Opening::no : Opening::it_was;
+}
+
+/// What a cue says as an answer.
+Opening said_with(const Cue& cue) {
+  switch (cue.cue) {
+    case CueClass::yes:
+      return cue.value == "agrees" ? Opening::agrees : cue.value == "states" ? Opening::it_was : Opening::yes;
+    case CueClass::maybe:
+      return Opening::maybe;
+    case CueClass::no:
+      return Opening::no;
+    case CueClass::unknown:
+      return Opening::unknown;
+    default:
+      return Opening::other;
+  }
+}
+
+struct Reply {
+  Opening opening = Opening::other;
+  std::uint32_t past = 0;  ///< Token behind its words.
+};
+
+/// The longest words at a token that answer.
+Reply reply_at(const StatementContext& c, std::uint32_t first) {
+  Reply reply{Opening::other, first};
+  for (const CueSpan& cue : c.passage.cues_in({first, first + 1})) {
+    const Opening what = said_with(c.words.cues[cue.cue]);
+    if (what == Opening::other || cue.span.past < reply.past) continue;
+    if (cue.span.past > reply.past || static_cast<int>(what) > static_cast<int>(reply.opening))
+      reply = {what, cue.span.past};
+  }
+  return reply;
+}
+
+/// "It was yellow", "no radar there": the words begin a statement. A mark, the end or another such word must
+/// follow, if not a short yes.
+bool stands_alone(const StatementContext& c, std::uint32_t first, const Reply& reply) {
+  constexpr std::uint32_t kShort = 5;  // Letters.
+  if (reply.opening == Opening::maybe || reply.opening == Opening::unknown) return true;
+  if (reply.past >= c.reading.span.past || c.passage.tokens[reply.past].kind == Token::Kind::mark)
+    return true;
+  const std::uint32_t letters = c.passage.tokens[first].end - c.passage.tokens[first].begin;
+  if (reply.opening != Opening::no && reply.past == first + 1 && letters <= kShort) return true;
+  const auto after = c.passage.cues_in({reply.past, reply.past + 1});
+  return std::any_of(after.begin(), after.end(),
+                     [&](const CueSpan& cue) { return opens_answer(c.words.cues[cue.cue].cue); });
+}
+
+/// "Yes, it was", "no, they did": the short form behind it says what was so.
+Opening with_short_form(const StatementContext& c, const Reply& reply) {
+  std::uint32_t i = reply.past;
+  while (i < c.reading.span.past &&
+         (c.passage.tokens[i].kind == Token::Kind::mark || c.passage.notes[i].flags.has(WordClass::filler)))
+    ++i;
+  const Opening behind = i < c.reading.span.past ? short_form(c, i) : Opening::other;
+  if (behind == Opening::it_was && reply.opening == Opening::no) return Opening::no_it_was;
+  return behind == Opening::other ? reply.opening : behind;
+}
+
+/// "Six, yes."
+bool ends_with_yes(const StatementContext& c) {
+  constexpr std::uint32_t kShort = 8;  // Tokens.
+  const Span span = c.reading.span;
+  if (span.past - span.first >= kShort || !c.reading.predicates.empty()) return false;
+  const auto cues = c.passage.cues_in(span);
+  return std::any_of(cues.begin(), cues.end(), [&](const CueSpan& cue) {
+    const bool last =
+        cue.span.past == span.past ||
+        (cue.span.past + 1 == span.past && c.passage.tokens[cue.span.past].kind == Token::Kind::mark);
+    return last && c.words.cues[cue.cue].cue == CueClass::yes;
+  });
 }
 
 }  // namespace
@@ -39,63 +112,19 @@ Opening short_form(const StatementContext& c, std::uint32_t first) {
 Opening opening_of(const StatementContext& context) {
   const std::uint32_t first = first_word(context);
   if (first >= context.reading.span.past) return Opening::other;
-  Opening found = short_form(context, first);
+  const Opening found = short_form(context, first);
   if (found != Opening::other) return found;
-  std::uint32_t length = 0;
-  for (const CueSpan& cue : context.passage.cues_in({first, first + 1})) {
-    Opening what = Opening::other;
-    switch (context.words.cues[cue.cue].cue) {
-      case CueClass::yes:
-        what = Opening::yes;
-        break;
-      case CueClass::maybe:
-        what = Opening::maybe;
-        break;
-      case CueClass::no:
-        what = Opening::no;
-        break;
-      case CueClass::unknown:
-        what = Opening::unknown;
-        break;
-      default:
-        continue;
-    }
-    const std::uint32_t here = cue.span.past - cue.span.first;
-    if (here > length || (here == length && static_cast<int>(what) > static_cast<int>(found))) {
-      found = what;
-      length = here;
-    }
+  const Reply reply = reply_at(context, first);
+  if (reply.opening == Opening::other) return ends_with_yes(context) ? Opening::yes : Opening::other;
+  if (!stands_alone(context, first, reply)) return Opening::other;
+  switch (reply.opening) {
+    case Opening::yes:
+    case Opening::agrees:
+    case Opening::no:
+      return with_short_form(context, reply);
+    default:
+      return reply.opening;
   }
-  if (found != Opening::other) {
-    // "It was yellow", "no radar there": the words begin a statement. A mark, the end or another such word
-    // must follow.
-    const std::uint32_t next = first + length;
-    const bool ends =
-        next >= context.reading.span.past || context.passage.tokens[next].kind == Token::Kind::mark;
-    const std::uint32_t size = context.passage.tokens[first].end - context.passage.tokens[first].begin;
-    const bool plain_word = length == 1 && size <= 5;
-    const auto after = context.passage.cues_in({next, next + 1});
-    const bool another = !ends && std::any_of(after.begin(), after.end(), [&](const CueSpan& cue) {
-      return opens_answer(context.words.cues[cue.cue].cue);
-    });
-    if (!ends && !another && !(found == Opening::yes && plain_word) && found != Opening::maybe &&
-        found != Opening::unknown) {
-      return Opening::other;
-    }
-    return found;
-  }
-  // "Six, yes."
-  for (const CueSpan& cue : context.passage.cues_in(context.reading.span)) {
-    if (cue.span.past == context.reading.span.past ||
-        (cue.span.past + 1 == context.reading.span.past &&
-         context.passage.tokens[cue.span.past].kind == Token::Kind::mark)) {
-      if (context.reading.span.holds(cue.span.first) && context.words.cues[cue.cue].cue == CueClass::yes &&
-          context.reading.span.past - context.reading.span.first < 8 && context.reading.predicates.empty()) {
-        return Opening::yes;
-      }
-    }
-  }
-  return Opening::other;
 }
 
 bool only_dates(const StatementContext& context) {
@@ -110,7 +139,8 @@ bool only_dates(const StatementContext& context) {
                        f.has(WordClass::be) || f.has(WordClass::modal) || f.has(WordClass::would) ||
                        f.has(WordClass::have) || f.has(WordClass::determiner) || f.has(WordClass::at) ||
                        f.has(WordClass::coordinator) || f.has(WordClass::question_word);
-    if (!empty || f.has(WordClass::we)) return false;
+    const bool denies = f.has(WordClass::negative) && note.cue < 0;
+    if (!empty || denies || f.has(WordClass::we)) return false;
   }
   return dated;
 }

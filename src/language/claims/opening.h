@@ -3,8 +3,10 @@
 
 namespace witnessmark::claims {
 
-/// How a sentence of the narrator's opens.
-enum class Opening { other, yes, maybe, no, unknown };
+/// How a sentence of the narrator's opens. "Yes" answers a question; "that's right" goes along with whatever
+/// was said, with "there was none" too; "it was" says what was so, whichever way the question was put, even
+/// behind a "no".
+enum class Opening { other, yes, agrees, it_was, maybe, no, no_it_was, unknown };
 Opening opening_of(const StatementContext& context);
 
 /// The first token that says something; the sentence's end where none does.

@@ -8,6 +8,7 @@
 #include <map>
 #include <numeric>
 
+#include "language/claims/completion.h"
 #include "language/claims/exchange.h"
 #include "language/claims/from_talk.h"
 #include "language/claims/opening.h"
@@ -293,7 +294,7 @@ class InterviewReader {
       const bool empty =
           drafts.empty() && ((span.past - span.first <= 2 && opening_of(context) == Opening::other) ||
                              (reading.question && span.past - span.first <= 4));
-      if (!empty) asked_.answered = true;
+      if (!empty && !leaves_open(context, drafts)) asked_.answered = true;
     }
     const TalkTraits asked = asked_traits();
     ++asked_age_;
@@ -311,6 +312,15 @@ class InterviewReader {
     // The narrator goes on to another place.
     if (asked_.place && focus_.place && focus_.place_sentence == focus_.sentences)
       asked_.place = focus_.place;
+  }
+
+  /// "Not in 1950. It was later.", "There was none?" "Yes. There was.": more of an answer may follow.
+  bool leaves_open(const StatementContext& context, const std::vector<Draft>& drafts) const {
+    if (asked_.yes_no) return drafts.empty() && asked_.put_negative && opening_of(context) == Opening::yes;
+    return !drafts.empty() && !pieces_of(context).ruled_out.empty() && context.reading.predicates.empty() &&
+           std::all_of(drafts.begin(), drafts.end(), [](const Draft& draft) {
+             return draft.statement == Statement::absent || draft.polarity == Polarity::denied;
+           });
   }
 
   void settle(const StatementContext& context, Draft& draft) const {

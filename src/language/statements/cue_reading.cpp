@@ -8,6 +8,8 @@
 
 #include <algorithm>
 
+#include "language/statements/statements.h"
+
 namespace witnessmark::claims {
 namespace {
 
@@ -125,9 +127,12 @@ std::string knower_of(const Passage& passage, const Words& words, const CueSpan&
   return {};
 }
 
+Firmness weaker(Firmness a, Firmness b) {
+  return static_cast<int>(a) > static_cast<int>(b) ? a : b;
+}
+
 void weaken(CueReading& reading, const std::string& value) {
-  const Firmness wanted = value == "guess" ? Firmness::guess : Firmness::hedged;
-  if (static_cast<int>(wanted) > static_cast<int>(reading.firmness)) reading.firmness = wanted;
+  reading.firmness = weaker(reading.firmness, value == "guess" ? Firmness::guess : Firmness::hedged);
 }
 
 int weight(Basis basis) {
@@ -156,15 +161,19 @@ enum class Where : std::uint8_t { own, inherited, quoted, behind };
 class Reader {
  public:
   Reader(const Passage& passage, const Words& words, const SentenceReading& sentence,
-         const Predicate* predicate, Span clause)
-      : passage_(passage), words_(words), sentence_(sentence), predicate_(predicate), clause_(clause) {}
+         const Predicate* predicate, Span clause, std::uint32_t said)
+      : passage_(passage),
+        words_(words),
+        sentence_(sentence),
+        predicate_(predicate),
+        clause_(clause),
+        said_(said) {}
 
   void read(const CueSpan& cue, std::uint32_t index, CueReading& reading, Where where) {
     const Cue& what = words_.cues[cue.cue];
     if (!counts_here(cue, what, where)) return;
     const bool inherited = where == Where::inherited;
-    const std::uint32_t verb = predicate_ ? predicate_->at : clause_.past;
-    const bool before = cue.span.first < verb;
+    const bool before = cue.span.first < said_;
     bool used = true;
     switch (what.cue) {
       case CueClass::hedge:
@@ -188,11 +197,12 @@ class Reader {
         break;
       case CueClass::told_order:
         used = before && predicate_ && !inherited;
-        if (used) reading.blocked = reading.ordered = true;
+        if (used) block(cue, reading);
+        reading.ordered = reading.ordered || used;
         break;
       case CueClass::told_own:
         used = before;
-        if (used) reading.blocked = true;
+        if (used) block(cue, reading);
         break;
       case CueClass::read:
         found_basis(reading, Basis::read);
@@ -211,15 +221,15 @@ class Reader {
         break;
       case CueClass::own_would_have:
         used = before;
-        if (used) reading.blocked = true;
+        if (used) block(cue, reading);
         break;
       case CueClass::first_hand:
         found_basis(reading, Basis::first_hand);
         break;
       case CueClass::memory:
-        used = before && what.value == "blocks" && !contrast_between(passage_, cue.span.past, verb) &&
+        used = before && what.value == "blocks" && !contrast_between(passage_, cue.span.past, said_) &&
                !inherited;
-        if (used) reading.blocked = true;
+        if (used) block(cue, reading);
         break;
       case CueClass::pseudo:
         if (what.value == "not_until") reading.not_until = true;
@@ -235,7 +245,7 @@ class Reader {
         break;
       case CueClass::nonfactual:
         used = before;
-        if (used) reading.blocked = true;
+        if (used) block(cue, reading);
         break;
       default:
         used = false;
@@ -245,6 +255,11 @@ class Reader {
   }
 
  private:
+  static void block(const CueSpan& cue, CueReading& reading) {
+    reading.blocked = true;
+    reading.blocked_past = cue.span.past;
+  }
+
   bool counts_here(const CueSpan& cue, const Cue& what, Where where) const {
     if (what.value == kGrounds) return (where == Where::behind || where == Where::quoted) && is_ground(cue);
     if (what.value == kShown && !sentence_.of_source) return false;
@@ -321,6 +336,7 @@ class Reader {
   const SentenceReading& sentence_;
   const Predicate* predicate_;
   Span clause_;
+  std::uint32_t said_;  ///< Token of the verb, or of what says it without one.
 };
 
 }  // namespace
@@ -365,7 +381,8 @@ std::string said_by(const Cue& cue) {
 }
 
 CueReading read_cues(const Passage& passage, const Words& words, const SentenceReading& reading,
-                     const Predicate* predicate, std::uint32_t clause, Span quoted) {
+                     const Predicate* predicate, std::uint32_t clause, Span quoted,
+                     std::optional<std::uint32_t> said) {
   CueReading result;
   const Clause& own = reading.clauses[clause];
   const std::uint32_t own_past = std::max(own.span.past, quoted.past);
@@ -375,7 +392,8 @@ CueReading read_cues(const Passage& passage, const Words& words, const SentenceR
        --c) {
     first_inherited = reading.clauses[c - 1].span.first;
   }
-  Reader reader(passage, words, reading, predicate, {first_inherited, own_past});
+  const std::uint32_t at = predicate ? predicate->at : said.value_or(own_past);
+  Reader reader(passage, words, reading, predicate, {first_inherited, own_past}, at);
   // The next clause may only say how this one is known: "it came in 1950, I think it was".
   const std::uint32_t past =
       std::max(own_past, clause + 1 < reading.clauses.size() ? reading.clauses[clause + 1].span.past : 0);
@@ -404,6 +422,45 @@ CueReading read_cues(const Passage& passage, const Words& words, const SentenceR
     result.knower.clear();
   }
   return result;
+}
+
+void merge(const CueReading& other, CueReading& reading) {
+  if (weight(other.basis) > weight(reading.basis)) {
+    reading.basis = other.basis;
+    if (!other.knower.empty()) reading.knower = other.knower;
+  }
+  if (reading.knower.empty()) reading.knower = other.knower;
+  reading.firmness = weaker(reading.firmness, other.firmness);
+  reading.doubted |= other.doubted;
+  reading.blocked |= other.blocked;
+  reading.blocked_past = std::max(reading.blocked_past, other.blocked_past);
+  reading.ordered |= other.ordered;
+  reading.not_until |= other.not_until;
+  reading.not_as_if |= other.not_as_if;
+  reading.contrary |= other.contrary;
+  reading.denied |= other.denied;
+  reading.used.insert(reading.used.end(), other.used.begin(), other.used.end());
+}
+
+void lay(const StatementContext& context, const CueReading& reading, Draft& draft) {
+  if (draft.basis == Basis::unstated) draft.basis = reading.basis;
+  if (draft.knower.empty()) draft.knower = reading.knower;
+  draft.firmness = weaker(draft.firmness, reading.firmness);
+  for (const std::uint32_t used : reading.used) {
+    const CueSpan& span = context.passage.cues[used];
+    const Cue& cue = context.words.cues[span.cue];
+    Mention mention;
+    mention.kind = MentionKind::cue;
+    mention.range = context.positions.range_of(context.passage, span.span);
+    mention.value = std::string(to_string(cue.cue)) + (cue.value.empty() ? "" : " " + cue.value);
+    mention.rule = cue.phrase;
+    const bool given = std::any_of(draft.cues.begin(), draft.cues.end(), [&](const Mention& other) {
+      return other.range == mention.range && other.value == mention.value;
+    });
+    if (given) continue;
+    draft.because.push_back("'" + std::string(context.passage.words(span.span)) + "' → " + said_by(cue));
+    draft.cues.push_back(std::move(mention));
+  }
 }
 
 }  // namespace witnessmark::claims

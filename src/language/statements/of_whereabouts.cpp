@@ -158,8 +158,12 @@ void StatementReader::been_at_location() {
   const bool opens = where->head <= span.first + 3;
   if (!present_there && !(dated && (fragment || opens))) return;
   if (fragment && span.past - span.first > 14) return;
+  // "Not in the sound", "we were never there"; but "we didn't stay long there".
+  const std::optional<std::uint32_t> no = negative_in(passage_, {own->span.first, where->head});
+  const bool negated = no && (fragment || arguments_.has(*no, WordClass::be) ||
+                              (*no > own->span.first && arguments_.has(*no - 1, WordClass::be)));
   const std::size_t first = drafts_.size();
-  Draft& draft = add(nullptr, Statement::located, {}, false);
+  Draft& draft = add(nullptr, Statement::located, {}, negated);
   draft.clause = clause;
   draft.clause_range = c_.positions.range_of(passage_, own->span);
   draft.place = referent_of(c_, *where);

@@ -288,16 +288,13 @@ void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::si
   for (std::size_t d = first_draft; d < drafts_.size(); ++d) {
     Draft& draft = drafts_[d];
     if (never_did) draft.polarity = Polarity::denied;
-    if (draft.basis == Basis::unstated) draft.basis = cues.basis;
-    if (draft.knower.empty()) draft.knower = cues.knower;
-    if (static_cast<int>(cues.firmness) > static_cast<int>(draft.firmness)) draft.firmness = cues.firmness;
-    if (draft.basis == Basis::unstated && p && p->agent == Agent::we &&
+    const bool unstated = draft.basis == Basis::unstated && cues.basis == Basis::unstated;
+    if (unstated && p && p->agent == Agent::we &&
         (p->kind == Predicate::Kind::verb || p->kind == Predicate::Kind::have)) {
       draft.basis = Basis::first_hand;
       draft.because.emplace_back("the narrator took part → first-hand");
     }
-    if (draft.statement == Statement::located && draft.basis == Basis::unstated && p &&
-        p->agent == Agent::we) {
+    if (draft.statement == Statement::located && unstated && p && p->agent == Agent::we) {
       draft.basis = Basis::first_hand;
     }
     const bool of_size = draft.statement == Statement::attribute && draft.attribute.empty();
@@ -313,17 +310,7 @@ void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::si
     }
     if (cues.not_as_if) draft.polarity = Polarity::denied;
     if (cues.not_until && draft.polarity == Polarity::denied) draft.polarity = Polarity::affirmed;
-    for (const std::uint32_t used : cues.used) {
-      const CueSpan& span = passage_.cues[used];
-      const Cue& cue = c_.words.cues[span.cue];
-      Mention mention;
-      mention.kind = MentionKind::cue;
-      mention.range = c_.positions.range_of(passage_, span.span);
-      mention.value = std::string(to_string(cue.cue)) + (cue.value.empty() ? "" : " " + cue.value);
-      mention.rule = cue.phrase;
-      draft.because.push_back("'" + std::string(passage_.words(span.span)) + "' → " + said_by(cue));
-      draft.cues.push_back(std::move(mention));
-    }
+    lay(c_, cues, draft);
   }
 }
 
