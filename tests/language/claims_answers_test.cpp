@@ -146,3 +146,15 @@ TEST_CASE("yes and no answer the state, not the form of the question") {
   };
   check(rows);
 }
+TEST_CASE("a sentence that only denies is of what was said, or of what the narrator did") {
+  const Row rows[] = {
+      {"They took off the winch in 1962 and everyone was pleased. I wasn't.", "ends winch 1962"},
+      {"They took off the winch in 1962. We didn't.", "ends winch 1962"},
+      {"There was a stove in the galley. I never did.", "present stove@galley"},
+      {"They took off the winch in 1962. They didn't.", "ends winch 1962 denied"},
+      {"The winch was taken off in 1962. It wasn't.", "ends winch 1962 denied"},
+      {"We took off the winch in 1962. We didn't.", "ends winch 1962 first-hand denied"},
+      {"We took off the winch in 1962. We never did.", "ends winch 1962 first-hand denied"},
+  };
+  check(rows);
+}

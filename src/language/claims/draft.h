@@ -55,6 +55,7 @@ struct Draft {
   bool of_place = false;            ///< "It" stood for the place spoken of.
   bool elliptical = false;          ///< Repeats an earlier claim with another date, number or place.
   std::int32_t subject_thing = -1;  ///< Of the passage, when the subject was named here.
+  Agent agent = Agent::none;        ///< Who did it, as far as the words say.
   std::uint32_t clause = 0;
   std::string action;           ///< The words of the verb.
   CodePointRange clause_range;  ///< What was said of it.

@@ -145,27 +145,28 @@ bool only_dates(const StatementContext& context) {
   return dated;
 }
 
-bool only_denies(const StatementContext& context) {
+Denial only_denies(const StatementContext& context) {
   constexpr int kMostWords = 4;
   int words = 0;
-  bool pronoun = false;
+  Denial of = Denial::none;
   bool negative = false;
   for (std::uint32_t i = context.reading.span.first; i < context.reading.span.past; ++i) {
     if (context.passage.tokens[i].kind == Token::Kind::mark) continue;
     const Flags& f = context.passage.notes[i].flags;
     if (f.has(WordClass::filler)) continue;
-    if (++words > kMostWords) return false;
+    if (++words > kMostWords) return Denial::none;
     const bool auxiliary = f.has(WordClass::be) || f.has(WordClass::have) || f.has(WordClass::do_);
     if (words == 1) {
-      pronoun =
-          f.has(WordClass::it) || f.has(WordClass::they) || f.has(WordClass::this_) || f.has(WordClass::we);
+      if (f.has(WordClass::we)) of = Denial::of_own_doing;
+      if (f.has(WordClass::it) || f.has(WordClass::they) || f.has(WordClass::this_))
+        of = Denial::of_what_was_said;
     } else if (!auxiliary && !f.has(WordClass::negative) && !f.has(WordClass::never) &&
                !f.has(WordClass::adverb)) {
-      return false;
+      return Denial::none;
     }
     negative = negative || f.has(WordClass::negative) || f.has(WordClass::never);
   }
-  return pronoun && negative && words > 1;
+  return negative && words > 1 ? of : Denial::none;
 }
 
 bool opens_with_no(const StatementContext& context) {

@@ -278,7 +278,8 @@ class InterviewReader {
                                 : std::string());
     if (asked_.place && (asked_age_ < 2 || context.inventory)) context.asked_place = &*asked_.place;
     const bool answers_no = !labelled_ && opens_with_no(context);
-    if (only_denies(context) || answers_no) deny_sentence_before(sentence);
+    const Denial denial = answers_no ? Denial::of_what_was_said : only_denies(context);
+    if (denial != Denial::none) deny_sentence_before(sentence, denial);
     std::vector<Draft> drafts = read_statements(context);
     // "Nineteen thirty-five. I was four. It must have been August.": when is told in more than one sentence.
     const bool goes_on = ((asked_.journey && asked_.when) || !asked_.event.empty()) &&
@@ -306,6 +307,7 @@ class InterviewReader {
     if (drafts.empty() && !only_narrows) finish_short_answer(sentence, span);
     const Writer writer{context_, finders_, utterance, speaker};
     short_answer_ = proposals_.claims.size();
+    agents_.clear();
     short_range_ = span.past - span.first <= kShortAnswer ? sentence.range : CodePointRange{};
     write(context, asked, sentence, drafts, writer, only_narrows);
     focus_.bring_up_to_date(context, std::move(drafts));
@@ -353,7 +355,7 @@ class InterviewReader {
       if (!judgement.odds.empty()) drafts[d].odds = judgement.odds[d].value_or(kOddsOfRules);
       if (!judgement.quotes.empty() && judgement.quotes[d]) drafts[d].quotes.front() = *judgement.quotes[d];
       settle_basis(context, drafts[d]);
-      if (judgement.doubted.empty() || !judgement.doubted[d]) writer.write(drafts[d], proposals_.claims);
+      if (judgement.doubted.empty() || !judgement.doubted[d]) write(drafts[d], writer);
     }
     for (const Judged& judged : judgement.found) {
       for (Draft& draft : drafts_of(context, judged.finding)) {
@@ -364,9 +366,14 @@ class InterviewReader {
         draft.odds = judged.odds;
         draft.by_weights = true;
         draft.because.push_back(reason_of(judged));
-        writer.write(draft, proposals_.claims);
+        write(draft, writer);
       }
     }
+  }
+
+  void write(const Draft& draft, const Writer& writer) {
+    writer.write(draft, proposals_.claims);
+    agents_.resize(proposals_.claims.size() - short_answer_, draft.agent);
   }
 
   static std::string reason_of(const Judged& judged) {
@@ -377,8 +384,9 @@ class InterviewReader {
   }
 
   /// What the sentence before stated is denied by this one; its words become a second quote.
-  void deny_sentence_before(const Sentence& sentence) {
+  void deny_sentence_before(const Sentence& sentence, Denial denial) {
     for (std::size_t c = short_answer_; c < proposals_.claims.size(); ++c) {
+      if (denial == Denial::of_own_doing && agents_[c - short_answer_] != Agent::we) continue;
       Claim& claim = proposals_.claims[c];
       if (claim.quotes.front().end < sentence.range.begin &&
           sentence.range.begin.value - claim.quotes.front().end.value > 3)
@@ -398,10 +406,9 @@ class InterviewReader {
   bool narrow_short_answer(const StatementContext& context, const Sentence& sentence) {
     if (short_range_.length() <= 0 || sentence.range.begin < short_range_.end || !only_dates(context))
       return false;
-    const DateExpression* said = nullptr;
-    for (auto [d, past] = passage_.dates_in(context.reading.span); d < past; ++d)
-      if (!passage_.dates[d].corrected) said = &passage_.dates[d];
-    if (!said) return false;
+    const std::vector<std::uint32_t> dates = dates_said(passage_, context.reading.span);
+    if (dates.empty()) return false;
+    const DateExpression* said = &passage_.dates[dates.back()];
     bool narrowed = false;
     for (std::size_t c = short_answer_; c < proposals_.claims.size(); ++c) {
       Claim& claim = proposals_.claims[c];
@@ -456,6 +463,7 @@ class InterviewReader {
   int source_age_ = kSourceReach + 1;  ///< Sentences since a picture or a writing was named.
   bool labelled_ = false;
   std::size_t short_answer_ = 0;  ///< First claim of the sentence before.
+  std::vector<Agent> agents_;     ///< Who did what the claims from that one on state.
   CodePointRange short_range_;    ///< That sentence, if it was short.
   std::size_t remark_ = 0;
   std::optional<ChosenDate> today_;   ///< The day of the interview.

@@ -111,6 +111,7 @@ Draft& StatementReader::add(const Predicate* p, Statement statement, const Subje
   if (subject.thing) draft.subject_thing = static_cast<std::int32_t>(subject.thing - passage_.things.data());
   set_number(draft, subject);
   if (p) {
+    draft.agent = p->agent;
     const Span words = p->span.empty() ? Span{p->at, p->at + 1} : p->span;  // "The drum's still there."
     draft.action = std::string(passage_.words({p->at, words.past}));
     draft.is_now = p->present_tense && p->kind != Predicate::Kind::verb;
