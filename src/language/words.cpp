@@ -120,6 +120,7 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "than",
     "past_help",
     "our",
+    "any",
     "exception",
     "other_time",
     "either",
@@ -138,9 +139,9 @@ constexpr std::array<std::string_view, 14> kVerbKinds{"begins",   "ends",    "mo
                                                       "takeover", "present", "paint", "unpaint", "name",
                                                       "happened", "located", "built", "does"};
 constexpr std::array<std::string_view, 2> kFrames{"object", "subject"};
-constexpr std::array<std::string_view, 16> kNeeds{
-    "",     "place",  "toplace", "fromplace", "weobject", "past",    "move",   "swap",
-    "seen", "colour", "name",    "thing",     "location", "counted", "aboard", "newthing"};
+constexpr std::array<std::string_view, 17> kNeeds{
+    "",      "place",  "toplace", "fromplace", "weobject", "past",    "move",   "swap",    "seen",
+    "sight", "colour", "name",    "thing",     "location", "counted", "aboard", "newthing"};
 
 template <typename Value, std::size_t N>
 std::optional<Value> index_of(const std::array<std::string_view, N>& names, std::string_view text) {

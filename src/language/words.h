@@ -119,6 +119,7 @@ enum class WordClass : std::uint8_t {
   than,         ///< than: what it is measured by follows
   past_help,    ///< was, had, could: help a verb, in the past
   our,          ///< our: of the narrator and others
+  any,          ///< any: behind a "never" there was none
   exception,    ///< but once, more than twice: behind a denied verb it was so all the same
   other_time,   ///< before the war: a time that is not that of the talk before, and has no date
   either,       ///< or: between two numbers it is one of them
@@ -239,6 +240,7 @@ enum class VerbNeeds : std::uint8_t {
   move,
   swap,
   seen,
+  sight,
   colour,
   name,
   thing,

@@ -158,3 +158,53 @@ TEST_CASE("a sentence that only denies is of what was said, or of what the narra
   };
   check(rows);
 }
+TEST_CASE("there was not, not that I saw, never: no") {
+  const Row rows[] = {
+      {"Q: There was a steam hammer in the smithy, wasn't there? | A: There was not. Not that I ever saw. "
+       "People say "
+       "there was a steam hammer.",
+       "absent steam hammer@smithy; present steam hammer told"},
+      {"Q: Was there a steam hammer in the smithy? | A: There wasn't.", "absent steam hammer@smithy"},
+      {"Q: Was there a steam hammer in the smithy? | A: Never.", "absent steam hammer@smithy"},
+      {"Q: Were there any trams? | A: There were none.", "absent tram"},
+      {"Q: Was there a steam hammer in the smithy? | A: Not that I ever saw.",
+       "absent steam hammer@smithy first-hand"},
+      {"Q: Was there a steam hammer in the smithy? | A: Not that I know of.",
+       "absent steam hammer@smithy hedged"},
+      {"Q: Was there a steam hammer in the smithy? | A: Not that I remember.", ""},
+      {"Q: Was the winch taken off? | A: Not that I know of.", "ends winch hedged denied"},
+      {"Q: When was the winch taken off? | A: Never, that I know of.", ""},
+  };
+  check(rows);
+}
+
+TEST_CASE("what the narrator never saw there was not") {
+  const Row rows[] = {
+      {"I never saw a steam hammer in the smithy.", "absent steam hammer@smithy first-hand"},
+      {"We never saw any stoves there.", "absent stove first-hand"},
+      {"I never saw a stove in 1950.", "absent stove 1950 first-hand"},
+      {"I never saw a stove, and the winch was taken off.", "absent stove first-hand; ends winch"},
+      {"Q: Was there a steam hammer in the smithy? | A: I never saw one.",
+       "absent steam hammer@smithy first-hand"},
+      {"Q: Was there a steam hammer in the smithy? | A: No, I never saw one there.",
+       "absent steam hammer@smithy first-hand"},
+      {"Q: Was there a steam hammer in the smithy? | A: Never saw one.",
+       "absent steam hammer@smithy first-hand"},
+      {"Q: You never saw a stove in the galley? | A: No.", "absent stove@galley led"},
+      // Of one that is known, of what it did or was like, of others, or not until then: there may be one.
+      {"I never saw the steam hammer.", ""},
+      {"I never saw it.", ""},
+      {"I never saw a stove like it.", ""},
+      {"I never saw a stove in the galley before.", ""},
+      {"I'd never seen a stove in the galley.", ""},
+      {"He never saw a stove in the galley.", ""},
+      {"I didn't see a stove in the galley.", ""},
+      {"I never saw two stoves.", ""},
+      // What was never seen done was not done.
+      {"I never saw them take off the winch.", "ends winch first-hand denied"},
+      {"I never saw the winch painted.", "happened winch {painted} first-hand denied"},
+      {"I never saw the winch used.", ""},
+      {"I never saw how they took off the winch.", "ends winch first-hand"},
+  };
+  check(rows);
+}

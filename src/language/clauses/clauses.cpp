@@ -346,6 +346,20 @@ static bool excepted(const Passage& passage, Span behind) {
   return false;
 }
 
+/// "I never saw it used", "never saw them take it down": what was never seen to be done.
+static bool not_seen_done(const Passage& passage, const Predicate& sight, const Predicate& done) {
+  if (sight.kind != Predicate::Kind::verb || sight.verb->needs != VerbNeeds::sight || !sight.negated ||
+      done.kind != Predicate::Kind::verb || sight.clause != done.clause)
+    return false;
+  for (std::uint32_t i = sight.span.past; i < done.span.first; ++i) {
+    const Flags& f = passage.notes[i].flags;
+    if (passage.is_mark(i) || f.has(WordClass::coordinator) || f.has(WordClass::subordinator) ||
+        f.has(WordClass::relative) || f.has(WordClass::question_word) || f.has(WordClass::when))
+      return false;
+  }
+  return true;
+}
+
 SentenceReading read_sentence(Passage& passage, const Words& words, Span span) {
   passage.look_at(span);
   SentenceReading reading;
@@ -377,6 +391,10 @@ SentenceReading read_sentence(Passage& passage, const Words& words, Span span) {
     }
     predicate.negated = (negative_in(passage, inside).has_value() || negative_in(passage, before).has_value()) &&
                         !excepted(passage, predicate.right);
+  }
+  for (std::size_t p = 1; p < reading.predicates.size(); ++p) {
+    if (not_seen_done(passage, reading.predicates[p - 1], reading.predicates[p]))
+      reading.predicates[p].negated = reading.predicates[p].unseen = true;
   }
   return reading;
 }

@@ -21,6 +21,7 @@ struct Predicate {
   std::uint32_t particle = 0;  ///< Token of a particle that stands apart; 0 for none.
   bool passive = false;
   bool negated = false;
+  bool unseen = false;  ///< Negated: "I never saw it used."
   bool present_tense = false;
   bool perfect_would = false;  ///< "they'd have taken".
   bool infinitive = false;

@@ -72,6 +72,11 @@ bool VerbSurroundings::is_particle(std::uint32_t k, std::uint32_t past, bool adj
   return !has(past, WordClass::determiner) && notes_[past].thing < 0 && notes_[past].number < 0;
 }
 
+bool VerbSurroundings::never_any(std::uint32_t i) const {
+  if (i + 1 >= span_.past || i == span_.first || !has(i - 1, WordClass::never)) return false;
+  return has(i + 1, WordClass::one) || has(i + 1, WordClass::any);
+}
+
 bool VerbSurroundings::object_after(std::uint32_t i) const {
   for (std::uint32_t k = i + 1; k < std::min(span_.past, i + 12); ++k) {
     if (passage_.is_mark(k) && passage_.tokens[k].mark != ',') return false;
@@ -127,6 +132,8 @@ bool VerbSurroundings::needs_met(std::uint32_t i, const Verb& verb, std::uint8_t
       return agent_can_join(i) && boards_after(past_verb(i, verb));
     case VerbNeeds::seen:
       return object_after(i);
+    case VerbNeeds::sight:
+      return object_after(i) || never_any(i);
     case VerbNeeds::place:
       return thing_after(i, 16, false, false, true) || has(span_.first, WordClass::where) ||
              (verb.kind == VerbKind::present && beside_something(i));

@@ -50,6 +50,9 @@ class VerbSurroundings {
   /// An object of interest, or a pronoun, right of the verb.
   bool object_after(std::uint32_t i) const;
 
+  /// "Never saw one", "never saw any there".
+  bool never_any(std::uint32_t i) const;
+
   /// A mark that ends what a verb can reach: any but a comma, and a comma before a conjunction.
   bool ends_reach(std::uint32_t k) const;
 

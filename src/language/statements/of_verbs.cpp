@@ -26,7 +26,7 @@ void StatementReader::verb(const Predicate& p) {
       takeover(p);
       break;
     case VerbKind::present:
-      if (p.verb->needs == VerbNeeds::seen) {
+      if (p.verb->needs == VerbNeeds::seen || p.verb->needs == VerbNeeds::sight) {
         seen(p);
       } else {
         stands(p);
@@ -415,22 +415,8 @@ void StatementReader::does(const Predicate& p) {
   }
 }
 
-void StatementReader::seen(const Predicate& p) {
-  // Only when nothing else in the clause says what was seen.
-  const Clause& clause = c_.reading.clauses[p.clause];
-  for (std::uint32_t i = clause.first_predicate; i < clause.past_predicate; ++i) {
-    if (c_.reading.predicates[i].at > p.at) return;
-  }
-  if (p.negated) return;
-  for (const Subject& subject : objects_or_pronoun(p)) {
-    if (!subject.thing) continue;
-    const bool placed = arguments_.place_in(p.right, {Role::at, Role::relation}) != nullptr;
-    if (!placed && dates_for(passage_, c_.reading, &p, p.clause).empty()) continue;
-    add_state(&p, subject, subject.thing->negated);
-  }
-}
-
 void StatementReader::stands(const Predicate& p) {
+  if (p.unseen) return;  // "I never saw it used": it may have been there.
   if (p.verb->frame == VerbFrame::object) {
     for (const Subject& subject : p.passive ? subjects_or_pronoun(p) : objects_or_pronoun(p)) {
       add_state(&p, subject, p.negated || (subject.thing && subject.thing->negated));

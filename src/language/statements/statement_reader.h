@@ -57,6 +57,10 @@ class StatementReader {
   bool is_habit(const Predicate& p) const;
   bool in_past_form(const Predicate& p) const;
   void seen(const Predicate& p);
+  void never_saw(const Predicate& p);
+  bool says_never(const Predicate& p) const;
+  bool only_where_and_when(Span span) const;
+  std::optional<Referent> one_spoken_of(std::uint32_t at) const;
   void stands(const Predicate& p);
   void instead_of(const Predicate& p);
 
