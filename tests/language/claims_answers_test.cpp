@@ -124,7 +124,8 @@ TEST_CASE("yes and no answer the state, not the form of the question") {
       {"Q: The stove wasn't in the galley? | A: Yes.", ""},
       {"Q: The stove wasn't in the galley? | A: Yes. It was.", "present stove@galley"},
       {"Q: They didn't take off the winch in 1962? | A: No.", "ends winch 1962 denied led"},
-      {"Q: They didn't take off the winch in 1962? | A: They did.", "ends winch 1962"},
+      // The date is the interviewer's all the same.
+      {"Q: They didn't take off the winch in 1962? | A: They did.", "ends winch 1962 led"},
       {"Q: They never took off the winch, did they? | A: No, they didn't.", "ends winch denied led"},
       {"Q: I don't suppose there was a stove in the galley? | A: No.", "absent stove@galley led"},
       // Asked the other way about, yes is what is expected.
@@ -207,4 +208,36 @@ TEST_CASE("what the narrator never saw there was not") {
       {"I never saw how they took off the winch.", "ends winch first-hand"},
   };
   check(rows);
+}
+TEST_CASE("a date that is the fact and stands in the question alone is led") {
+  const Row rows[] = {
+      {"Q: The gas engine was sold in June 1952? | A: Well, it may have been sold then.",
+       "ends gas engine 1952-06 guess led"},
+      {"Q: And the weighbridge was sold in 1962. | A: It was sold, yes.", "ends weighbridge 1962 led"},
+      {"Q: And the weighbridge was sold in 1962. | A: It was sold, in sixty-three.", "ends weighbridge 1963"},
+      {"Q: Where did they fit the stove in 1962? | A: In the galley.", "begins stove@galley 1962 led"},
+      {"Q: Go on to 1962. | A: They took off the winch. In 1963 they fitted a stove.",
+       "ends winch 1962; begins stove 1963"},
+      // How things were then is the narrator's to say.
+      {"Q: Where was the stove in 1962? | A: In the galley.", "present stove@galley 1962"},
+      {"Q: You were there in 1962. | A: The stove stood in the galley.", "present stove@galley 1962"},
+      // Who does not know when does not say so.
+      {"Q: And the weighbridge was sold in 1962. | A: I don't know what year. It was sold, yes.",
+       "ends weighbridge"},
+      {"Q: And the weighbridge was sold in 1962. | A: I couldn't tell you when. It was a good one. It was "
+       "sold.",
+       "ends weighbridge"},
+      {"Q: And the weighbridge was sold in 1962. | A: It was, I couldn't tell you what year.",
+       "ends weighbridge led"},
+      {"Q: And the weighbridge was sold in 1962. | A: I forget the year, but it was sold.",
+       "ends weighbridge"},
+      {"Q: The kiln was sold in 1962. | A: I forget the year. In 1950 the winch was there. The stove was "
+       "sold.",
+       "present winch 1950; ends stove 1950"},
+  };
+  check(rows);
+  const auto claims = claims_of("Q: And the weighbridge was sold in 1962. | A: It was sold, yes.", lists());
+  REQUIRE(claims.size() == 1);
+  CHECK(claims[0].reason.find("the interviewer gave the date") != std::string::npos);
+  CHECK(claims[0].reason.find("the narrator agreed") == std::string::npos);
 }

@@ -71,7 +71,7 @@ struct Claim {
   Basis basis = Basis::unstated;
   Firmness firmness = Firmness::firm;
   Polarity polarity = Polarity::affirmed;
-  bool led = false;                  ///< The interviewer supplied the fact.
+  bool led = false;                  ///< The interviewer supplied the fact, or the date that is the fact.
   bool subject_carried = false;      ///< Subject taken from an earlier mention.
   bool place_carried = false;
   bool withdrawn = false;            ///< The narrator corrected it in the same breath.

@@ -43,6 +43,7 @@ struct Draft {
   Firmness firmness = Firmness::firm;
   Polarity polarity = Polarity::affirmed;
   bool led = false;
+  bool date_led = false;  ///< The date is the interviewer's, and the fact.
   bool withdrawn = false;
   bool fragment = false;            ///< No verb was found.
   bool throughout = false;  ///< It was so the whole time of its date.

@@ -8,6 +8,7 @@
 #include <algorithm>
 
 #include "language/claims/completion.h"
+#include "language/claims/from_talk.h"
 #include "language/claims/opening.h"
 #include "language/statements/arguments.h"
 
@@ -207,6 +208,13 @@ class Answerer {
   }
 
   void add(Draft draft) {
+    if (draft.date && draft.date->carried) {
+      if (forgets_when(c_)) {
+        draft.date.reset();
+      } else {
+        credit_date(asked_, draft);
+      }
+    }
     draft.quotes = {c_.positions.range_of(c_.passage, c_.reading.span), asked_.quote};
     drafts_.push_back(std::move(draft));
   }

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "language/claims/opening.h"
 #include "language/clauses/unlisted.h"
 #include "language/statements/statements.h"
 #include "language/statements/times.h"
@@ -141,6 +142,11 @@ void Focus::name(const StatementContext& context, const Referent& referent, int 
   }
 }
 
+void Focus::begin_exchange() {
+  date_asked = false;
+  when_unknown = false;
+}
+
 void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft> drafts) {
   const Passage& passage = context.passage;
   const Span span = context.reading.span;
@@ -233,7 +239,9 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
     settle_service(date ? &*date : nullptr, *context.policy, reached.expression);
     date = std::move(reached);
     date_age = 0;
+    date_asked = context.asking;
   }
+  if (!context.asking) when_unknown = date_age > 0 && (when_unknown || forgets_when(context));
 }
 
 }  // namespace witnessmark::claims

@@ -29,6 +29,8 @@ struct Focus {
   int place_sentence = kLongAgo;  ///< Sentence that named it.
   Boxed<ChosenDate> date;         ///< Last date said in this turn or its question.
   int date_age = 0;               ///< Sentences since.
+  bool date_asked = false;        ///< It stands in the interviewer's words of this exchange.
+  bool when_unknown = false;      ///< Said in this answer: "I couldn't tell you what year."
   std::optional<Draft> last;      ///< Last claim, for "no, it was 1964".
   int last_sentence = kLongAgo;
   int words = 0, sentences = 0;  ///< Said so far.
@@ -45,6 +47,8 @@ struct Focus {
   /// The last claim, while "that was 1962" can still mean it.
   const Draft* repeatable() const;
 
+  /// The interviewer takes his turn.
+  void begin_exchange();
   /// Takes in a sentence and what was read from it.
   void bring_up_to_date(const StatementContext& context, std::vector<Draft> drafts);
 

@@ -4,6 +4,9 @@
 
 #include <algorithm>
 
+#include "language/claims/exchange.h"
+#include "language/claims/opening.h"
+
 namespace witnessmark::claims {
 namespace {
 
@@ -81,6 +84,15 @@ const Referent* home_spoken_of(const StatementContext& context, const Focus& foc
   return all ? place : nullptr;
 }
 
+/// Whether two speak of one thing, or of one place and no thing.
+bool of_the_same(const Draft& a, const Draft& b) {
+  const auto terms = [](const std::optional<Referent>& r) {
+    return r ? r->terms : std::vector<std::uint32_t>();
+  };
+  const bool nothing = !a.subject && !b.subject;
+  return nothing ? terms(a.place) == terms(b.place) : terms(a.subject) == terms(b.subject);
+}
+
 /// What was before the narrator's birth the narrator does not tell first-hand.
 bool before_birth(const DateExpression& date, const std::optional<Edtf>& birth, const DatePolicy& policy) {
   if (!birth || !date.period) return false;
@@ -90,6 +102,19 @@ bool before_birth(const DateExpression& date, const std::optional<Edtf>& birth, 
 }
 
 }  // namespace
+
+void credit_date(const Asked& asked, Draft& draft) {
+  const auto change = [](const Draft& d) {
+    return d.statement == Statement::begins || d.statement == Statement::ends ||
+           d.statement == Statement::happened;
+  };
+  if (draft.led || draft.polarity == Polarity::denied || (!change(draft) && !asked.when)) return;
+  const bool put_forward = std::any_of(asked.drafts.begin(), asked.drafts.end(), [&](const Draft& put) {
+    return of_the_same(put, draft) && (asked.when || (put.date && change(put)));
+  });
+  if (!put_forward) return;
+  draft.date_led = true;
+}
 
 void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft) {
   const Focus& focus = talk.focus;
@@ -101,12 +126,13 @@ void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft
     draft.date = *context.today;
   const bool own = draft.basis == Basis::first_hand || draft.statement == Statement::located;
   const bool unborn = own && focus.date && before_birth(focus.date->expression, talk.birth, *context.policy);
-  if (!draft.date && !draft.is_now && focus.date && still_dates(focus, draft) && !unborn &&
-      !any(context, WordClass::other_time)) {
+  const bool unknown = focus.when_unknown || forgets_when(context) || any(context, WordClass::other_time);
+  if (!draft.date && !draft.is_now && focus.date && still_dates(focus, draft) && !unborn && !unknown) {
     draft.date = focus.date;
     draft.date->carried = true;
     std::optional<Edtf>& when = draft.date->expression.edtf;
     if (draft.by_then && when) when = at_the_latest(*when);
+    if (focus.date_asked) credit_date(talk.asked, draft);
   }
   const bool silent = !draft.place && draft.place_words.empty();
   if (!silent || !draft.subject) return;

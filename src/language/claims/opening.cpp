@@ -145,6 +145,14 @@ bool only_dates(const StatementContext& context) {
   return dated;
 }
 
+bool forgets_when(const StatementContext& context) {
+  const auto cues = context.passage.cues_in(context.reading.span);
+  return std::any_of(cues.begin(), cues.end(), [&](const CueSpan& span) {
+    const Cue& cue = context.words.cues[span.cue];
+    return cue.cue == CueClass::memory && cue.value.ends_with("when");
+  });
+}
+
 Denial only_denies(const StatementContext& context) {
   constexpr int kMostWords = 4;
   int words = 0;

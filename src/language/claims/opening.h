@@ -15,6 +15,9 @@ std::uint32_t first_word(const StatementContext& context);
 /// "It must have been August.": a sentence that says nothing but a date. Not so "it wasn't August".
 bool only_dates(const StatementContext& context);
 
+/// "I couldn't tell you what year": no date of the talk before is meant.
+bool forgets_when(const StatementContext& context);
+
 /// A sentence that only denies the one before: what was said ("That it was landed. It wasn't."), or what the
 /// narrator did ("We took it off. We didn't."): "I wasn't" denies nothing that others did.
 enum class Denial { none, of_what_was_said, of_own_doing };

@@ -228,6 +228,7 @@ class InterviewReader {
     if (interviewer) {
       asked_.answered = true;
       focus_.date_age += 1;
+      focus_.begin_exchange();
     }
     const std::optional<Referent> narrator = person_of(speaker);
     std::uint32_t token = 0;
@@ -256,6 +257,7 @@ class InterviewReader {
     if (narrator && !asks) context.narrator = &*narrator;
     collect_actions(reading, context, proposals_.mentions);
     if (asks) {
+      if (!interviewer) focus_.begin_exchange();
       if (context_.by_weights) judge_.interviewer(context);
       ask(context, sentence.range, asked_);
       focus_.bring_up_to_date(context, asked_.drafts);
@@ -302,7 +304,7 @@ class InterviewReader {
     const bool of_several = speak_of_several(reading, drafts);
     for (Draft& draft : drafts) {
       if (draft.quotes.empty()) draft.quotes = {quote_of(context, draft, sentence.range, of_several)};
-      carry(context, {focus_, served_, dates_.talk().birth}, draft);
+      carry(context, {focus_, served_, dates_.talk().birth, asked_}, draft);
     }
     if (drafts.empty() && !only_narrows) finish_short_answer(sentence, span);
     const Writer writer{context_, finders_, utterance, speaker};
@@ -327,7 +329,7 @@ class InterviewReader {
 
   void settle(const StatementContext& context, Draft& draft) const {
     settle_basis(context, draft);
-    carry(context, {focus_, served_, dates_.talk().birth}, draft);
+    carry(context, {focus_, served_, dates_.talk().birth, asked_}, draft);
   }
 
   /// What was asked, as traits tell of it.
@@ -362,7 +364,10 @@ class InterviewReader {
         settle(context, draft);
         // The date of talk some way before is that of a state more often than of what changed it.
         const bool change = draft.statement == Statement::begins || draft.statement == Statement::ends;
-        if (change && draft.date && draft.date->carried && focus_.date_age > kNearDate) draft.date.reset();
+        if (change && draft.date && draft.date->carried && focus_.date_age > kNearDate) {
+          draft.date.reset();
+          draft.date_led = false;
+        }
         draft.odds = judged.odds;
         draft.by_weights = true;
         draft.because.push_back(reason_of(judged));

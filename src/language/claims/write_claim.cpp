@@ -92,6 +92,7 @@ std::string reason_of(const Draft& draft) {
   } else {
     reason += " in one clause";
   }
+  if (draft.date_led) reason += "; the interviewer gave the date";
   for (const std::string& because : draft.because) reason.append("; ").append(because);
   if (draft.withdrawn) reason += "; taken back in the same breath";
   return reason;
@@ -131,7 +132,7 @@ void Writer::write(const Draft& draft, std::vector<Claim>& claims) const {
   claim.basis = draft.basis;
   claim.firmness = draft.firmness;
   claim.polarity = draft.polarity;
-  claim.led = draft.led;
+  claim.led = draft.led || draft.date_led;
   claim.withdrawn = draft.withdrawn;
   claim.quotes = draft.quotes;
   claim.reason = reason_of(draft);

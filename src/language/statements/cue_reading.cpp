@@ -227,7 +227,7 @@ class Reader {
         found_basis(reading, Basis::first_hand);
         break;
       case CueClass::memory:
-        used = before && what.value == "blocks" && !contrast_between(passage_, cue.span.past, said_) &&
+        used = before && what.value.starts_with("blocks") && !contrast_between(passage_, cue.span.past, said_) &&
                !inherited;
         if (used) block(cue, reading);
         break;
