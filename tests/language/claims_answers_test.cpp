@@ -173,6 +173,8 @@ TEST_CASE("there was not, not that I saw, never: no") {
       {"Q: Was there a steam hammer in the smithy? | A: Not that I know of.",
        "absent steam hammer@smithy hedged"},
       {"Q: Was there a steam hammer in the smithy? | A: Not that I remember.", ""},
+      {"Q: Was there a steam hammer in the smithy? | A: No, I don't remember one.", ""},
+      {"Q: Was there a steam hammer in the smithy? | A: Could be, I couldn't tell you.", ""},
       {"Q: Was the winch taken off? | A: Not that I know of.", "ends winch hedged denied"},
       {"Q: When was the winch taken off? | A: Never, that I know of.", ""},
   };

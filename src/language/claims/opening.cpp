@@ -82,13 +82,26 @@ bool stands_alone(const StatementContext& c, std::uint32_t first, const Reply& r
                      [&](const CueSpan& cue) { return opens_answer(c.words.cues[cue.cue].cue); });
 }
 
-/// "Yes, it was", "no, they did": the short form behind it says what was so.
-Opening with_short_form(const StatementContext& c, const Reply& reply) {
+/// "I don't remember one", "I couldn't tell you": begins at a token.
+bool memory_fails(const StatementContext& c, std::uint32_t i) {
+  const auto cues = c.passage.cues_in({i, i + 1});
+  return std::any_of(cues.begin(), cues.end(), [&](const CueSpan& span) {
+    const Cue& cue = c.words.cues[span.cue];
+    return cue.cue == CueClass::memory && cue.value.starts_with("blocks");
+  });
+}
+
+/// "Yes, it was", "no, they did": the short form behind it says what was so. "No, I don't remember one" says
+/// nothing.
+Opening with_what_follows(const StatementContext& c, const Reply& reply) {
   std::uint32_t i = reply.past;
   while (i < c.reading.span.past &&
          (c.passage.tokens[i].kind == Token::Kind::mark || c.passage.notes[i].flags.has(WordClass::filler)))
     ++i;
-  const Opening behind = i < c.reading.span.past ? short_form(c, i) : Opening::other;
+  if (i >= c.reading.span.past || reply.opening == Opening::unknown) return reply.opening;
+  const bool sure = reply.opening != Opening::no && reply.opening != Opening::maybe;
+  if (!sure && memory_fails(c, i)) return Opening::unknown;
+  const Opening behind = reply.opening == Opening::maybe ? Opening::other : short_form(c, i);
   if (behind == Opening::it_was && reply.opening == Opening::no) return Opening::no_it_was;
   return behind == Opening::other ? reply.opening : behind;
 }
@@ -117,14 +130,7 @@ Opening opening_of(const StatementContext& context) {
   const Reply reply = reply_at(context, first);
   if (reply.opening == Opening::other) return ends_with_yes(context) ? Opening::yes : Opening::other;
   if (!stands_alone(context, first, reply)) return Opening::other;
-  switch (reply.opening) {
-    case Opening::yes:
-    case Opening::agrees:
-    case Opening::no:
-      return with_short_form(context, reply);
-    default:
-      return reply.opening;
-  }
+  return with_what_follows(context, reply);
 }
 
 bool only_dates(const StatementContext& context) {
