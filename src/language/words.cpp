@@ -9,6 +9,7 @@
 #include <optional>
 
 #include "language/lexicon_file.h"
+#include "witnessmark/base/did_you_mean.h"
 #include "witnessmark/base/fold.h"
 
 namespace witnessmark {
@@ -132,6 +133,36 @@ constexpr std::array<std::string_view, 19> kCueClasses{
     "pseudo",   "doubt",      "correction",     "nonfactual", "yes",
     "maybe",    "no",         "unknown",        "before_time"};
 
+constexpr std::array<std::string_view, 22> kCueValues{
+    "",         "hedged",    "guess",    "sound",     "alone",   "shown",  "not",
+    "grounds",  "dating",    "blocks",   "when",      "general", "affirm", "aside",
+    "contrary", "not_as_if", "not_only", "not_until", "child",
+    "blocks_when", "agrees", "states"};
+
+/// The values a class of cues may have.
+std::vector<std::string> values_of(CueClass cue) {
+  switch (cue) {
+    case CueClass::hedge:
+      return {"", "hedged", "guess"};
+    case CueClass::told:
+      return {"", "sound"};
+    case CueClass::read:
+      return {"", "alone", "shown"};
+    case CueClass::inferred:
+      return {"", "not", "grounds", "dating"};
+    case CueClass::memory:
+      return {"blocks", "blocks_when", "when", "general"};
+    case CueClass::pseudo:
+      return {"affirm", "aside", "contrary", "not_as_if", "not_only", "not_until"};
+    case CueClass::before_time:
+      return {"", "child"};
+    case CueClass::yes:
+      return {"", "agrees", "states"};
+    default:
+      return {""};
+  }
+}
+
 constexpr std::array<std::string_view, 11> kQuantityClasses{
     "unit",  "ten",       "times", "phrase",    "about",      "about_before",
     "least", "more_than", "most",  "less_than", "not_a_count"};
@@ -150,9 +181,21 @@ std::optional<Value> index_of(const std::array<std::string_view, N>& names, std:
   return static_cast<Value>(found - names.begin());
 }
 
+/// What may have been meant, else what there is.
+std::string advice_of(const std::vector<std::string>& names, const std::string& text) {
+  const std::string near = did_you_mean(near_matches(text, names));
+  if (!near.empty()) return near;
+  std::vector<std::string> said;
+  for (const std::string& name : names) said.push_back(name.empty() ? "nothing" : name);
+  return said.size() == 1 ? "leave it empty" : "give " + one_of_words(said);
+}
+
+/// A name of a list that is not known.
 template <std::size_t N>
-std::string list_of(const std::array<std::string_view, N>& names) {
-  return fmt::format("one of {}", fmt::join(names, ", "));
+Error unknown(const LexiconFile& file, const LexiconFile::Row& row, std::size_t column, std::string_view what,
+              const std::array<std::string_view, N>& names) {
+  return file.error(row, column, fmt::format("{} \"{}\" is not known", what, row[column]),
+                    advice_of({names.begin(), names.end()}, row[column]));
 }
 
 std::uint32_t phrase_value(Words::PhraseKind kind, std::size_t index) {
@@ -214,9 +257,7 @@ Result<void> load_quantities(Words& words, const FileReader& files, const std::f
   if (!file) return file.error();
   for (const LexiconFile::Row& row : file->rows()) {
     const auto what = index_of<QuantityClass>(kQuantityClasses, row[1]);
-    if (!what) {
-      return file->error(row, 1, fmt::format("class \"{}\" is not known", row[1]), list_of(kQuantityClasses));
-    }
+    if (!what) return unknown(*file, row, 1, "class", kQuantityClasses);
     QuantityWord word{*what, 0, 0};
     for (const auto& [cell, value] : {std::pair{2, &word.least}, std::pair{3, &word.most}}) {
       const std::string& text = row[static_cast<std::size_t>(cell)];
@@ -249,8 +290,7 @@ Result<void> load_grammar(Words& words, const FileReader& files, const std::file
   if (!file) return file.error();
   for (const LexiconFile::Row& row : file->rows()) {
     const auto what = index_of<WordClass>(kWordClasses, row[1]);
-    if (!what)
-      return file->error(row, 1, fmt::format("class \"{}\" is not known", row[1]), list_of(kWordClasses));
+    if (!what) return unknown(*file, row, 1, "class", kWordClasses);
     if (*what == WordClass::source && row[0].find(' ') != std::string::npos)
       return file->error(row, 0, "a source is one word", "name it by its last word");
     add_phrase(
@@ -272,10 +312,14 @@ Result<void> load_cues(Words& words, const FileReader& files, const std::filesys
   if (!file) return file.error();
   for (const LexiconFile::Row& row : file->rows()) {
     const auto what = index_of<CueClass>(kCueClasses, row[1]);
-    if (!what)
-      return file->error(row, 1, fmt::format("class \"{}\" is not known", row[1]), list_of(kCueClasses));
+    if (!what) return unknown(*file, row, 1, "class", kCueClasses);
+    const std::vector<std::string> values = values_of(*what);
+    if (std::find(values.begin(), values.end(), row[2]) == values.end()) {
+      return file->error(row, 2, fmt::format("\"{}\" is no value of class {}", row[2], row[1]),
+                         advice_of(values, row[2]));
+    }
     const std::size_t index = words.cues.size();
-    words.cues.push_back({*what, row[2], fold(row[0])});
+    words.cues.push_back({*what, *index_of<CueValue>(kCueValues, row[2]), fold(row[0])});
     const auto single = [&](WordInfo& info) {
       if (info.cue < 0) {
         info.cue = static_cast<std::int32_t>(words.cue_lists.size());
@@ -328,11 +372,9 @@ Result<void> load_verbs(Words& words, const FileReader& files, const std::filesy
     const auto kind = index_of<VerbKind>(kVerbKinds, row[3]);
     const auto frame = index_of<VerbFrame>(kFrames, row[4]);
     const auto needs = index_of<VerbNeeds>(kNeeds, row[5]);
-    if (!kind)
-      return file->error(row, 3, fmt::format("statement \"{}\" is not known", row[3]), list_of(kVerbKinds));
-    if (!frame)
-      return file->error(row, 4, fmt::format("frame \"{}\" is not known", row[4]), list_of(kFrames));
-    if (!needs) return file->error(row, 5, fmt::format("need \"{}\" is not known", row[5]), list_of(kNeeds));
+    if (!kind) return unknown(*file, row, 3, "statement", kVerbKinds);
+    if (!frame) return unknown(*file, row, 4, "frame", kFrames);
+    if (!needs) return unknown(*file, row, 5, "need", kNeeds);
     verb.kind = *kind;
     verb.frame = *frame;
     verb.needs = *needs;
@@ -368,6 +410,14 @@ Result<void> load_verbs(Words& words, const FileReader& files, const std::filesy
 
 std::string_view to_string(CueClass cue) {
   return kCueClasses[static_cast<std::size_t>(cue)];
+}
+std::string_view to_string(CueValue value) {
+  return kCueValues[static_cast<std::size_t>(value)];
+}
+std::string value_of(const Cue& cue) {
+  std::string value(to_string(cue.cue));
+  if (cue.value != CueValue::none) value.append(" ").append(to_string(cue.value));
+  return value;
 }
 std::string_view to_string(WordClass word) {
   return kWordClasses[static_cast<std::size_t>(word)];

@@ -185,11 +185,45 @@ constexpr bool opens_answer(CueClass cue) {
   return cue == CueClass::yes || cue == CueClass::maybe || cue == CueClass::no || cue == CueClass::unknown;
 }
 
+/// What a cue's class leaves open; README.md of the language folder says what each does.
+enum class CueValue : std::uint8_t {
+  none,
+  hedged,
+  guess,
+  sound,
+  alone,
+  shown,
+  not_,
+  grounds,
+  dating,
+  blocks,
+  when,
+  general,
+  affirm,
+  aside,
+  contrary,
+  not_as_if,
+  not_only,
+  not_until,
+  child,
+  blocks_when,
+  agrees,
+  states
+};
+/// As cues.csv writes it; empty for none.
+std::string_view to_string(CueValue);
+/// Whether what is not remembered keeps a statement from being claimed.
+constexpr bool blocks(CueValue value) {
+  return value == CueValue::blocks || value == CueValue::blocks_when;
+}
+
 struct Cue {
   CueClass cue = CueClass::hedge;
-  std::string value;
+  CueValue value = CueValue::none;
   std::string phrase;
 };
+/// Class and value, as mentions hold it: "hedge guess".
+std::string value_of(const Cue&);
 
 /// Classes of quantity words (quantities.csv).
 enum class QuantityClass : std::uint8_t {

@@ -41,6 +41,7 @@ TEST_CASE("a negative reaches as far as its clause, and no further than a but") 
       // then terminators.
       {"They didn't take out the pump in 1931.", "ends pump 1931 denied"},
       {"There was no pump in the adit.", "absent pump@adit"},
+      {"The pump wer'nt in the adit.", "absent pump@adit"},
       {"There was never a pump in the adit.", "absent pump@adit"},
       {"There was nothing in the adit but a pump.", "present pump@adit"},
       {"The pump wasn't in the adit, the forge was in the adit.", "absent pump@adit; present forge@adit"},

@@ -39,7 +39,9 @@ Opening short_form(const StatementContext& c, std::uint32_t first) {
 Opening said_with(const Cue& cue) {
   switch (cue.cue) {
     case CueClass::yes:
-      return cue.value == "agrees" ? Opening::agrees : cue.value == "states" ? Opening::it_was : Opening::yes;
+      return cue.value == CueValue::agrees   ? Opening::agrees
+             : cue.value == CueValue::states ? Opening::it_was
+                                             : Opening::yes;
     case CueClass::maybe:
       return Opening::maybe;
     case CueClass::no:
@@ -87,7 +89,7 @@ bool memory_fails(const StatementContext& c, std::uint32_t i) {
   const auto cues = c.passage.cues_in({i, i + 1});
   return std::any_of(cues.begin(), cues.end(), [&](const CueSpan& span) {
     const Cue& cue = c.words.cues[span.cue];
-    return cue.cue == CueClass::memory && cue.value.starts_with("blocks");
+    return cue.cue == CueClass::memory && blocks(cue.value);
   });
 }
 
@@ -155,7 +157,7 @@ bool forgets_when(const StatementContext& context) {
   const auto cues = context.passage.cues_in(context.reading.span);
   return std::any_of(cues.begin(), cues.end(), [&](const CueSpan& span) {
     const Cue& cue = context.words.cues[span.cue];
-    return cue.cue == CueClass::memory && cue.value.ends_with("when");
+    return cue.cue == CueClass::memory && (cue.value == CueValue::when || cue.value == CueValue::blocks_when);
   });
 }
 

@@ -203,9 +203,8 @@ void collect_mentions(const Passage& passage, const Positions& positions, const 
   for (const CueSpan& cue : passage.cues) {
     const Cue& what = words.cues[cue.cue];
     if (opens_answer(what.cue)) continue;
-    mentions.push_back({MentionKind::cue, positions.range_of(passage, cue.span),
-                        std::string(to_string(what.cue)) + (what.value.empty() ? "" : " " + what.value),
-                        what.phrase, false});
+    mentions.push_back(
+        {MentionKind::cue, positions.range_of(passage, cue.span), value_of(what), what.phrase, false});
   }
 }
 

@@ -13,7 +13,7 @@ namespace {
 bool hides_negatives(const Cue& what) {
   const CueClass cue = what.cue;
   // "because" and "it'd be" hold clauses together and apart like other words.
-  if (cue == CueClass::inferred && (what.value == "grounds" || what.value == "dating")) return false;
+  if (cue == CueClass::inferred && (what.value == CueValue::grounds || what.value == CueValue::dating)) return false;
   return cue == CueClass::pseudo || cue == CueClass::memory || cue == CueClass::doubt ||
          cue == CueClass::hedge || cue == CueClass::correction || cue == CueClass::inferred ||
          cue == CueClass::told || cue == CueClass::before_time;

@@ -131,8 +131,9 @@ Firmness weaker(Firmness a, Firmness b) {
   return static_cast<int>(a) > static_cast<int>(b) ? a : b;
 }
 
-void weaken(CueReading& reading, const std::string& value) {
-  reading.firmness = weaker(reading.firmness, value == "guess" ? Firmness::guess : Firmness::hedged);
+void weaken(CueReading& reading, CueValue value) {
+  reading.firmness =
+      weaker(reading.firmness, value == CueValue::guess ? Firmness::guess : Firmness::hedged);
 }
 
 int weight(Basis basis) {
@@ -185,7 +186,7 @@ class Reader {
         }
         break;
       case CueClass::told:
-        if (what.value == kSound && !is_hearsay(cue)) {
+        if (what.value == CueValue::sound && !is_hearsay(cue)) {
           found_basis(reading, Basis::first_hand);
           break;
         }
@@ -208,15 +209,15 @@ class Reader {
         found_basis(reading, Basis::read);
         break;
       case CueClass::inferred:
-        used = what.value != kDating || is_reckoned(cue);
+        used = what.value != CueValue::dating || is_reckoned(cue);
         if (used) found_basis(reading, Basis::inferred);
-        if (what.value == "not") reading.denied = true;
+        if (what.value == CueValue::not_) reading.denied = true;
         break;
       case CueClass::would_have:
         used = predicate_ && before && cue.span.past + 3 > predicate_->at;
         if (used) {
           found_basis(reading, Basis::inferred);
-          weaken(reading, "hedged");
+          weaken(reading, CueValue::hedged);
         }
         break;
       case CueClass::own_would_have:
@@ -227,20 +228,20 @@ class Reader {
         found_basis(reading, Basis::first_hand);
         break;
       case CueClass::memory:
-        used = before && what.value.starts_with("blocks") && !contrast_between(passage_, cue.span.past, said_) &&
+        used = before && blocks(what.value) && !contrast_between(passage_, cue.span.past, said_) &&
                !inherited;
         if (used) block(cue, reading);
         break;
       case CueClass::pseudo:
-        if (what.value == "not_until") reading.not_until = true;
-        if (what.value == "not_as_if") reading.not_as_if = true;
-        if (what.value == "contrary") reading.contrary = true;
+        if (what.value == CueValue::not_until) reading.not_until = true;
+        if (what.value == CueValue::not_as_if) reading.not_as_if = true;
+        if (what.value == CueValue::contrary) reading.contrary = true;
         break;
       case CueClass::doubt:
         used = before;
         if (used) {
           reading.doubted = true;
-          weaken(reading, "hedged");
+          weaken(reading, CueValue::hedged);
         }
         break;
       case CueClass::nonfactual:
@@ -261,10 +262,11 @@ class Reader {
   }
 
   bool counts_here(const CueSpan& cue, const Cue& what, Where where) const {
-    if (what.value == kGrounds) return (where == Where::behind || where == Where::quoted) && is_ground(cue);
-    if (what.value == kShown && !sentence_.of_source) return false;
-    if (what.value == kAlone && !alone(cue.span, false)) return false;
-    if (where == Where::behind && what.value == kDating) return is_reckoned(cue);
+    if (what.value == CueValue::grounds)
+      return (where == Where::behind || where == Where::quoted) && is_ground(cue);
+    if (what.value == CueValue::shown && !sentence_.of_source) return false;
+    if (what.value == CueValue::alone && !alone(cue.span, false)) return false;
+    if (where == Where::behind && what.value == CueValue::dating) return is_reckoned(cue);
     if (where < Where::quoted || what.cue == CueClass::first_hand) return true;
     // What a trailing "and …" adds tells how he knows only where it tells nothing else.
     const bool may = what.cue == CueClass::hedge || what.cue == CueClass::told ||
@@ -325,12 +327,11 @@ class Reader {
     if (cue.span.first > sentence_.span.first && passage_.has(cue.span.first - 1, WordClass::subordinator))
       return true;
     const auto after = passage_.cues_in({cue.span.past, sentence_.span.past});
-    return std::any_of(after.begin(), after.end(),
-                       [&](const CueSpan& other) { return words_.cues[other.cue].value == kGrounds; });
+    return std::any_of(after.begin(), after.end(), [&](const CueSpan& other) {
+      return words_.cues[other.cue].value == CueValue::grounds;
+    });
   }
 
-  static constexpr std::string_view kSound = "sound", kAlone = "alone", kShown = "shown",
-                                    kGrounds = "grounds", kDating = "dating";
   const Passage& passage_;
   const Words& words_;
   const SentenceReading& sentence_;
@@ -344,7 +345,7 @@ class Reader {
 std::string said_by(const Cue& cue) {
   switch (cue.cue) {
     case CueClass::hedge:
-      return cue.value == "guess" ? "a guess" : "hedged";
+      return cue.value == CueValue::guess ? "a guess" : "hedged";
     case CueClass::told:
     case CueClass::told_order:
     case CueClass::told_own:
@@ -452,7 +453,7 @@ void lay(const StatementContext& context, const CueReading& reading, Draft& draf
     Mention mention;
     mention.kind = MentionKind::cue;
     mention.range = context.positions.range_of(context.passage, span.span);
-    mention.value = std::string(to_string(cue.cue)) + (cue.value.empty() ? "" : " " + cue.value);
+    mention.value = value_of(cue);
     mention.rule = cue.phrase;
     const bool given = std::any_of(draft.cues.begin(), draft.cues.end(), [&](const Mention& other) {
       return other.range == mention.range && other.value == mention.value;
