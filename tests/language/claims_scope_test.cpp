@@ -295,3 +295,25 @@ TEST_CASE("it and there stand for what was last spoken of, and the claim says so
   // A thing in the plural is no "it".
   CHECK(read("The pumps were in the adit. It was taken out in 1931.") == "present pump@adit");
 }
+
+TEST_CASE("what we had before the narrator's time is not known at first hand") {
+  const Row rows[] = {
+      {"Before my time we had a kiln in the adit.", "present kiln@adit"},
+      {"Before I was born we fitted a pump.", "begins pump"},
+      {"We had a kiln in the adit, before my time.", "present kiln@adit"},
+      {"We took out the tram before I came.", "ends tram"},
+      {"Our kiln was in the adit before I joined.", "present kiln@adit"},
+      {"You could hear the pump before I was born.", "present pump"},
+      {"We were in Coldwick before my time.", "located @Coldwick"},
+      {"It was before my time, but we had a kiln in the adit.", "present kiln@adit"},
+      {"My uncle told me we took out the tram before I was born.", "ends tram told"},
+      // "I" is nobody else; what is seen is seen.
+      {"Before I came we had a kiln in the adit, and I fitted the pump.",
+       "present kiln@adit; begins pump first-hand"},
+      {"I painted the cage red before I joined the others.", "begins cage {colour: red} first-hand"},
+      {"I saw the tram in the adit after my time.", "present tram@adit first-hand"},
+      // A child was there.
+      {"I was only little, but we had a kiln in the adit.", "present kiln@adit first-hand"},
+  };
+  check(rows);
+}

@@ -42,11 +42,12 @@ struct Draft {
   std::string knower;
   Firmness firmness = Firmness::firm;
   Polarity polarity = Polarity::affirmed;
+  bool not_there = false;  ///< "Before my time": what "we" did tells nothing of how the narrator knows.
   bool led = false;
   bool date_led = false;  ///< The date is the interviewer's, and the fact.
   bool withdrawn = false;
   bool fragment = false;            ///< No verb was found.
-  bool throughout = false;  ///< It was so the whole time of its date.
+  bool throughout = false;          ///< It was so the whole time of its date.
   bool by_then = false;             ///< Its date is the latest it can have been.
   bool is_now = false;              ///< Said in the present tense: no date of the past is carried to it.
   bool today = false;               ///< Said as it was on the day of speaking.

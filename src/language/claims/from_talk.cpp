@@ -215,6 +215,7 @@ void settle_basis(const StatementContext& context, Draft& draft) {
   const CodePointRange& quote = draft.quotes.front();
   for (std::uint32_t i = context.reading.span.first; i < context.reading.span.past; ++i) {
     if (!shows_narrator(context, i) && !shows_anybody_there(context, i)) continue;
+    if (draft.not_there && !context.passage.has(i, WordClass::self)) continue;
     const CodePointRange at = context.positions.range_of(context.passage, {i, i + 1});
     if (at.begin < quote.begin || at.end > quote.end) continue;
     draft.basis = Basis::first_hand;

@@ -248,6 +248,10 @@ class Reader {
         used = before;
         if (used) block(cue, reading);
         break;
+      case CueClass::before_time:
+        used = what.value != CueValue::child;
+        if (used) reading.not_there = true;
+        break;
       default:
         used = false;
         break;
@@ -270,7 +274,8 @@ class Reader {
     if (where < Where::quoted || what.cue == CueClass::first_hand) return true;
     // What a trailing "and …" adds tells how he knows only where it tells nothing else.
     const bool may = what.cue == CueClass::hedge || what.cue == CueClass::told ||
-                     what.cue == CueClass::read || what.cue == CueClass::inferred;
+                     what.cue == CueClass::read || what.cue == CueClass::inferred ||
+                     what.cue == CueClass::before_time;
     if (!may || (where == Where::quoted && what.cue != CueClass::hedge)) return may;
     const Span stretch = stretch_alone(passage_, sentence_.span, cue.span, what.cue != CueClass::told);
     // Of the next clause only if it is all of that.
@@ -376,7 +381,7 @@ std::string said_by(const Cue& cue) {
     case CueClass::unknown:
       return "not known";
     case CueClass::before_time:
-      return "before it";
+      return "the narrator was not there";
   }
   return std::string(to_string(cue.cue));
 }
@@ -416,6 +421,14 @@ CueReading read_cues(const Passage& passage, const Words& words, const SentenceR
       if (cue.span.first >= own_past && words.cues[cue.cue].cue == CueClass::first_hand) continue;
     }
     reader.read(cue, static_cast<std::uint32_t>(&cue - passage.cues.data()), result, where);
+  }
+  // "It was before my time, but we had one": said for all that follows.
+  for (const CueSpan& cue : passage.cues_in({reading.span.first, first_inherited})) {
+    const Cue& what = words.cues[cue.cue];
+    if (what.cue != CueClass::before_time || what.value == CueValue::child) continue;
+    if (stretch_alone(passage, reading.span, cue.span, true).empty()) continue;
+    result.not_there = true;
+    result.used.push_back(static_cast<std::uint32_t>(&cue - passage.cues.data()));
   }
   // "Contrary to what the book says": it is not what he goes by.
   if (result.contrary && (result.basis == Basis::read || result.basis == Basis::told)) {

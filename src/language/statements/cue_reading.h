@@ -22,6 +22,7 @@ struct CueReading {
   bool not_as_if = false;
   bool contrary = false;
   bool denied = false;              ///< "can't have been"
+  bool not_there = false;           ///< "Before my time": only "I" is the narrator himself.
   std::vector<std::uint32_t> used;  ///< Indices into the passage's cues.
 };
 

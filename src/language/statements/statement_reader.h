@@ -125,6 +125,7 @@ class StatementReader {
   bool joined_by_mark(Span date) const;
   bool tells_leaving(const Predicate* p, Span quoted) const;
   bool rough_measure_in(Span span) const;
+  bool does_it_himself(const Predicate& p) const;
   void put_cues(const Predicate* p, std::uint32_t clause, std::size_t first_draft, Span quoted = {});
   std::uint32_t clause_of(const Predicate* p) const { return p ? p->clause : 0; }
   bool things_between_negated(const Predicate& p, const Thing* thing) const;

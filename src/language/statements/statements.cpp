@@ -263,6 +263,13 @@ bool StatementReader::rough_measure_in(Span span) const {
   return false;
 }
 
+/// "I painted the winch before I came ashore": "I" is nobody but the narrator.
+bool StatementReader::does_it_himself(const Predicate& p) const {
+  for (std::uint32_t i = p.at + 1; i > p.left.first && !arguments_.is_mark(i - 1); --i)
+    if (arguments_.has(i - 1, WordClass::self)) return passage_.notes[i - 1].cue < 0;
+  return false;
+}
+
 void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::size_t first_draft,
                                Span quoted) {
   const CueReading cues = read_cues(passage_, c_.words, c_.reading, p, clause, quoted);
@@ -289,15 +296,14 @@ void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::si
   for (std::size_t d = first_draft; d < drafts_.size(); ++d) {
     Draft& draft = drafts_[d];
     if (never_did) draft.polarity = Polarity::denied;
+    draft.not_there = draft.not_there || cues.not_there;
     const bool unstated = draft.basis == Basis::unstated && cues.basis == Basis::unstated;
-    if (unstated && p && p->agent == Agent::we &&
-        (p->kind == Predicate::Kind::verb || p->kind == Predicate::Kind::have)) {
+    const bool took_part = unstated && p && p->agent == Agent::we && (!cues.not_there || does_it_himself(*p));
+    if (took_part && (p->kind == Predicate::Kind::verb || p->kind == Predicate::Kind::have)) {
       draft.basis = Basis::first_hand;
       draft.because.emplace_back("the narrator took part → first-hand");
     }
-    if (draft.statement == Statement::located && unstated && p && p->agent == Agent::we) {
-      draft.basis = Basis::first_hand;
-    }
+    if (draft.statement == Statement::located && took_part) draft.basis = Basis::first_hand;
     const bool of_size = draft.statement == Statement::attribute && draft.attribute.empty();
     if (of_size && rough_measure_in({own.core.first, std::max(own.core.past, quoted.past)}) &&
         draft.firmness == Firmness::firm)
