@@ -203,15 +203,15 @@ std::vector<DateUse> dates_for(const Passage& passage, const SentenceReading& re
   }
   for (std::uint32_t& date : chosen) date = narrowed(passage, all, date);
   chosen.erase(std::unique(chosen.begin(), chosen.end()), chosen.end());
-  // "Eighteen ninety-five, before my time": one date, said more closely and less so.
-  const auto holds_another = [&](std::uint32_t wide) {
-    return std::any_of(chosen.begin(), chosen.end(), [&](std::uint32_t date) {
-      return date != wide && lies_in(passage.dates[date], passage.dates[wide]) &&
-             !lies_in(passage.dates[wide], passage.dates[date]);
+  // "Eighteen ninety-five, before my time": the limit says nothing more.
+  std::erase_if(chosen, [&](std::uint32_t limit) {
+    const std::optional<Period>& period = passage.dates[limit].period;
+    if (!period || (period->earliest() && period->past_latest())) return false;
+    return std::any_of(all.begin(), all.end(), [&](std::uint32_t date) {
+      return date != limit && lies_in(passage.dates[date], passage.dates[limit]) &&
+             !lies_in(passage.dates[limit], passage.dates[date]);
     });
-  };
-  if (chosen.size() == 2 && holds_another(chosen[0]) != holds_another(chosen[1]))
-    chosen.erase(chosen.begin() + (holds_another(chosen[0]) ? 0 : 1));
+  });
   return uses(passage, chosen, reading.span);
 }
 
