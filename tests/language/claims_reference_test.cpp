@@ -129,3 +129,15 @@ TEST_CASE("it is what was brought in last, of the lists or not") {
   };
   check(rows);
 }
+
+TEST_CASE("a name in front of a thing is where it was, unless an article leads both in") {
+  const Row rows[] = {
+      {"In Hallam lamps were fitted in 1950.", "begins lamp 1950"},
+      {"In Hallam the lamps were fitted in 1950.", "begins lamp 1950"},
+      {"They fitted Hallam lamps in the galley.", "begins lamp@galley"},
+      // Where something else was.
+      {"In the Hallam lamp there was a crack.", ""},
+      {"In Mr Hallam's lamp there was a crack.", ""},
+  };
+  check(rows);
+}

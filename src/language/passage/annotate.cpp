@@ -13,7 +13,8 @@ namespace {
 bool hides_negatives(const Cue& what) {
   const CueClass cue = what.cue;
   // "because" and "it'd be" hold clauses together and apart like other words.
-  if (cue == CueClass::inferred && (what.value == CueValue::grounds || what.value == CueValue::dating)) return false;
+  if (cue == CueClass::inferred && (what.value == CueValue::grounds || what.value == CueValue::dating))
+    return false;
   return cue == CueClass::pseudo || cue == CueClass::memory || cue == CueClass::doubt ||
          cue == CueClass::hedge || cue == CueClass::correction || cue == CueClass::inferred ||
          cue == CueClass::told || cue == CueClass::before_time;
@@ -347,7 +348,8 @@ void Annotator::find_phrases(Passage& passage) {
 /// Reads leftward from a thing over adjectives, numbers and articles to the head of its noun phrase.
 void Annotator::read_phrase(Passage& passage, Thing& thing) {
   std::uint32_t at = thing.span.first;
-  bool determined = false;
+  std::optional<std::uint32_t> behind_name;
+  bool determined = false, owned = false;
   for (int steps = 0; at > 0 && steps < 8; ++steps) {
     const Note& note = passage.notes[at - 1];
     if (passage.is_mark(at - 1) || note.thing >= 0 || note.date >= 0) break;
@@ -401,10 +403,13 @@ void Annotator::read_phrase(Passage& passage, Thing& thing) {
                             passage.has(at - 2, WordClass::determiner);
     const bool verb = note.info && note.info->verb_forms[0] != 0 && !participle;
     if (grammar || verb || note.cue >= 0 || steps >= 3) break;
+    owned = owned || passage.tokens[at - 1].stem != passage.tokens[at - 1].form;
+    if (thing.kind == ThingKind::equipment && !behind_name && !owned && passage.tokens[at - 1].capital)
+      behind_name = at;
     --at;
   }
-  // Unknown words not led in by an article were no adjectives.
-  thing.head = at;
+  // "In Tolbeck lamps were lit": a name not led in by an article is no adjective, but in "Mr Marsh's lamp".
+  thing.head = determined ? at : behind_name.value_or(at);
 }
 
 /// The preposition right before the noun phrase, which may be a phrase of several words.
