@@ -124,6 +124,46 @@ TEST_CASE("what rules read of something only carried is left out where the weigh
   CHECK(claims_of(*against, words) == Lines{plain.front()});
 }
 
+TEST_CASE("who was somewhere is the narrator only where nobody and nothing else is said") {
+  const auto language = load(
+      "always\t-900\t-900\t-900\t-900\t-900\t-900\t-900\t-400\n"
+      "word:ashore\t0\t0\t0\t0\t0\t0\t0\t900\n");
+  REQUIRE(language.ok());
+  Interview interview;
+  interview.narrators = {"ada"};
+  Person ada;
+  ada.key = "ada";
+  ada.name = "Ada Marsh";
+  const TermFinder places(AuthorityList(AuthorityList::Kind::places, {term("loft", "Loft")}), *language);
+  const TermFinder equipment(AuthorityList(AuthorityList::Kind::equipment, {term("vat", "Vat")}), *language);
+  ReadingContext context;
+  context.language = &*language;
+  context.places = &places;
+  context.equipment = &equipment;
+  context.interview = &interview;
+  context.persons = {&ada, 1};
+  struct Row {
+    std::string words, subject, subject_words;
+  };
+  const Row rows[] = {
+      {"And then ashore for a year.", "ada", "the narrator"},
+      {"I was ashore.", "ada", "I"},
+      {"The surveyor was ashore.", "", "The surveyor"},
+      {"That year the old surveyor was ashore.", "", "the old surveyor"},
+      {"It was ashore.", "", "It"},
+  };
+  for (const Row& row : rows) {
+    CAPTURE(row.words);
+    const Transcript transcript = transcript_of(row.words);
+    const auto claims =
+        propose_claims(context, transcript, split_sentences(transcript, language->abbreviations()));
+    REQUIRE(claims.size() == 1);
+    CHECK(claims[0].statement == Statement::located);
+    CHECK(claims[0].subject == row.subject);
+    CHECK(claims[0].subject_words == row.subject_words);
+  }
+}
+
 TEST_CASE("claims are reviewed in the order of their odds") {
   // The second sentence is the likelier.
   const auto language = load(

@@ -115,7 +115,24 @@ class Finder : private VerbSurroundings {
         return Agent::none;
       }
     }
-    return Agent::none;
+    return noun_before(i) ? Agent::other : Agent::none;
+  }
+
+  /// "The doctor was in the cabin": a definite noun of no list right before the verb.
+  bool noun_before(std::uint32_t i) const {
+    constexpr std::uint32_t kLongest = 4;
+    std::uint32_t k = i;
+    while (k > span_.first && (is_adverb(k - 1) || is_aux(k - 1))) --k;
+    const std::uint32_t past = k;
+    const auto unlisted = [&](std::uint32_t at) {
+      const Note& note = notes_[at];
+      return !note.flags.any() && note.thing < 0 && note.date < 0 && note.number < 0 && note.cue < 0 &&
+             !is_mark(at);
+    };
+    while (k > span_.first && past - k < kLongest &&
+           (unlisted(k - 1) || (k < past && (has(k - 1, WordClass::quality) || has(k - 1, WordClass::old)))))
+      --k;
+    return k < past && k > span_.first && has(k - 1, WordClass::determiner);
   }
 
   bool base_form_allowed(std::uint32_t i) const {

@@ -8,7 +8,7 @@
 
 namespace witnessmark::claims {
 
-/// Who does it, as far as the words before the verb say.
+/// Who does it, as far as the words before the verb say; other: somebody or something of no list.
 enum class Agent : std::uint8_t { none, we, other, it, them };
 
 /// A verb of the lists (or a form of to be or to have used as a full verb) with what surrounds it.

@@ -30,11 +30,18 @@ Draft& StatementReader::add_located(const Predicate* p, const Finding& finding, 
     if (!who.referent && who.words.empty() && thing.kind == ThingKind::person)
       who = {referent_of(c_, thing), &thing};
   }
-  // "He was in the cabin", "everything was lying in the mud": not the narrator, whoever it was.
+  // "He was in the cabin", "the doctor was": not the narrator, whoever it was.
   const bool other = p && (p->agent == Agent::other || p->agent == Agent::it);
   if (!who.referent && who.words.empty() && p && p->agent == Agent::them) who.words = they_before(*p);
-  if (!who.referent && who.words.empty() && other)
-    who.words = std::string(passage_.words({std::max(p->left.first, finding.span.first), p->span.first}));
+  if (!who.referent && who.words.empty() && other) {
+    const std::uint32_t from = std::max(p->left.first, finding.span.first);
+    std::uint32_t first = p->span.first;
+    while (first > from && p->agent == Agent::other && !arguments_.has(first, WordClass::determiner)) --first;
+    if (p->agent == Agent::it) first = from;
+    std::uint32_t past = p->span.first;
+    while (past > first && arguments_.has(past - 1, WordClass::adverb)) --past;
+    who.words = std::string(passage_.words({first, past}));
+  }
   if (!who.referent && who.words.empty() && c_.narrator) who.referent = narrator_in(finding);
   Draft& draft = add(p, Statement::located, who, negated);
   draft.quantity.reset();
