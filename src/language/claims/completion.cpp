@@ -17,7 +17,7 @@ constexpr std::uint32_t kLongestWhereabouts = 15;
 
 bool mark_in(const Passage& passage, Span span) {
   for (std::uint32_t i = span.first; i < span.past; ++i)
-    if (passage.tokens[i].kind == Token::Kind::mark) return true;
+    if (passage.is_mark(i)) return true;
   return false;
 }
 
@@ -114,7 +114,7 @@ Pieces pieces_of(const StatementContext& answer) {
   for (std::uint32_t i = span.first; i < span.past; ++i) {
     const Note& note = passage.notes[i];
     if (note.thing >= 0 || note.date >= 0) continue;
-    const bool ends = passage.tokens[i].kind == Token::Kind::mark || note.flags.has(WordClass::terminator) ||
+    const bool ends = passage.is_mark(i) || note.flags.has(WordClass::terminator) ||
                       note.flags.has(WordClass::until);  // "It didn't come until 1950."
     if (ends) {
       close(i, false);

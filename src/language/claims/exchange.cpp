@@ -1,8 +1,9 @@
 // Question and answer. A question that already holds the fact ("It was taken off in 1962, wasn't it?") and is
 // only confirmed makes a claim that is marked as led: the interviewer supplied it. Denied, it makes the
-// denial, and what the narrator puts in its place. A question for the time, place or number supplies subject
-// and statement; the fact is the narrator's, so nothing is led. An answer that declines ("I wouldn't know")
-// makes nothing.
+// denial, and what the narrator puts in its place. Yes and no are of the state asked about, whichever way the
+// question was put ("There was no stove?" "No."). A question for the time, place or number supplies subject
+// and statement; the fact is the narrator's, so nothing is led but a date that only the interviewer said. An
+// answer that declines ("I wouldn't know") makes nothing.
 #include "language/claims/exchange.h"
 
 #include <algorithm>
@@ -22,7 +23,7 @@ bool same_subject(const Draft& a, const Draft& b) {
 
 /// "When you came aboard, was the winch …?": a "when" with its subject right behind it asks nothing.
 bool opens_subordinate(const StatementContext& c, std::uint32_t i) {
-  if (!c.passage.notes[i].flags.has(WordClass::when) || i + 1 >= c.reading.span.past) return false;
+  if (!c.passage.has(i, WordClass::when) || i + 1 >= c.reading.span.past) return false;
   const Note& next = c.passage.notes[i + 1];
   const Flags& f = next.flags;
   const bool auxiliary =
@@ -35,12 +36,11 @@ bool opens_subordinate(const StatementContext& c, std::uint32_t i) {
 /// ("…, was it?").
 bool asks_inverted(const StatementContext& c) {
   const Span span = c.reading.span;
-  const auto is_mark = [&](std::uint32_t i) { return c.passage.tokens[i].kind == Token::Kind::mark; };
   bool opens = true;
   for (std::uint32_t i = span.first; i < span.past; ++i) {
     const Note& note = c.passage.notes[i];
     const Flags& f = note.flags;
-    if (is_mark(i)) {
+    if (c.passage.is_mark(i)) {
       opens = true;
       continue;
     }
@@ -49,7 +49,7 @@ bool asks_inverted(const StatementContext& c) {
         f.has(WordClass::be) || f.has(WordClass::do_) || f.has(WordClass::have) || f.has(WordClass::modal);
     const bool contracted = f.has(WordClass::it) || f.has(WordClass::this_) || f.has(WordClass::they) ||
                             f.has(WordClass::we) || f.has(WordClass::she) || f.has(WordClass::exist);
-    const bool tag = i + 2 >= span.past || is_mark(i + 2);
+    const bool tag = i + 2 >= span.past || c.passage.is_mark(i + 2);
     if (opens && auxiliary && !contracted && note.cue < 0 && !tag) return true;
     opens = false;
   }

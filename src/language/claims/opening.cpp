@@ -6,8 +6,7 @@ namespace witnessmark::claims {
 
 std::uint32_t first_word(const StatementContext& c) {
   std::uint32_t i = c.reading.span.first;
-  while (i < c.reading.span.past &&
-         (c.passage.tokens[i].kind == Token::Kind::mark || c.passage.notes[i].flags.has(WordClass::filler))) {
+  while (i < c.reading.span.past && (c.passage.is_mark(i) || c.passage.has(i, WordClass::filler))) {
     ++i;
   }
   return i;
@@ -30,7 +29,7 @@ Opening short_form(const StatementContext& c, std::uint32_t first) {
     return Opening::other;
   bool negative = auxiliary.has(WordClass::negative);
   for (++i; flags(i).has(WordClass::negative) || flags(i).has(WordClass::never); ++i) negative = true;
-  const bool ends = i >= c.reading.span.past || c.passage.tokens[i].kind == Token::Kind::mark;
+  const bool ends = i >= c.reading.span.past || c.passage.is_mark(i);
   if (!ends) return Opening::other;
   return negative ? Opening::no : Opening::it_was;
 }
@@ -75,8 +74,7 @@ Reply reply_at(const StatementContext& c, std::uint32_t first) {
 bool stands_alone(const StatementContext& c, std::uint32_t first, const Reply& reply) {
   constexpr std::uint32_t kShort = 5;  // Letters.
   if (reply.opening == Opening::maybe || reply.opening == Opening::unknown) return true;
-  if (reply.past >= c.reading.span.past || c.passage.tokens[reply.past].kind == Token::Kind::mark)
-    return true;
+  if (reply.past >= c.reading.span.past || c.passage.is_mark(reply.past)) return true;
   const std::uint32_t letters = c.passage.tokens[first].end - c.passage.tokens[first].begin;
   if (reply.opening != Opening::no && reply.past == first + 1 && letters <= kShort) return true;
   const auto after = c.passage.cues_in({reply.past, reply.past + 1});
@@ -97,9 +95,7 @@ bool memory_fails(const StatementContext& c, std::uint32_t i) {
 /// nothing.
 Opening with_what_follows(const StatementContext& c, const Reply& reply) {
   std::uint32_t i = reply.past;
-  while (i < c.reading.span.past &&
-         (c.passage.tokens[i].kind == Token::Kind::mark || c.passage.notes[i].flags.has(WordClass::filler)))
-    ++i;
+  while (i < c.reading.span.past && (c.passage.is_mark(i) || c.passage.has(i, WordClass::filler))) ++i;
   if (i >= c.reading.span.past || reply.opening == Opening::unknown) return reply.opening;
   const bool sure = reply.opening != Opening::no && reply.opening != Opening::maybe;
   if (!sure && memory_fails(c, i)) return Opening::unknown;
@@ -116,8 +112,7 @@ bool ends_with_yes(const StatementContext& c) {
   const auto cues = c.passage.cues_in(span);
   return std::any_of(cues.begin(), cues.end(), [&](const CueSpan& cue) {
     const bool last =
-        cue.span.past == span.past ||
-        (cue.span.past + 1 == span.past && c.passage.tokens[cue.span.past].kind == Token::Kind::mark);
+        cue.span.past == span.past || (cue.span.past + 1 == span.past && c.passage.is_mark(cue.span.past));
     return last && c.words.cues[cue.cue].cue == CueClass::yes;
   });
 }
@@ -141,12 +136,12 @@ bool only_dates(const StatementContext& context) {
     const Note& note = context.passage.notes[i];
     if (note.date >= 0) dated = true;
     const Flags& f = note.flags;
-    const bool empty = note.date >= 0 || note.cue >= 0 ||
-                       context.passage.tokens[i].kind == Token::Kind::mark || f.has(WordClass::filler) ||
-                       f.has(WordClass::adverb) || f.has(WordClass::it) || f.has(WordClass::this_) ||
-                       f.has(WordClass::be) || f.has(WordClass::modal) || f.has(WordClass::would) ||
-                       f.has(WordClass::have) || f.has(WordClass::determiner) || f.has(WordClass::at) ||
-                       f.has(WordClass::coordinator) || f.has(WordClass::question_word);
+    const bool empty = note.date >= 0 || note.cue >= 0 || context.passage.is_mark(i) ||
+                       f.has(WordClass::filler) || f.has(WordClass::adverb) || f.has(WordClass::it) ||
+                       f.has(WordClass::this_) || f.has(WordClass::be) || f.has(WordClass::modal) ||
+                       f.has(WordClass::would) || f.has(WordClass::have) || f.has(WordClass::determiner) ||
+                       f.has(WordClass::at) || f.has(WordClass::coordinator) ||
+                       f.has(WordClass::question_word);
     const bool denies = f.has(WordClass::negative) && note.cue < 0;
     if (!empty || denies || f.has(WordClass::we)) return false;
   }
@@ -167,7 +162,7 @@ Denial only_denies(const StatementContext& context) {
   Denial of = Denial::none;
   bool negative = false;
   for (std::uint32_t i = context.reading.span.first; i < context.reading.span.past; ++i) {
-    if (context.passage.tokens[i].kind == Token::Kind::mark) continue;
+    if (context.passage.is_mark(i)) continue;
     const Flags& f = context.passage.notes[i].flags;
     if (f.has(WordClass::filler)) continue;
     if (++words > kMostWords) return Denial::none;
