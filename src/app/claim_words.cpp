@@ -2,6 +2,7 @@
 
 #include <fmt/core.h>
 
+#include "witnessmark/base/counted.h"
 #include "witnessmark/base/fold.h"
 #include "witnessmark/time/relations.h"
 
@@ -45,7 +46,7 @@ int weight_of(const Comparison& comparison) {
 
 std::string grounds_words(std::int64_t reviewed_claims) {
   if (reviewed_claims == 0) return "the register alone (no claim reviewed yet)";
-  return fmt::format("the register and {}", in_unit({reviewed_claims, reviewed_claims}, "reviewed claim"));
+  return fmt::format("the register and {}", counted(reviewed_claims, "reviewed claim"));
 }
 
 std::string number_words(const Claim& claim) {
@@ -66,11 +67,18 @@ std::string date_words(const Period& period) {
   return describe(period);
 }
 
+std::string date_words(const ClaimTime& when) {
+  if (!when.period) return "";
+  std::string words = date_words(*when.period);
+  if (when.dated.value && is_uncertain(*when.dated.value)) words += ", uncertain";
+  return words;
+}
+
 std::string when_words(const ClaimTime& when) {
   const Dated& dated = when.dated;
   if (!dated.value)
     return dated.written.empty() ? "" : one_line(fmt::format("“{}” (not resolved)", dated.written));
-  std::string text = when.period ? date_words(*when.period) : to_string(*dated.value);
+  std::string text = when.period ? date_words(when) : to_string(*dated.value);
   const bool same = fold(dated.written) == fold(text) || dated.written == to_string(*dated.value);
   if (!dated.written.empty() && !same) text += fmt::format(" (“{}”)", dated.written);
   return one_line(text);
@@ -101,7 +109,8 @@ std::string how_words(const Claim& claim) {
 std::string recall_words(const Recall& recall) {
   std::string text;
   const auto add = [&](std::string words) { text += (text.empty() ? "" : ", ") + words; };
-  if (recall.recall_distance) add(fmt::format("told {} years after", to_string(*recall.recall_distance)));
+  if (const auto& years = recall.recall_distance)
+    add(fmt::format("told {} after", in_unit({years->least, years->most}, "year")));
   if (recall.age_at_event && recall.age_at_event->most < 0)
     add("not born then");
   else if (recall.age_at_event)

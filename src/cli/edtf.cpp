@@ -18,7 +18,7 @@ void print_meaning(Command& command, const EdtfMeaning& meaning) {
   const Period& period = meaning.period;
   const auto last = period.past_latest() ? std::optional<Day>(*period.past_latest() - 1) : std::nullopt;
   fmt::print(out, "{}  (level {})\n", meaning.canonical, meaning.level);
-  fmt::print(out, "  means     {}\n", describe(period));
+  fmt::print(out, "  means     {}\n", meaning.words);
   fmt::print(out, "  earliest  {}\n  latest    {}\n", day_text(period.earliest()), day_text(last));
   fmt::print(out, "  begins within | ends within: {}\n", to_string(period));
   if (meaning.too_many_candidates) fmt::print(out, "  stands for more dates than can be listed\n");
@@ -63,18 +63,20 @@ void add_edtf(CLI::App& program, Command& command) {
       return command.fail({"", 0, 0, "no expression is given", "write one, such as 1962-21"});
     const auto policy = load_date_policy(command.surroundings());
     if (!policy) return command.fail(policy.error());
+    bool explained = false;
     for (const std::string& expression : *expressions) {
       const auto meaning = edtf_meaning(expression, *policy);
       if (!meaning) {
         command.fail(meaning.error());
         continue;
       }
+      explained = true;
       if (options->format == "text")
         print_meaning(command, *meaning);
       else
         print_json(command, expression, *meaning, *policy);
     }
-    if (options->format == "text") fmt::print(command.out(), "{}\n", describe(*policy));
+    if (explained && options->format == "text") fmt::print(command.out(), "{}\n", describe(*policy));
   });
 }
 

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "witnessmark/base/counted.h"
 #include "witnessmark/time/relations.h"
 
 namespace witnessmark {
@@ -67,10 +68,6 @@ Unit grain_of(const Period& period) {
   const std::int64_t days = *period.past_latest() - *period.earliest();
   if (days < 28) return Unit::days;
   return days < 365 ? Unit::months : Unit::years;
-}
-
-std::string counted(std::int64_t number, std::string_view unit) {
-  return fmt::format("{} {}{}", number, unit, number == 1 ? "" : "s");
 }
 
 }  // namespace

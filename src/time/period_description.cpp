@@ -104,4 +104,11 @@ std::string describe(const Period& period) {
                      when_text(first_last, last_last));
 }
 
+std::string describe(const Edtf& value, const Period& period) {
+  const std::string doubt = doubt_words(value);
+  if (doubt.empty()) return describe(period);
+  const bool one_date = std::holds_alternative<EdtfDate>(value.value);
+  return fmt::format("{}{} {}", describe(period), one_date ? "," : ";", doubt);
+}
+
 }  // namespace witnessmark

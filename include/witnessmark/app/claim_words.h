@@ -34,6 +34,8 @@ std::string number_words(const Claim& claim);
 
 /// A period in few words, for lists: "September to November 1962", "by 30 November 1962".
 std::string date_words(const Period& period);
+/// The same of a claim, with its doubt: "1957, uncertain"; empty when it has no resolved date.
+std::string date_words(const ClaimTime& when);
 
 /// The time as read and as said: "March 1957 (“March nineteen fifty-seven”)"; empty when undated.
 std::string when_words(const ClaimTime& when);

@@ -16,11 +16,13 @@ Result<DatePolicy> load_date_policy(const Surroundings& surroundings);
 /// before the interview. Without an interview date the default.
 CenturyPolicy century_before(const std::optional<Edtf>& interview, const DatePolicy& policy);
 
-/// What an EDTF expression means, for people: canonical text, level, earliest and latest day, in words.
+/// What an EDTF expression means, for people: canonical text, level, earliest and latest day, in words. The
+/// source of an Error is the expression.
 struct EdtfMeaning {
   std::string canonical;
   int level = 0;
   Period period;
+  std::string words;                ///< The period and what the marks say: "1957, uncertain".
   std::vector<Period> candidates;   ///< When it stands for several, up to 400.
   bool too_many_candidates = false;
 };

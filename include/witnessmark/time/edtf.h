@@ -113,6 +113,15 @@ Result<Edtf> parse_edtf(std::string_view text);
 std::string to_string(const Edtf& value);
 std::string to_string(const EdtfDate& date);
 
+/// What the marks `?`, `~` and `%` say, in words: "uncertain", "approximate", "uncertain and approximate" of
+/// a date; the component where they are on some only ("year and month uncertain"), the end of an interval
+/// ("end: approximate"), the element of a set ("1957?: uncertain"). Empty without marks.
+std::string doubt_words(const Edtf& value);
+
+/// Whether `?` or `%` stands anywhere. A period shows how wide an approximate date is, but not that it is in
+/// doubt.
+bool is_uncertain(const Edtf& value);
+
 /// The lowest level (0, 1 or 2) that has everything the value uses.
 int edtf_level(const Edtf& value);
 

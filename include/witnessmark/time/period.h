@@ -51,6 +51,10 @@ std::string to_string(const Period& period);
 /// "beginning 1964, ending 2008", "from 1960, end unknown".
 std::string describe(const Period& period);
 
+/// The same of a date with its doubt: "1957, uncertain", "some time from 1956 to 1958, approximate", "1957 to
+/// 1959; end: uncertain".
+std::string describe(const Edtf& value, const Period& period);
+
 /// Exactly the days [first, past).
 Period exact_period(Day first, Day past);
 

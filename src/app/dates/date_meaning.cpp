@@ -21,11 +21,16 @@ CenturyPolicy century_before(const std::optional<Edtf>& interview, const DatePol
 
 Result<EdtfMeaning> edtf_meaning(std::string_view expression, const DatePolicy& policy) {
   const auto value = parse_edtf(expression);
-  if (!value) return value.error();
+  if (!value) {
+    Error error = value.error();
+    error.source = expression;
+    return error;
+  }
   EdtfMeaning meaning;
   meaning.canonical = to_string(*value);
   meaning.level = edtf_level(*value);
   meaning.period = to_period(*value, policy);
+  meaning.words = describe(*value, meaning.period);
   if (auto several = candidates(*value, policy)) {
     meaning.candidates = std::move(*several);
   } else {
