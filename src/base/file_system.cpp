@@ -134,6 +134,23 @@ bool SystemFileReader::exists(const fs::path& path) const {
   return fs::exists(path, code);
 }
 
+std::vector<std::string> FileReader::names_in(const fs::path&) const {
+  return {};
+}
+
+std::vector<std::string> SystemFileReader::names_in(const fs::path& folder) const {
+  constexpr std::size_t kMost = 10'000;
+  std::vector<std::string> names;
+  std::error_code code;
+  fs::directory_iterator entry(folder.empty() ? fs::path(".") : folder, code);
+  for (; !code && entry != fs::directory_iterator() && names.size() < kMost; entry.increment(code)) {
+    std::error_code unknown;
+    if (entry->is_regular_file(unknown)) names.push_back(entry->path().filename().string());
+  }
+  std::sort(names.begin(), names.end());
+  return names;
+}
+
 Result<void> write_file(const fs::path& path, std::string_view bytes) {
   struct stat before {};
   const bool replaces = ::stat(path.c_str(), &before) == 0;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "witnessmark/base/counted.h"
 #include "witnessmark/base/fold.h"
 #include "witnessmark/time/edtf.h"
 #include "witnessmark/time/period.h"
@@ -91,8 +92,8 @@ void Command::report(const std::vector<Diagnostic>& diagnostics) const {
     errors += diagnostic.severity == Diagnostic::Severity::error;
   }
   if (errors > 0)
-    fmt::print(err(), "witnessmark: {} {}; nothing was taken in, the site file is as it was\n", errors,
-               errors == 1 ? "error" : "errors");
+    fmt::print(err(), "witnessmark: {}; nothing was taken in, the site file is as it was\n",
+               counted(errors, "error"));
 }
 
 }  // namespace witnessmark

@@ -3,6 +3,7 @@
 #include "command.h"
 #include "taking_in_text.h"
 #include "witnessmark/app/take_in.h"
+#include "witnessmark/base/counted.h"
 #include "witnessmark/base/fold.h"
 
 namespace witnessmark {
@@ -27,7 +28,7 @@ void print_transcript(Command& command, const TakenTranscript& taken) {
              in_words(taken.changes.kind), taken.reader, taken.changes.version, taken.words, taken.utterances,
              visible(taken.encoding_remark));
   if (taken.changes.carried > 0)
-    fmt::print(command.out(), "    {} claims found again\n", taken.changes.carried);
+    fmt::print(command.out(), "    {} found again\n", counted(taken.changes.carried, "claim"));
   for (const LostAnchor& lost : taken.changes.lost)
     fmt::print(command.out(), "    not found again: “{}”{}\n", visible(lost.quote),
                lost.decided ? " (decided)" : "");
@@ -63,6 +64,7 @@ void add_interviews(CLI::App& program, Command& command) {
     if (!taken.done) return command.end_with(kBadInput);
     print_counts(command, "interviews", taken.changes.interviews);
     print_counts(command, "persons", taken.changes.persons);
+    print_counts(command, "service periods", taken.changes.service);
     print_counts(command, "speakers", taken.changes.speakers);
     print_counts(command, "releases", taken.changes.releases);
     print_counts(command, "passages under conditions", taken.changes.passages);

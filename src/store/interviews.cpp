@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <limits>
 #include <set>
 
@@ -17,6 +18,7 @@ struct SortedFile {
   SortedRows<Speaker> speakers;
   SortedRows<NarratorRelease> releases;
   SortedRows<RestrictedPassage> passages;
+  RowCounts service;
 };
 
 Error unknown_reference(std::string_view what, std::string_view key, std::string_view of,
@@ -85,12 +87,29 @@ Result<void> check_references(StoreConnection& connection, const InterviewFile& 
   return {};
 }
 
+RowCounts count_service(const std::vector<ServicePeriod>& before, const std::vector<ServicePeriod>& now) {
+  const auto was_there = [&](const ServicePeriod& period) {
+    return std::find(before.begin(), before.end(), period) != before.end();
+  };
+  RowCounts counts;
+  counts.unchanged = static_cast<std::size_t>(std::count_if(now.begin(), now.end(), was_there));
+  const std::size_t others = now.size() - counts.unchanged;
+  counts.changed = std::min(others, before.size() - std::min(before.size(), counts.unchanged));
+  counts.added = others - counts.changed;
+  return counts;
+}
+
 Result<SortedFile> sort_file(StoreConnection& connection, const InterviewFile& file) {
-  SortedFile sorted;
-  auto persons = sort_rows(connection, file.persons, [](const Person& before, Person& row) {
+  RowCounts service;
+  auto persons = sort_rows(connection, file.persons, [&](const Person& before, Person& row) {
+    const RowCounts counts = count_service(before.service, row.service);
+    service.added += counts.added;
+    service.changed += counts.changed;
+    service.unchanged += counts.unchanged;
     if (row.service.empty()) row.service = before.service;
   });
   if (!persons) return persons.error();
+  for (const Person& person : persons->added) service.added += person.service.size();
   auto interviews = sort_rows(connection, file.interviews);
   if (!interviews) return interviews.error();
   auto speakers = sort_rows(connection, file.speakers);
@@ -99,8 +118,8 @@ Result<SortedFile> sort_file(StoreConnection& connection, const InterviewFile& f
   if (!releases) return releases.error();
   auto passages = sort_rows(connection, file.passages);
   if (!passages) return passages.error();
-  return SortedFile{std::move(*persons), std::move(*interviews), std::move(*speakers), std::move(*releases),
-                    std::move(*passages)};
+  return SortedFile{std::move(*persons),  std::move(*interviews), std::move(*speakers),
+                    std::move(*releases), std::move(*passages),   service};
 }
 
 /// One event for each person and for each interview that gains something: so that what is about one interview
@@ -164,6 +183,7 @@ Result<InterviewChanges> save_interviews(SiteFile& site, const InterviewFile& fi
   changes.speakers = sorted.speakers.counts();
   changes.releases = sorted.releases.counts();
   changes.passages = sorted.passages.counts();
+  changes.service = sorted.service;
   std::int64_t last = write_added(connection, sorted);
   last = std::max(last, update_all(connection, sorted.persons.changed, changes.changed));
   last = std::max(last, update_all(connection, sorted.interviews.changed, changes.changed));

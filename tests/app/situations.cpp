@@ -4,7 +4,7 @@
 #include <map>
 #include <optional>
 
-#include "app/passages.h"
+#include "app/taking_in/passages.h"
 #include "witnessmark/base/csv.h"
 #include "witnessmark/base/decode.h"
 #include "witnessmark/store/claims.h"

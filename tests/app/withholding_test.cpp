@@ -4,7 +4,7 @@
 
 #include <set>
 
-#include "app/passages.h"
+#include "app/taking_in/passages.h"
 #include "whole_job.h"
 #include "witnessmark/app/bounds.h"
 #include "witnessmark/app/claim_records.h"

@@ -70,6 +70,15 @@ TEST_CASE("what is written is read back byte for byte") {
   }
 }
 
+TEST_CASE("the files of a folder are named in order, folders left out") {
+  const TemporaryFolder folder;
+  std::filesystem::create_directory(folder / "within");
+  for (const char* name : {"b.txt", "a.vtt"}) REQUIRE(write_file(folder / name, ""));
+  CHECK(SystemFileReader().names_in((folder / "b.txt").parent_path()) ==
+        std::vector<std::string>{"a.vtt", "b.txt"});
+  CHECK(SystemFileReader().names_in(folder / "nowhere").empty());
+}
+
 TEST_CASE("a file of no stated size is read whole") {
   // The kernel states size 0 for the files of /proc.
   const auto bytes = SystemFileReader().read("/proc/self/status");

@@ -35,13 +35,26 @@ TEST_CASE("the same rows again change nothing, not even the journal") {
   const InterviewChanges first = must(save_interviews(site, interview_file()));
   CHECK(first.interviews == RowCounts{2, 0, 0});
   CHECK(first.persons == RowCounts{2, 0, 0});
+  CHECK(first.service == RowCounts{1, 0, 0});
   const InterviewFile before = load_interviews(site);
   const auto events = count_events(site);
   const InterviewChanges second = must(save_interviews(site, interview_file()));
   CHECK(!second.any());
   CHECK(second.interviews == RowCounts{0, 0, 2});
+  CHECK(second.service == RowCounts{0, 0, 1});
   CHECK(count_events(site) == events);
   CHECK(load_interviews(site).persons == before.persons);
+}
+
+TEST_CASE("service periods are counted with their persons") {
+  SiteFile site = site_in_memory();
+  must(save_interviews(site, interview_file()));
+  InterviewFile file;
+  file.persons = {interview_file().persons[0]};
+  file.persons[0].service[0].role = "mate";
+  file.persons[0].service.push_back({"aske", dated("1960"), "master", ""});
+  CHECK(must(save_interviews(site, file)).service == RowCounts{1, 1, 0});
+  CHECK(must(save_interviews(site, file)).service == RowCounts{0, 0, 2});
 }
 
 TEST_CASE("a changed row keeps its id, and the journal has it before and after") {

@@ -2,6 +2,7 @@
 #include <filesystem>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "witnessmark/base/result.h"
 
@@ -15,6 +16,9 @@ class FileReader {
   /// limit.
   virtual Result<std::string> read(const std::filesystem::path& path) const = 0;
   virtual bool exists(const std::filesystem::path& path) const = 0;
+  /// Names of the files in a folder, sorted; none when it cannot be looked into. For advice on a misspelt
+  /// name.
+  virtual std::vector<std::string> names_in(const std::filesystem::path& folder) const;
 };
 
 /// The real file system. Files over limit_bytes are refused.
@@ -23,6 +27,7 @@ class SystemFileReader final : public FileReader {
   explicit SystemFileReader(std::int64_t limit_bytes = std::int64_t{1} << 30) : limit_bytes_(limit_bytes) {}
   Result<std::string> read(const std::filesystem::path& path) const override;
   bool exists(const std::filesystem::path& path) const override;
+  std::vector<std::string> names_in(const std::filesystem::path& folder) const override;
 
  private:
   std::int64_t limit_bytes_;

@@ -15,7 +15,8 @@ std::string_view to_string(KeyKind kind);
 struct UnresolvedKey {
   std::vector<KeyKind> may_be;  ///< Any of these will do.
   std::string key;
-  Error what;
+  Error what;                          ///< With near matches of the files in its advice.
+  std::vector<std::string> near = {};  ///< These: keys of the files that it may have been meant for.
   bool operator==(const UnresolvedKey&) const = default;
 };
 

@@ -16,6 +16,7 @@ namespace witnessmark {
 
 struct InterviewChanges {
   RowCounts interviews, persons, speakers, releases, passages;
+  RowCounts service;  ///< Periods of the persons taken in; one that differs takes the place of a former one.
   std::vector<ChangedRow> changed;
   bool any() const;
 };

@@ -88,7 +88,9 @@ class InterviewFilesReader {
     references_.use({KeyKind::person}, interview.interviewers, "interviewers", row);
     references_.use({KeyKind::source, KeyKind::interview}, interview.shown_beforehand, "shown_beforehand",
                     row);
-    if (row.ok()) out_.file.interviews.push_back(std::move(interview));
+    if (!row.ok()) return;
+    out_.file.interviews.push_back(std::move(interview));
+    out_.transcript_cells.push_back(row.at("transcript"));
   }
 
   void read_session(RowReader& row, Interview& interview) {
@@ -154,7 +156,9 @@ class InterviewFilesReader {
     }
     references_.use(KeyKind::interview, speaker.interview, "interview", row);
     references_.use(KeyKind::person, speaker.person, "person", row);
-    if (row.ok()) out_.file.speakers.push_back(std::move(speaker));
+    if (!row.ok()) return;
+    out_.file.speakers.push_back(std::move(speaker));
+    out_.label_cells.push_back(row.at("label"));
   }
 
   void read_release(RowReader& row) {

@@ -3,9 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <vector>
 
+#include "read/tables/date_in_words.h"
 #include "witnessmark/base/fold.h"
 #include "witnessmark/time/day.h"
 
@@ -54,19 +54,6 @@ std::string shape_of(const std::vector<Piece>& pieces) {
 
 int number(const Piece& piece) {
   return piece.text.size() > 4 ? 9999 : std::stoi(piece.text);
-}
-
-int month_of(std::string_view word) {
-  static constexpr std::array<std::string_view, 12> kMonths = {
-      "january", "february", "march",     "april",   "may",      "june",
-      "july",    "august",   "september", "october", "november", "december"};
-  const std::string folded = fold(word);
-  if (folded == "sept") return 9;
-  for (std::size_t i = 0; i < kMonths.size(); ++i) {
-    if (folded == kMonths[i] || (folded.size() == 3 && kMonths[i].starts_with(folded)))
-      return static_cast<int>(i) + 1;
-  }
-  return 0;
 }
 
 /// The year in full, two digits as 19dd.
@@ -121,7 +108,7 @@ std::optional<MangledDate> with_month_name(const std::vector<Piece>& pieces) {
     if (piece.kind == Piece::Kind::letters) month = &piece;
     if (piece.kind == Piece::Kind::digits) numbers.push_back(&piece);
   }
-  const int m = month ? month_of(month->text) : 0;
+  const int m = month ? month_named(month->text) : 0;
   if (m == 0) return std::nullopt;
   if (numbers.size() == 1) {
     const Piece& year = *numbers[0];

@@ -101,8 +101,9 @@ std::vector<UnresolvedKey> References::unresolved() const {
       const auto& keys = order_[static_cast<std::size_t>(kind)];
       candidates.insert(candidates.end(), keys.begin(), keys.end());
     }
-    const auto near = near_matches(use.key, candidates);
-    open.back().what.advice = near.empty() ? "add it, or correct the key" : did_you_mean(near);
+    open.back().near = near_matches(use.key, candidates);
+    open.back().what.advice =
+        open.back().near.empty() ? "add it, or correct the key" : did_you_mean(open.back().near);
   }
   return open;
 }

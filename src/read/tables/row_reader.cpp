@@ -6,8 +6,9 @@
 #include <charconv>
 #include <unordered_set>
 
-#include "witnessmark/base/did_you_mean.h"
+#include "read/tables/date_in_words.h"
 #include "read/tables/mangled_date.h"
+#include "witnessmark/base/did_you_mean.h"
 #include "witnessmark/base/fold.h"
 
 namespace witnessmark {
@@ -69,6 +70,12 @@ Error RowReader::error_at(std::string_view column, std::string_view text, std::s
   const TableCell& found = cell(column);
   return {table_.source, found.line, found.column,
           fmt::format("\"{}\" in {} {}", shown(text), place(column), message), std::move(advice)};
+}
+
+Error RowReader::at(std::string_view column) const {
+  const TableCell& found = cell(column);
+  return {table_.source, found.line, found.column,
+          fmt::format("\"{}\" in {}", shown(found.text), place(column)), ""};
 }
 
 void RowReader::fail_text(std::string_view column, std::string_view text, std::string_view message,
@@ -142,6 +149,10 @@ std::optional<Edtf> RowReader::edtf(std::string_view column, std::string_view te
   if (value) return *std::move(value);
   if (const auto mangled = mangled_date(text)) {
     fail_text(column, text, mangled->what, mangled->advice);
+    return std::nullopt;
+  }
+  if (const auto date = date_in_words(text)) {
+    fail_text(column, text, "is a date, but not in EDTF", "write " + *date);
     return std::nullopt;
   }
   const Error& error = value.error();

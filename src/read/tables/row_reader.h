@@ -42,6 +42,9 @@ class RowReader {
   /// An error at the cell; the message follows the cell's text and place.
   Error error_at(std::string_view column, std::string_view text, std::string_view message,
                  std::string advice) const;
+  /// Where a cell stands, for what is found wrong with it later: the message names the text and the cell
+  /// only.
+  Error at(std::string_view column) const;
 
  private:
   const TableCell& cell(std::string_view column) const { return row_.cells[table_.column(column)]; }

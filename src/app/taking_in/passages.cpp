@@ -1,4 +1,4 @@
-#include "passages.h"
+#include "app/taking_in/passages.h"
 
 #include <string>
 #include <vector>

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <map>
 
-#include "passages.h"
+#include "app/taking_in/passages.h"
+#include "app/taking_in/speaker_check.h"
 #include "witnessmark/app/key_check.h"
+#include "witnessmark/base/did_you_mean.h"
 #include "witnessmark/language/sentences.h"
 #include "witnessmark/read/list_files.h"
 #include "witnessmark/read/register_xml.h"
@@ -40,10 +42,10 @@ std::size_t count_words(std::string_view text) {
 /// Reads the transcripts of one interviews.csv; what is wrong with them goes into the diagnostics.
 class TranscriptReading {
  public:
-  TranscriptReading(const InterviewFile& file, std::filesystem::path folder,
+  TranscriptReading(const InterviewFilesReading& reading, std::filesystem::path folder,
                     const Abbreviations& abbreviations, const Surroundings& surroundings,
                     std::vector<Diagnostic>& diagnostics)
-      : file_(file),
+      : reading_(reading),
         folder_(std::move(folder)),
         abbreviations_(abbreviations),
         surroundings_(surroundings),
@@ -51,19 +53,19 @@ class TranscriptReading {
 
   std::vector<TranscriptFile> read_all() {
     std::vector<TranscriptFile> files;
-    for (const Interview& interview : file_.interviews) {
-      if (!interview.transcript_path.empty()) read(interview, files);
-    }
+    const auto& interviews = reading_.file.interviews;
+    for (std::size_t i = 0; i < interviews.size(); ++i)
+      if (!interviews[i].transcript_path.empty()) read(interviews[i], reading_.transcript_cells[i], files);
     return files;
   }
 
  private:
-  void read(const Interview& interview, std::vector<TranscriptFile>& files) {
+  void read(const Interview& interview, const Error& cell, std::vector<TranscriptFile>& files) {
     const auto path = folder_ / interview.transcript_path;
     auto bytes = surroundings_.files.read(path);
-    if (!bytes) return add_error(diagnostics_, bytes.error());
+    if (!bytes) return add_error(diagnostics_, unreadable(cell, interview.transcript_path, bytes.error()));
     ReadingRules rules;
-    for (const Speaker& speaker : file_.speakers) {
+    for (const Speaker& speaker : reading_.file.speakers) {
       if (speaker.interview == interview.key) rules.speaker_labels.push_back(speaker.label);
     }
     auto transcript =
@@ -81,7 +83,20 @@ class TranscriptReading {
     files.push_back(std::move(file));
   }
 
-  const InterviewFile& file_;
+  /// What the file system says, where the cell stands, with the names there that are spelt nearly so.
+  Error unreadable(const Error& cell, const std::filesystem::path& named, const Error& why) const {
+    Error error = cell;
+    error.message += ": " + why.message;
+    error.advice = why.advice;
+    if (surroundings_.files.exists(folder_ / named)) return error;
+    const auto names = surroundings_.files.names_in((folder_ / named).parent_path());
+    std::vector<std::string> near = near_matches(named.filename().string(), names);
+    for (std::string& name : near) name = (named.parent_path() / name).string();
+    if (!near.empty()) error.advice = did_you_mean(near);
+    return error;
+  }
+
+  const InterviewFilesReading& reading_;
   std::filesystem::path folder_;
   const Abbreviations& abbreviations_;
   const Surroundings& surroundings_;
@@ -139,9 +154,10 @@ InterviewsTakenIn take_in_interviews(SiteFile& site, const std::filesystem::path
     add_error(account.diagnostics, abbreviations.error());
     return account;
   }
-  const auto transcripts = TranscriptReading(reading.file, interviews.parent_path(), *abbreviations,
-                                             surroundings, account.diagnostics)
-                               .read_all();
+  const auto transcripts =
+      TranscriptReading(reading, interviews.parent_path(), *abbreviations, surroundings, account.diagnostics)
+          .read_all();
+  append(account.diagnostics, check_speakers(site, reading, transcripts, surroundings));
   const auto passages = locate(reading.file, transcripts, site, account.diagnostics);
   if (!reading.ok || has_error(account.diagnostics)) return account;
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "witnessmark/base/did_you_mean.h"
 #include "witnessmark/store/claims.h"
 #include "witnessmark/store/conclusions.h"
 #include "witnessmark/store/evidence.h"
@@ -37,6 +38,15 @@ class KnownKeys {
     });
   }
 
+  /// Keys of the wanted kinds that are spelt nearly so.
+  std::vector<std::string> near(const UnresolvedKey& wanted) const {
+    std::vector<std::string> candidates;
+    for (const auto& [kind, key] : keys_)
+      if (std::find(wanted.may_be.begin(), wanted.may_be.end(), kind) != wanted.may_be.end())
+        candidates.push_back(key);
+    return near_matches(wanted.key, candidates);
+  }
+
  private:
   void add(KeyKind kind, const std::string& key) { keys_.emplace(kind, key); }
   const SiteFile& site_;
@@ -50,18 +60,23 @@ std::vector<Diagnostic> check_keys(const SiteFile& site, const std::vector<Unres
   std::vector<Diagnostic> diagnostics;
   if (keys.empty()) return diagnostics;
   const KnownKeys known(site);
+  // Looking for near matches takes a pass over all keys, so only the first few get one.
+  constexpr std::size_t kMostWithAdvice = 50;
+  std::size_t looked_for = 0;
   for (const UnresolvedKey& key : keys) {
     if (known.has(key)) continue;
+    auto near = key.near;
+    if (near.empty() && ++looked_for <= kMostWithAdvice) near = known.near(key);
     const bool may_come = std::any_of(key.may_be.begin(), key.may_be.end(), [&](KeyKind kind) {
       return std::find(awaited.begin(), awaited.end(), kind) != awaited.end();
     });
-    if (!may_come) {
-      diagnostics.push_back({Diagnostic::Severity::error, key.what});
-      continue;
-    }
-    Error awaited_key = key.what;
-    awaited_key.advice = "take it in later, or correct the key";
-    diagnostics.push_back({Diagnostic::Severity::note, std::move(awaited_key)});
+    Error what = key.what;
+    if (!near.empty()) what.advice = did_you_mean(near);
+    Diagnostic::Severity severity = Diagnostic::Severity::error;
+    if (may_come && near.empty()) what.advice = "take it in later, or correct the key";
+    if (may_come && !near.empty()) what.advice += " If not, take it in later";
+    if (may_come) severity = near.empty() ? Diagnostic::Severity::note : Diagnostic::Severity::warning;
+    diagnostics.push_back({severity, std::move(what)});
   }
   return diagnostics;
 }
