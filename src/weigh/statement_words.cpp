@@ -31,20 +31,22 @@ std::string stated(Statement statement, const std::string& what, const std::stri
     case Statement::absent:
       return what + " not there";
     case Statement::count:
-      return fmt::format("{}: {}", what, detail.empty() ? "a number" : detail);
+      return fmt::format("{}: {}", what, detail.empty() ? "how many there were" : detail);
     case Statement::attribute:
       return fmt::format("{}: {}", what, detail.empty() ? "what it was like" : detail);
     case Statement::happened:
-      return fmt::format("{}: {}", what, detail.empty() ? "something happened" : detail);
+      return fmt::format("{}: something happened{}", what, detail.empty() ? "" : " (" + detail + ")");
     case Statement::located:
       return "at " + what;
   }
   return what;
 }
 
-/// Who a claim of whereabouts is of. "I" is nobody's name outside of the quote.
+/// Who a claim of whereabouts is of. "I" is nobody's name outside of the quote, and words that stand for nobody who is
+/// known ("she", "the men") are given as words.
 std::string who_words(const Claim& claim) {
-  if (claim.subject.empty() && claim.subject_words.empty()) return "the site";
+  if (claim.subject.empty())
+    return claim.subject_words.empty() ? "the site" : fmt::format("“{}”", claim.subject_words);
   if (!claim.subject.empty() && claim.subject == claim.speaker) return "the narrator";
   return claim.subject_words.empty() ? claim.subject : claim.subject_words;
 }
@@ -93,7 +95,8 @@ std::string thing_words(const AuthorityLists& lists, const std::string& subject,
 
 std::string when_words(const Dated& dated, const std::optional<Period>& period) {
   if (!period) return dated.written.empty() ? "undated" : fmt::format("“{}” (not resolved)", dated.written);
-  const std::string meant = describe(*period);
+  const bool doubted = dated.value && is_uncertain(*dated.value);
+  const std::string meant = doubted ? describe(*dated.value, *period) : describe(*period);
   const bool own_words = !dated.written.empty() && fold(dated.written) != fold(meant) &&
                          (!dated.value || dated.written != to_string(*dated.value));
   return own_words ? fmt::format("“{}” ({})", dated.written, meant) : meant;

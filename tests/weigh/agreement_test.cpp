@@ -276,6 +276,40 @@ TEST_CASE("the explanation names the quote, the entry, both dates and the gap") 
             days + ".");
 }
 
+TEST_CASE("who is meant by words that name nobody is not said as if it were known") {
+  const AuthorityLists held = lists();
+  const Register evidence;
+  const RegisterIndex index(evidence, held, default_date_policy());
+  Claim claim = claim_of({"located", "1949-09", ""});
+  claim.subject = "";
+  claim.subject_words = "She";
+  CHECK(statement_words(claim, index) == "“She” at foredeck, September 1949");
+  claim.subject = claim.speaker = "hand";
+  claim.subject_words = "I";
+  CHECK(statement_words(claim, index) == "the narrator at foredeck, September 1949");
+}
+
+TEST_CASE("what a claim lacks is said, not made up") {
+  const AuthorityLists held = lists();
+  const Register evidence;
+  const RegisterIndex index(evidence, held, default_date_policy());
+  const auto words = [&](const char* statement, const char* more) {
+    return statement_words(claim_of({statement, "1957", more}), index);
+  };
+  CHECK(words("attribute", "") == "derrick (foredeck): what it was like, 1957");
+  CHECK(words("attribute", "a=buff") == "derrick (foredeck): buff, 1957");
+  CHECK(words("count", "") == "derrick (foredeck): how many there were, 1957");
+  CHECK(words("happened", "a=freeze") == "derrick (foredeck): something happened (freeze), 1957");
+  CHECK(words("happened", "") == "derrick (foredeck): something happened, 1957");
+}
+
+TEST_CASE("a date in doubt is told with its doubt") {
+  const AuthorityLists held = lists();
+  const Register evidence = one_entry(entry_of({"", "", "", "present", "1957?", ""}));
+  const RegisterIndex index(evidence, held, default_date_policy());
+  CHECK(statement_words(index.items()[0], index) == "derrick (foredeck) there, 1957, uncertain");
+}
+
 TEST_CASE("a long quote is shortened to whole words around the date as said") {
   CHECK(brief_quote("", "1962") == "");
   CHECK(brief_quote(" It  was\n gone. ", "") == "It was gone.");
