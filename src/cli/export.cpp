@@ -2,6 +2,7 @@
 
 #include "command.h"
 #include "witnessmark/app/export_claims.h"
+#include "witnessmark/base/counted.h"
 
 namespace witnessmark {
 
@@ -37,8 +38,8 @@ void add_export(CLI::App& program, Command& command) {
     if (!options->to.empty()) {
       if (const auto written = write_file(options->to, text); !written) return command.fail(written.error());
     }
-    fmt::print(command.err(), "{} claims handed on, {} of them proposals nobody has reviewed; {}\n",
-               account->claims, account->proposals, account->withheld);
+    fmt::print(command.err(), "{} handed on, {} of them not yet reviewed by anybody; {}\n",
+               counted(account->claims, "claim"), account->proposals, account->withheld);
   });
 }
 

@@ -1,4 +1,5 @@
 #include "witnessmark/app/propose.h"
+#include "witnessmark/base/counted.h"
 
 #include <fmt/ostream.h>
 
@@ -29,7 +30,7 @@ void add_propose(CLI::App& program, Command& command) {
       fmt::print(command.out(), "{}: claims {} ({} new, {} changed, {} gone, {} as before)\n", one.interview,
                  one.claims, one.changes.added, one.changes.changed, one.changes.gone, one.changes.unchanged);
     }
-    fmt::print(command.out(), "{} claims proposed", total);
+    fmt::print(command.out(), "{} proposed", counted(total, "claim"));
     const char* separator = ": ";
     for (const auto& [statement, count] : account->by_statement) {
       fmt::print(command.out(), "{}{} {}", separator, to_string(statement), count);

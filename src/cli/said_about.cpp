@@ -6,6 +6,7 @@
 #include "conclusion_text.h"
 #include "record_text.h"
 #include "witnessmark/app/claim_words.h"
+#include "witnessmark/base/counted.h"
 #include "witnessmark/base/fold.h"
 #include "witnessmark/write/claims_json.h"
 
@@ -17,8 +18,8 @@ void print_said(Command& command, const SaidAbout& said) {
   for (const std::string& term : said.terms) fmt::print(out, "{}\n", visible(term));
   const auto conflicts = conflicting(said);
   if (!conflicts.empty())
-    fmt::print(out, "\nConflict with an entry, {} of {} claims (each in full below):\n", conflicts.size(),
-               said.reviewed.size() + said.proposed.size());
+    fmt::print(out, "\nConflict with an entry, {} of {} (each in full below):\n", conflicts.size(),
+               counted(said.reviewed.size() + said.proposed.size(), "claim"));
   for (const ClaimRecord* record : conflicts)
     fmt::print(out, "  {} ({}): {}: with {}\n", visible(record->narrator), record->claim.interview,
                what_words(*record), visible(conflict_words(*record)));

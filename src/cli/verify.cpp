@@ -1,4 +1,5 @@
 #include "witnessmark/store/verify.h"
+#include "witnessmark/base/counted.h"
 
 #include <fmt/ostream.h>
 
@@ -19,10 +20,11 @@ void add_verification(CLI::App& program, Command& command) {
     const VerifyReport report = verify(*site);
     for (const Finding& finding : report.findings)
       fmt::print(command.out(), "{}\n", visible(to_string(finding)));
-    fmt::print(command.out(),
-               "{}: {} originals, {} reading texts, {} turns, {} claims, {} journal events looked at; {}\n",
-               *file, report.originals, report.reading_texts, report.utterances, report.claims, report.events,
-               report.accepted() ? "no fault found" : fmt::format("{} faults", report.findings.size()));
+    fmt::print(command.out(), "{}: {}, {}, {}, {}, {} looked at; {}\n", *file,
+               counted(report.originals, "original"), counted(report.reading_texts, "reading text"),
+               counted(report.utterances, "turn"), counted(report.claims, "claim"),
+               counted(report.events, "journal event"),
+               report.accepted() ? "no fault found" : counted(report.findings.size(), "fault"));
     if (!report.accepted()) command.end_with(kFaultsFound);
   });
 }

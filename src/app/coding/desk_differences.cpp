@@ -6,8 +6,8 @@
 #include "app/coding/report_lines.h"
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/app/coder_agreement_report.h"
+#include "witnessmark/base/counted.h"
 #include "witnessmark/store/claims.h"
-#include "witnessmark/time/relations.h"
 
 namespace witnessmark {
 namespace {
@@ -38,11 +38,10 @@ void add_spans(Report& report, const SiteFile& site) {
     const auto share = pair.difference.share();
     add_line(report, Weight::item,
              fmt::format("{} ({}) and {} ({}), {}: {} of {} windows differ, {}, in {}", pair.first,
-                         in_unit({pair.first_claims, pair.first_claims}, "claim"), pair.second,
-                         in_unit({pair.second_claims, pair.second_claims}, "claim"), seeing(pair.blind),
-                         pair.difference.misses, pair.difference.windows,
-                         share ? fmt::format("{:.3f}", *share) : "undefined",
-                         in_unit({pair.interviews, pair.interviews}, "interview")));
+                         counted(pair.first_claims, "claim"), pair.second,
+                         counted(pair.second_claims, "claim"), seeing(pair.blind), pair.difference.misses,
+                         pair.difference.windows, share ? fmt::format("{:.3f}", *share) : "undefined",
+                         counted(pair.interviews, "interview")));
   }
 }
 

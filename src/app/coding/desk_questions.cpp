@@ -3,6 +3,7 @@
 #include "app/coding/report_lines.h"
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/app/open_questions.h"
+#include "witnessmark/base/counted.h"
 
 namespace witnessmark {
 namespace {
@@ -39,7 +40,7 @@ Result<Report> question_report(const SiteFile& site, const Surroundings& surroun
   const auto open = open_questions(site, surroundings);
   if (!open) return open.error();
   Report report;
-  report.title = fmt::format("{} questions nobody can answer yet", open->questions.size());
+  report.title = counted(open->questions.size(), "question") + " nobody can answer yet";
   const OpenQuestion* before = nullptr;
   for (const OpenQuestion& question : open->questions) {
     if (before == nullptr || before->because != question.because)

@@ -7,7 +7,7 @@
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/app/contradictions.h"
 #include "witnessmark/app/remedies.h"
-#include "witnessmark/time/relations.h"
+#include "witnessmark/base/counted.h"
 
 namespace witnessmark {
 namespace {
@@ -97,8 +97,8 @@ Result<Report> contradiction_report(const SiteFile& site, const Surroundings& su
   if (!account) return account.error();
   Report report;
   report.title = fmt::format("{} that cannot all be true; {} more with proposals; by {}",
-                             in_unit({account->reviewed_sets, account->reviewed_sets}, "set"),
-                             account->preview_sets, grounds_words(account->reviewed_claims));
+                             counted(account->reviewed_sets, "set"), account->preview_sets,
+                             grounds_words(account->reviewed_claims));
   add_disputes(report, account->reviewed, account->reviewed_total, account->statements);
   if (account->returns_total > 0)
     add_line(report, Weight::heading, fmt::format("{} ({}):", kReturnsHeading, account->returns_total));

@@ -1,3 +1,4 @@
+#include "witnessmark/base/counted.h"
 #include "witnessmark/store/erasure.h"
 
 #include <fmt/ostream.h>
@@ -22,9 +23,10 @@ void add_erase(CLI::App& program, Command& command) {
   command.add_coder_option(*app);
   app->callback([options, &command] {
     const auto told = [&command](const ErasureAccount& account) {
-      fmt::print(command.out(),
-                 "  {} originals, {} reading texts, {} claims, {} notes, the content of {} journal events\n",
-                 account.originals, account.reading_texts, account.claims, account.notes, account.events);
+      fmt::print(command.out(), "  {}, {}, {}, {}, the content of {}\n",
+                 counted(account.originals, "original"), counted(account.reading_texts, "reading text"),
+                 counted(account.claims, "claim"), counted(account.notes, "note"),
+                 counted(account.events, "journal event"));
     };
     if (options->confirm != options->interview) {
       const auto site = command.open_to_read(options->file);

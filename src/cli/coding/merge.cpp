@@ -1,4 +1,5 @@
 #include "witnessmark/store/merge.h"
+#include "witnessmark/base/counted.h"
 
 #include <fmt/ostream.h>
 
@@ -16,7 +17,7 @@ void print_report(Command& command, const std::string& other, const MergeReport&
     fmt::print(out, "{}: nothing in it is new here\n", other);
     return;
   }
-  fmt::print(out, "{}: {} journal events brought in\n", other, report.events);
+  fmt::print(out, "{}: {} brought in\n", other, counted(report.events, "journal event"));
   fmt::print(out, "  decisions only the other copy had made, taken: {}\n", report.taken);
   fmt::print(out, "  made alike in both: {}\n", report.alike);
   fmt::print(out, "  made differently, for a person to settle: {}\n", report.differences);

@@ -10,7 +10,7 @@
 #include "cli/weigh/statement_text.h"
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/app/remedies.h"
-#include "witnessmark/time/relations.h"
+#include "witnessmark/base/counted.h"
 
 namespace witnessmark {
 namespace {
@@ -155,7 +155,7 @@ Result<void> text(Command& command, const WeighRequest& request) {
   fmt::print(
       out,
       "When each fixture can have come and gone, and each value of its properties ({} at a place, {}):\n",
-      account->total - account->properties, in_unit({account->properties, account->properties}, "value"));
+      account->total - account->properties, counted(account->properties, "value"));
   for (const ShownBounds& fixture : account->fixtures) print_fixture(out, fixture, account->statements);
   if (account->total > static_cast<std::int64_t>(account->fixtures.size()))
     fmt::print(out, "\n… and {} more (--most, --of)\n",
@@ -243,12 +243,12 @@ Result<void> jsonl(Command& command, const WeighRequest& request) {
 Result<std::string> total(const WeighRequest& request) {
   const auto account = bounds_account(request.site, request.of, 0, request.surroundings);
   if (!account) return account.error();
-  return fmt::format(
-      "{} fixtures at a place, {} of their properties; the register contradicts itself about {}; {}",
-      account->total - account->properties, in_unit({account->properties, account->properties}, "value"),
-      account->contradicted,
-      account->reviewed_claims == 0 ? "no claim is reviewed yet"
-                                    : fmt::format("reviewed claims narrow {}", account->narrowed));
+  return fmt::format("{} at a place, {} of their properties; the register contradicts itself about {}; {}",
+                     counted(account->total - account->properties, "fixture"),
+                     counted(account->properties, "value"), account->contradicted,
+                     account->reviewed_claims == 0
+                         ? "no claim is reviewed yet"
+                         : fmt::format("reviewed claims narrow {}", account->narrowed));
 }
 
 }  // namespace

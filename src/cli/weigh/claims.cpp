@@ -7,6 +7,7 @@
 #include "cli/record_text.h"
 #include "cli/weigh/section.h"
 #include "witnessmark/app/claim_records.h"
+#include "witnessmark/base/counted.h"
 #include "witnessmark/write/claims_json.h"
 
 namespace witnessmark {
@@ -33,7 +34,8 @@ std::string_view heading(Outcome outcome) {
 
 Result<void> print_account(Command& command, const WeighRequest& request, const WeighingAccount& account) {
   auto& out = command.out();
-  fmt::print(out, "{} claims weighed now. How the claims stand (proposals included):\n", request.weighed);
+  fmt::print(out, "{} weighed now. How the claims stand (proposals included):\n",
+             counted(request.weighed, "claim"));
   for (const Outcome outcome : kOutcomes) {
     const auto at = account.claims_by_outcome.find(outcome);
     fmt::print(out, "{:>6}  {}\n", at == account.claims_by_outcome.end() ? 0 : at->second, heading(outcome));

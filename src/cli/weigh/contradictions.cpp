@@ -10,7 +10,7 @@
 #include "cli/weigh/statement_text.h"
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/app/remedies.h"
-#include "witnessmark/time/relations.h"
+#include "witnessmark/base/counted.h"
 
 namespace witnessmark {
 namespace {
@@ -88,7 +88,7 @@ Result<void> text(Command& command, const WeighRequest& request) {
   auto& out = command.out();
   const auto section = [&](const std::string& title, std::int64_t sets, std::int64_t all,
                            const std::vector<ShownDispute>& some) {
-    fmt::print(out, "{}: {}, in {}\n", title, in_unit({sets, sets}, "set"), in_unit({all, all}, "dispute"));
+    fmt::print(out, "{}: {}, in {}\n", title, counted(sets, "set"), counted(all, "dispute"));
     if (all == 0) fmt::print(out, "  none found\n");
     print_disputes(out, some, account->statements);
     if (all > static_cast<std::int64_t>(some.size()))
@@ -188,10 +188,9 @@ Result<std::string> total(const WeighRequest& request) {
   if (!account) return account.error();
   std::string text = fmt::format(
       "by {}: {} of statements that cannot all be true; {} more with claims nobody has reviewed",
-      grounds_words(account->reviewed_claims),
-      in_unit({account->reviewed_sets, account->reviewed_sets}, "set"), account->preview_sets);
+      grounds_words(account->reviewed_claims), counted(account->reviewed_sets, "set"), account->preview_sets);
   if (account->returns_total > 0)
-    text += fmt::format("; {} taken for a return", in_unit({account->returns_total, account->returns_total}, "coming"));
+    text += fmt::format("; {} taken for a return", counted(account->returns_total, "coming"));
   return text;
 }
 

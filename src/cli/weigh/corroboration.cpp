@@ -5,6 +5,7 @@
 #include "cli/weigh/question_text.h"
 #include "cli/weigh/section.h"
 #include "witnessmark/app/claim_words.h"
+#include "witnessmark/base/counted.h"
 
 namespace witnessmark {
 namespace {
@@ -33,12 +34,13 @@ Result<void> text(Command& command, const WeighRequest& request) {
   auto& out = command.out();
   fmt::print(
       out, "Corroboration. A bullet is one independent line of sources; = is told again and not counted.\n");
-  fmt::print(out, "\nBy {}: {} questions\n", grounds_words(account->reviewed_claims), total_of(account->reviewed));
+  fmt::print(out, "\nBy {}: {}\n", grounds_words(account->reviewed_claims),
+             counted(total_of(account->reviewed), "question"));
   print_by_grade(out, account->reviewed);
-  fmt::print(out, "\nPreview, with proposals nobody has reviewed ({} questions they put or speak to):\n",
-             total_of(account->preview));
+  fmt::print(out, "\nPreview, with proposals nobody has reviewed ({} they put or speak to):\n",
+             counted(total_of(account->preview), "question"));
   print_by_grade(out, account->preview);
-  fmt::print(out, "\n{} claims have no date or no subject the lists know, and put no question\n{}\n",
+  fmt::print(out, "\nclaims that put no question, having no date or no subject the lists know: {}\n{}\n",
              account->without_question, account->withheld);
   return {};
 }

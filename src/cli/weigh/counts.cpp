@@ -7,8 +7,8 @@
 
 #include "cli/weigh/section.h"
 #include "witnessmark/app/claim_words.h"
+#include "witnessmark/base/counted.h"
 #include "witnessmark/base/fold.h"
-#include "witnessmark/time/relations.h"
 
 namespace witnessmark {
 namespace {
@@ -85,17 +85,13 @@ std::string count_json(const ShownCount& shown, bool preview) {
   return object.dump();
 }
 
-std::int64_t number_of(const std::vector<ShownCount>& counts) {
-  return static_cast<std::int64_t>(counts.size());
-}
-
 Result<void> text(Command& command, const WeighRequest& request) {
   const auto account = counts_account(request.site, request.surroundings);
   if (!account) return account.error();
   auto& out = command.out();
   fmt::print(out, "Totals reported for a date against what is known position by position.\n");
   fmt::print(out, "\nBy {}: {}\n", grounds_words(account->reviewed_claims),
-             in_unit({number_of(account->reviewed), number_of(account->reviewed)}, "total"));
+             counted(account->reviewed.size(), "total"));
   print_counts_of(out, account->reviewed, request.most);
   fmt::print(out, "\nPreview, with proposals nobody has reviewed ({}):\n", account->preview.size());
   print_counts_of(out, account->preview, request.most);
@@ -121,7 +117,8 @@ Result<std::string> total(const WeighRequest& request) {
                          [](const ShownCount& one) { return one.comparison.differ(); });
   };
   return fmt::format(
-      "by {}: {} of {} totals differ from the sum of their positions; preview, with proposals: {} of {}",
+      "by {}: totals that differ from the sum of their positions: {} of {}; preview, with proposals: {} of "
+      "{}",
       grounds_words(account->reviewed_claims), differing(account->reviewed), account->reviewed.size(),
       differing(account->preview), account->preview.size());
 }

@@ -4,6 +4,7 @@
 
 #include "cli/weigh/section.h"
 #include "witnessmark/app/recall_table.h"
+#include "witnessmark/base/counted.h"
 
 namespace witnessmark {
 namespace {
@@ -80,7 +81,7 @@ Result<void> jsonl(Command& command, const WeighRequest& request) {
 Result<std::string> total(const WeighRequest& request) {
   const auto account = recall_account(request.site, request.surroundings);
   if (!account) return account.error();
-  return fmt::format("a table of {} reviewed claims; preview: of {}", account->reviewed.all.claims,
+  return fmt::format("a table of {}; preview: of {}", counted(account->reviewed.all.claims, "reviewed claim"),
                      account->preview.all.claims);
 }
 
