@@ -83,6 +83,13 @@ Reading reading_of(const Claim& claim) {
   return named ? Reading::within : claim.when.reading;
 }
 
+std::string_view what_it_needs(const Claim& claim) {
+  if (claim.statement == Statement::count && !claim.quantity) return "a count needs its number";
+  if (claim.statement == Statement::attribute && claim.attribute.empty())
+    return "an attribute needs its property, as “colour: buff” or “rusted”";
+  return "";
+}
+
 std::string dump(const Claim& claim) {
   std::string line(to_string(claim.statement));
   line += " " + key_or_words(claim.subject, claim.subject_words);

@@ -83,7 +83,7 @@ std::vector<Field> claim_fields(const FormPlace& form) {
           {"From whom", claim.knower, Kind::words},
           {"Firmness", std::string(to_string(claim.firmness)), Kind::choice},
           {"Polarity", std::string(to_string(claim.polarity)), Kind::choice},
-          {"Led", claim.led ? "the interviewer supplied it" : "no", Kind::choice}};
+          {"Supplied by", claim.led ? "the interviewer" : "the narrator", Kind::choice}};
 }
 
 std::vector<Field> query_fields(const FormPlace& form) {
@@ -144,6 +144,21 @@ bool is_filter(const FormPlace& form) {
 
 std::vector<Field> fields_of(const FormPlace& form) {
   return is_filter(form) ? query_fields(form) : claim_fields(form);
+}
+
+std::string words_of(const FormPlace& form) {
+  const Claim& claim = form.draft;
+  std::string words =
+      (claim.polarity == Polarity::denied ? "not " : "") + std::string(to_string(claim.statement));
+  for (const std::string& part :
+       {form.subject_name, number_words(claim), form.place_name, date_words(claim.when)})
+    if (!part.empty()) words += " · " + part;
+  return words;
+}
+
+std::size_t field_to_fill(const Claim& claim) {
+  if (what_it_needs(claim).empty()) return kStatement;
+  return claim.statement == Statement::count ? kNumber : kAttribute;
 }
 
 bool turn_choice(FormPlace& form, std::size_t field, int steps) {

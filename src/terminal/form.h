@@ -23,6 +23,12 @@ struct Field {
 /// In the order they are shown.
 std::vector<Field> fields_of(const FormPlace& form);
 
+/// What the claim of a form says, in a few words: "ends · Cargo derrick · March 1957".
+std::string words_of(const FormPlace& form);
+
+/// Where a form that corrects a claim begins: at what_it_needs(), else at the first field.
+std::size_t field_to_fill(const Claim& claim);
+
 /// The next or the previous value of a choice; false for other fields.
 bool turn_choice(FormPlace& form, std::size_t field, int steps);
 

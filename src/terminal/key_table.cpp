@@ -21,7 +21,7 @@ const Keys& everywhere() {
       {"u", "undo", "Undoes your last act, as often as you like.", true},
       {"U", "", "Does again what was undone.", true},
       {"!", "", "Cautions: whom this may touch, and what it is no ground for."},
-      {"q", "quit", "Ends. Every decision is saved; a form that is still open is dropped."},
+      {"q", "quit", "Ends. Every decision is saved; over a form that is not, it asks first."},
   };
   return kKeys;
 }

@@ -1,4 +1,5 @@
 #include "witnessmark/terminal/session.h"
+#include "witnessmark/base/counted.h"
 
 #include <fmt/core.h>
 
@@ -65,23 +66,25 @@ struct Perform {
 
   Event operator()(const Decide& wanted) const {
     const std::string_view status = in_words(wanted.status);
-    if (wanted.claims.size() != 1)
-      return done(desk.decide(wanted.claims, wanted.status, wanted.why),
-                  fmt::format("{}: {} claims. Saved; u undoes.", status, wanted.claims.size()));
-    return done(desk.decide(wanted.claims, wanted.status, wanted.why),
-                fmt::format("{}{}{}. Saved; u undoes.", wanted.what, wanted.what.empty() ? "" : ": ", status),
-                wanted.claims.front());
+    const auto decided = desk.decide(wanted.claims, wanted.status, wanted.why);
+    if (!decided) return Failed{decided.error()};
+    if (wanted.claims.size() == 1) return Done{saved(status, wanted.what), wanted.claims.front()};
+    std::string words = fmt::format("{}: {}", status, counted(*decided, "claim"));
+    if (const std::size_t left = wanted.claims.size() - *decided; left > 0)
+      words += fmt::format("; {} without number or property left as {}: e corrects", counted(left, "claim"),
+                           left == 1 ? "it was" : "they were");
+    return Done{words + ". Saved; u undoes.", std::nullopt};
   }
 
   Event operator()(const Correct& wanted) const {
-    return done(desk.correct(wanted.claim, wanted.why), "corrected, and said so. Saved; u undoes.",
+    return done(desk.correct(wanted.claim, wanted.why), saved("corrected, and said so", wanted.what),
                 wanted.claim.id);
   }
 
   Event operator()(const Add& wanted) const {
     const auto id = desk.add(wanted.claim, "");
     if (!id) return Failed{id.error()};
-    return Done{"claim added. Saved; u undoes.", *id};
+    return Done{saved("claim added", wanted.what), *id};
   }
 
   Event operator()(const CodeClaim& wanted) const {
@@ -149,6 +152,11 @@ struct Perform {
   static Event done(const Result<void>& result, std::string words, std::optional<Id> claim = std::nullopt) {
     if (!result) return Failed{result.error()};
     return Done{std::move(words), claim};
+  }
+
+  /// The claim comes last: on a narrow screen the line is cut.
+  static std::string saved(std::string_view done, const std::string& what) {
+    return fmt::format("{}. Saved; u undoes{}{}", done, what.empty() ? "." : ": ", what);
   }
 
   static Event undone(const Result<CodingDesk::TakenBack>& result, const char* nothing) {

@@ -31,7 +31,7 @@ shows "2 interviews"
 keys 2
 shows "5 claims"
 keys s
-shows "said so. Saved; u undoes."
+shows "said so. Saved; u undoes: ends"
 "$program" review site.wms --coder bo --script <(echo show) >read.txt || fail "a second coder could not read"
 grep -q "bo, reading only" read.txt || fail "a second coder was not told that somebody else is editing"
 tmux -S "$socket" resize-window -t sitting -x 40 -y 10

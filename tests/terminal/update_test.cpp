@@ -99,6 +99,33 @@ TEST_CASE("deciding on all says how many, and nothing is done on another letter"
   CHECK(decision(press(press(state, "s").state, "Enter")).claims.size() == 3);
 }
 
+TEST_CASE("a claim that lacks its number is opened where that is asked for") {
+  State state = list_of_three();
+  const std::string_view needs = "a count needs its number";
+  std::get<ClaimsPlace>(state.place()).page.lines[0].needs = needs;
+  CHECK(decision(press(press(state, "x").state, "Enter")).status == ClaimStatus::set_aside);
+  Update made = press(std::move(state), "s");
+  REQUIRE(made.effects.size() == 1);
+  CHECK(std::holds_alternative<LoadClaim>(made.effects[0]));
+  CHECK(made.state.message.find(needs) == 0);
+  auto page = std::make_shared<ClaimPageFull>();
+  page->line = line_of(1);
+  page->record.claim.statement = Statement::count;
+  page->record.subject_name = "Spare lamp";
+  made = update(std::move(made.state), ClaimLoaded{page});
+  REQUIRE(std::holds_alternative<FormPlace>(made.state.place()));
+  CHECK(made.state.message.find(needs) == 0);
+  made = press(std::move(made.state), "s");
+  CHECK(made.effects.empty());
+  made = press(std::move(made.state), "Enter");
+  REQUIRE(made.state.prompt);
+  CHECK(made.state.prompt->label == "Number:");
+  made = press(press(std::move(made.state), "4").state, "Enter");
+  made = press(std::move(made.state), "s");
+  REQUIRE(made.effects.size() == 1);
+  CHECK(std::get<Correct>(made.effects[0]).claim.quantity == Quantity{4, 4, "4"});
+}
+
 TEST_CASE("a file that is only read takes no decision") {
   State state = list_of_three();
   state.can_edit = false;
@@ -156,4 +183,69 @@ TEST_CASE("key names are read as they are written") {
     CHECK(to_string(*parse_key(name)) == name);
   }
   for (const char* none : {"", "Return now", "Ctrl-", "ab"}) CHECK_FALSE(parse_key(none));
+}
+
+namespace {
+
+/// A form with a change, over the list.
+State form_over_list() {
+  State state = list_of_three();
+  FormPlace form;
+  form.draft.statement = Statement::ends;
+  form.subject_name = "Crane";
+  form.changed = true;
+  state.places.push_back(form);
+  return state;
+}
+
+}  // namespace
+
+TEST_CASE("what is not saved is said on every screen, and nothing drops it unasked") {
+  State state = form_over_list();
+  CHECK(view(state).message.find("Not saved yet") == 0);
+  state = press(std::move(state), "?").state;
+  CHECK(view(state).message.find("Not saved yet") == 0);
+  for (const char* key : {"q", "1"}) {
+    CAPTURE(key);
+    Update made = press(state, key);
+    CHECK_FALSE(made.state.finished);
+    CHECK(unsaved_form(made.state) != nullptr);
+    made = press(std::move(made.state), key);
+    CHECK((made.state.finished || unsaved_form(made.state) == nullptr));
+  }
+  // On the form itself, too; and what was asked is forgotten when work goes on.
+  state = form_over_list();
+  state = press(std::move(state), "q").state;
+  CHECK_FALSE(state.finished);
+  state = press(std::move(state), "Down").state;
+  CHECK_FALSE(press(state, "q").state.finished);
+  CHECK(press(press(state, "q").state, "q").state.finished);
+  // A query is nothing to save.
+  state = list_of_three();
+  state = press(std::move(state), "f").state;
+  state = press(std::move(state), "Right").state;
+  CHECK(view(state).message == "All is saved.");
+  CHECK(press(state, "q").state.finished);
+}
+
+TEST_CASE("a correction and a new claim are named when they are saved") {
+  State state = form_over_list();
+  state.places.push_back(std::get<FormPlace>(state.place()));
+  std::get<FormPlace>(state.place()).draft.quantity = Quantity{10, 14, "a dozen"};
+  Update made = press(state, "s");
+  REQUIRE(!made.effects.empty());
+  CHECK(std::get<Correct>(made.effects[0]).what == "ends · Crane · 10 to 14");
+  std::get<FormPlace>(state.place()).purpose = FormPlace::Purpose::add;
+  made = press(state, "s");
+  REQUIRE(!made.effects.empty());
+  CHECK(std::get<Add>(made.effects[0]).what == "ends · Crane · 10 to 14");
+}
+
+TEST_CASE("lists show the narrator's words where there is room") {
+  State state = list_of_three();
+  std::get<ClaimsPlace>(state.place()).page.lines[1].words = "We had the crane";
+  state.size = {80, 24};
+  CHECK(as_text(render(view(state), state.size)).find("“We had the crane”") != std::string::npos);
+  state.size = {40, 10};
+  CHECK(as_text(render(view(state), state.size)).find("We had") == std::string::npos);
 }

@@ -62,8 +62,9 @@ class CodingDesk {
 
   // What is decided. An Error when the file is opened to read, and for what the store refuses.
 
-  /// One act, however many claims.
-  Result<void> decide(const std::vector<Id>& claims, ClaimStatus status, const std::string& why);
+  /// One act, however many claims; how many. Of several to be said so those are left as they are that lack
+  /// what_it_needs(); one alone is an Error.
+  Result<std::size_t> decide(const std::vector<Id>& claims, ClaimStatus status, const std::string& why);
   /// The claim with other values; it counts as said so.
   Result<void> correct(const Claim& claim, const std::string& why);
   Result<Id> add(Claim claim, const std::string& why);

@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "witnessmark/model/access.h"
@@ -45,6 +46,8 @@ struct ClaimLine {
   Statement statement = Statement::present;
   /// Names and words, marked where they are carried from the talk before; empty when there are none.
   std::string subject, place, number, when;
+  /// Of the main quote, shortened where it is long; empty where nothing of it may be shown.
+  std::string words;
   ClaimStatus status = ClaimStatus::proposed;
   Polarity polarity = Polarity::affirmed;
   std::optional<Outcome> outcome;  ///< The foremost one; nothing before it was weighed.
@@ -55,6 +58,7 @@ struct ClaimLine {
   bool gone = false;
   bool lost = false;
   bool proposed_otherwise = false;
+  std::string_view needs;  ///< what_it_needs() before it can be said so; empty when nothing.
   int rank = 0;
   Withheld withheld = Withheld::none;  ///< A restricted passage: nothing of it is shown.
   bool operator==(const ClaimLine&) const = default;

@@ -89,6 +89,10 @@ struct Claim {
 /// for some part of any other time ("in 1955", "in the yard period", "last week").
 Reading reading_of(const Claim& claim);
 
+/// What a claim must be given before it can be said so: a count its number, an attribute its property; empty
+/// when nothing. A sentence: "a count needs its number".
+std::string_view what_it_needs(const Claim& claim);
+
 /// One line for tests: "begins crane@foredeck 1962-21 told hedged affirmed".
 std::string dump(const Claim& claim);
 

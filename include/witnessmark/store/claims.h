@@ -74,8 +74,8 @@ enum class ProposalView { shown, hidden };
 
 /// A coder's decision on a claim: the values it has from now on. Everything may differ but id and interview.
 /// On the disk and in the journal (who, when, before, after, why) when it returns. Comparisons of a claim
-/// whose values changed are dropped. An Error when there is no such claim, or a quote lies outside its
-/// reading text.
+/// whose values changed are dropped. An Error when there is no such claim, a quote lies outside its
+/// reading text, or it is to be said so and lacks what_it_needs().
 Result<void> decide_claim(SiteFile& site, const Claim& after, std::string_view why,
                           ProposalView proposals = ProposalView::shown);
 

@@ -46,9 +46,11 @@ struct Decide {
 struct Correct {
   Claim claim;
   std::string why;
+  std::string what = {};  ///< The claim in a few words, as it will be.
 };
 struct Add {
   Claim claim;
+  std::string what = {};
 };
 /// What else is coded of a claim. `entry` is for links, `other` for the claim that is joined to it.
 struct CodeClaim {

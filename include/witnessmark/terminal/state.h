@@ -62,7 +62,7 @@ struct FormPlace {
   std::size_t at = 0;
   std::string quote;
   bool changed = false;  ///< Something was filled in that is not saved.
-  bool leaving = false;  ///< Escape was pressed once over changes.
+  bool leaving = false;  ///< Escape, q or 1 was pressed once over changes.
 };
 
 struct ReportPlace {
@@ -137,6 +137,10 @@ struct State {
   Place& place() { return places.back(); }
   const Place& place() const { return places.back(); }
 };
+
+/// The form with changes that are not saved, shown or under the screens opened from it; nothing when there is
+/// none.
+const FormPlace* unsaved_form(const State& state);
 
 /// Whether a claim is only proposed, and the coder works without seeing what was proposed.
 bool hidden(const State& state, const ClaimLine& claim);

@@ -35,17 +35,20 @@ Result<Claim> CodingDesk::State::claim_to_change(const Id& id) const {
   return std::move(stored->claim);
 }
 
-Result<void> CodingDesk::decide(const std::vector<Id>& claims, ClaimStatus status, const std::string& why) {
+Result<std::size_t> CodingDesk::decide(const std::vector<Id>& claims, ClaimStatus status,
+                                       const std::string& why) {
   State& state = *state_;
-  if (auto may = state.check_may_edit(); !may) return may;
+  if (auto may = state.check_may_edit(); !may) return may.error();
   std::vector<Claim> decided;
   for (const Id& id : claims) {
     auto claim = state.claim_to_change(id);
     if (!claim) return claim.error();
     claim->status = status;
-    decided.push_back(std::move(claim).value());
+    const bool lacks = status == ClaimStatus::said_so && !what_it_needs(*claim).empty();
+    if (claims.size() == 1 || !lacks) decided.push_back(std::move(claim).value());
   }
-  return decide_many(state.site, decided, why, state.proposals());
+  if (auto done = decide_many(state.site, decided, why, state.proposals()); !done) return done.error();
+  return decided.size();
 }
 
 Result<void> CodingDesk::correct(const Claim& claim, const std::string& why) {

@@ -6,12 +6,15 @@
 #include "app/coding/desk_state.h"
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/app/weigh.h"
+#include "witnessmark/base/code_point_index.h"
+#include "witnessmark/base/counted.h"
 #include "witnessmark/base/fold.h"
 #include "witnessmark/store/claims.h"
 #include "witnessmark/store/passages_read.h"
 #include "witnessmark/store/review_rows.h"
 #include "witnessmark/store/transcripts.h"
 #include "witnessmark/store/weighings.h"
+#include "witnessmark/weigh/statement_words.h"
 
 namespace witnessmark {
 namespace {
@@ -33,7 +36,36 @@ std::vector<std::string> speakers_named(const InterviewFile& file, const std::st
   return speakers;
 }
 
+/// The words claims rest on. Claims of one interview should come one after the other: its text is read once
+/// then.
+class QuotedWords {
+ public:
+  explicit QuotedWords(const SiteFile& site) : site_(site) {}
+
+  std::string of(const StoredClaim& stored) {
+    const Claim& claim = stored.claim;
+    if (!index_ || claim.interview != interview_ || stored.version != version_) {
+      index_.reset();
+      interview_ = claim.interview;
+      version_ = stored.version;
+      text_ = load_reading_text(site_, interview_, version_).value_or("");
+      index_.emplace(text_);
+    }
+    return quoted_words(claim, *index_);
+  }
+
+ private:
+  const SiteFile& site_;
+  std::string interview_, text_;
+  int version_ = 0;
+  std::optional<CodePointIndex> index_;
+};
+
 }  // namespace
+
+std::string quoted_words(const Claim& claim, const CodePointIndex& text) {
+  return one_line(brief_quote(text.slice(claim.quotes.front()), claim.when.dated.written));
+}
 
 bool ClaimQuery::narrows() const {
   return !(*this == ClaimQuery{});
@@ -66,7 +98,7 @@ ClaimLine CodingDesk::State::line(const StoredClaim& stored) const {
     made.subject = made.speaker;
   made.place = one_line(term_name(maker->lists().places, claim.place, claim.place_words));
   made.number = number_words(claim);
-  made.when = claim.when.period ? date_words(*claim.when.period) : "";
+  made.when = date_words(claim.when);
   const auto mark = [](bool carried, std::string& words) {
     if (carried && !words.empty()) words += " (carried)";
   };
@@ -81,6 +113,7 @@ ClaimLine CodingDesk::State::line(const StoredClaim& stored) const {
   made.gone = stored.gone;
   made.lost = stored.lost;
   made.proposed_otherwise = stored.proposed_otherwise;
+  made.needs = what_it_needs(claim);
   made.rank = claim.rank;
   if (const auto standing = load_standing(site, claim.id)) {
     made.outcome = standing->foremost;
@@ -154,11 +187,15 @@ ClaimPage CodingDesk::claims(const ClaimQuery& query, std::size_t first, std::si
   }
   if (rows.empty()) return page;
   page.lines.resize(rows.size());
+  QuotedWords quoted(state.site);
   for_each_claim(state.site, filter, [&](const StoredClaim& stored) {
     ClaimLine& line = page.lines[place.at(stored.claim.id)];
     line = state.line(stored);
     line.withheld = state.withholding->reason(stored.claim.interview, stored.claim.quotes);
-    if (line.withheld != Withheld::none) line.subject = line.place = line.number = line.when = "";
+    if (line.withheld == Withheld::none)
+      line.words = quoted.of(stored);
+    else
+      line.subject = line.place = line.number = line.when = "";
   });
   page.withheld = state.withheld_words(query);
   return page;
@@ -171,7 +208,7 @@ std::string CodingDesk::State::withheld_words(const ClaimQuery& query) const {
     interviews += (query.interview.empty() || query.interview == interview.key) &&
                   withholding->reason(interview.key, {}) != Withheld::none;
   if (interviews == 0) return "";
-  return fmt::format("{} interview{} withheld", interviews, interviews == 1 ? "" : "s");
+  return counted(interviews, "interview") + " withheld";
 }
 
 std::vector<TermMatch> CodingDesk::terms(AuthorityList::Kind kind, std::string_view typed,

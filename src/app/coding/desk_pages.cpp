@@ -4,6 +4,7 @@
 
 #include "app/coding/desk_state.h"
 #include "witnessmark/app/claim_words.h"
+#include "witnessmark/app/journal_words.h"
 #include "witnessmark/store/claims.h"
 #include "witnessmark/store/entry_links.h"
 #include "witnessmark/store/journal.h"
@@ -71,9 +72,10 @@ std::vector<TurnLine> turns_of(const OpenTranscript& open, const InterviewFile& 
   return turns;
 }
 
-std::string event_words(const JournalEvent& event) {
-  return fmt::format("{} {} by {}{}", event.wall_time.substr(0, 16), event.kind, event.actor,
-                     event.why.empty() ? "" : ": " + event.why);
+std::string act_words(const JournalEvent& event, const AuthorityLists& lists) {
+  const std::string changes = change_words(event, lists);
+  return fmt::format("{} {} by {}{}{}{}", event.wall_time.substr(0, 16), event.kind, event.actor,
+                     changes.empty() ? "" : "; ", changes, event.why.empty() ? "" : ": " + event.why);
 }
 
 }  // namespace
@@ -171,6 +173,7 @@ Result<TranscriptPage> CodingDesk::transcript(const std::string& interview) cons
     if (!counting.may_show(interview, stored.claim.quotes)) return;
     ClaimLine line = state.line(stored);
     line.at = time_at(open.stored.transcript, line.quotes.front().begin);
+    line.words = quoted_words(stored.claim, *open.index);
     page.claims.push_back(std::move(line));
   });
   for (const RestrictedPassage& passage : state.people->file().passages)
@@ -195,7 +198,8 @@ Result<ClaimPageFull> CodingDesk::claim(const Id& id) const {
   page.before =
       std::string(open.index->slice({{std::max<std::int64_t>(0, main.begin.value - kContext)}, main.begin}));
   page.after = std::string(open.index->slice({main.end, {main.end.value + kContext}}));
-  if (stored->claim.when.period) page.meaning = describe(*stored->claim.when.period);
+  if (const ClaimTime& when = stored->claim.when; when.period)
+    page.meaning = when.dated.value ? describe(*when.dated.value, *when.period) : describe(*when.period);
   const std::vector<EntryLink> links = links_of_claim(state.site, id);
   for (const Comparison& comparison : page.record.comparisons)
     page.evidence.push_back(evidence_line(comparison, links, *state.maker));
@@ -219,7 +223,7 @@ Result<ClaimPageFull> CodingDesk::claim(const Id& id) const {
     page.checked += fmt::format("{}against the recording by {} {}: {}", page.checked.empty() ? "" : "; ",
                                 check.coder, check.checked.substr(0, 10), one_line(check.result));
   for (const JournalEvent& event : events_on(state.site, "claim", to_string(id)))
-    page.history.push_back(event_words(event));
+    page.history.push_back(act_words(event, state.maker->lists()));
   return page;
 }
 

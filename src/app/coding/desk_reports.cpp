@@ -3,14 +3,15 @@
 #include <algorithm>
 
 #include <deque>
-#include <nlohmann/json.hpp>
 #include <stdexcept>
 
 #include "app/coding/desk_state.h"
 #include "app/coding/report_lines.h"
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/app/journal_listing.h"
+#include "witnessmark/app/journal_words.h"
 #include "witnessmark/app/said_about.h"
+#include "witnessmark/base/counted.h"
 #include "witnessmark/base/fold.h"
 #include "witnessmark/store/claims.h"
 #include "witnessmark/store/search.h"
@@ -47,8 +48,8 @@ Result<Report> said(const SiteFile& site, const std::string& name, const Surroun
   const auto conflicts = conflicting(*found);
   if (!conflicts.empty())
     add_line(report, Weight::heading,
-             fmt::format("Conflict with an entry: {} of {} claims", conflicts.size(),
-                         found->reviewed.size() + found->proposed.size()));
+             fmt::format("Conflict with an entry: {} of {}", conflicts.size(),
+                         counted(found->reviewed.size() + found->proposed.size(), "claim")));
   for (const ClaimRecord* record : conflicts)
     report.lines.push_back(
         {Weight::item,
@@ -92,46 +93,23 @@ Report cautions() {
   return report;
 }
 
-/// What an event was, for people: its kind, and what it was about unless that is a number only.
-std::string event_words(const JournalEvent& event) {
-  struct Row {
-    std::string_view kind, target_kind, words;
-  };
-  constexpr Row kRows[] = {{"decided", "claim", "decided on a claim"},
-                           {"added", "claim", "added a claim"},
-                           {"noted", "note", "wrote a note"},
-                           {"checked", "quote-check", "checked a quote against the recording"},
-                           {"read", "passages-read", "read a passage"},
-                           {"restricted", "passage", "restricted a passage"},
-                           {"linked", "entry-link", "linked an entry"}};
-  std::string words = fmt::format("{} {}", event.kind, event.target_kind);
-  for (const Row& row : kRows)
-    if (event.kind == row.kind && event.target_kind == row.target_kind) words = row.words;
-  const bool named = event.target_kind == "interview" || event.target_kind == "person";
-  if (named && event.target != event.interview) words += " " + event.target;
-  if (!event.interview.empty()) words += " in " + event.interview;
-  return words;
-}
-
 /// What follows from other acts by itself is left out.
 bool of_itself(const JournalEvent& event) {
   return event.kind == "weighed" || event.target_kind == "claim-origin";
 }
 
-/// Of a decision: the status it gave, and the claim in a few words; nothing of what is withheld.
-std::string decision_words(const CodingDesk::State& state, const JournalEvent& event) {
+/// Of what was done on a claim: the claim in a few words, and what became otherwise; nothing of what is
+/// withheld.
+std::string claim_words(const CodingDesk::State& state, const JournalEvent& event) {
   const auto id = event.target_kind == "claim" ? parse_id(event.target) : std::nullopt;
   const auto stored = id ? find_claim(state.site, *id) : std::nullopt;
   if (!stored || state.withholding->reason(stored->claim.interview, stored->claim.quotes) != Withheld::none)
     return "";
-  std::string words;
-  const auto after = nlohmann::json::parse(event.after, nullptr, false);
-  if (after.is_object() && after.contains("status") && after["status"].is_string())
-    if (const auto status = parse_claim_status(after["status"].get<std::string>()))
-      words = fmt::format(" ({})", in_words(*status));
   const ClaimLine line = state.line(*stored);
-  words +=
+  std::string words =
       fmt::format(": {} · {}", to_string(line.statement), line.subject.empty() ? line.place : line.subject);
+  if (const std::string changes = change_words(event, state.maker->lists()); !changes.empty())
+    words += "; " + changes;
   return words;
 }
 
@@ -154,7 +132,7 @@ Report journal(const CodingDesk::State& state) {
             std::nullopt,
             "",
             ""};
-        entry.text += decision_words(state, event);
+        entry.text += claim_words(state, event);
         if (!event.why.empty()) entry.text += ": " + event.why;
         entry.text = one_line(entry.text);
         if (event.target_kind == "claim") entry.claim = parse_id(event.target);
@@ -163,7 +141,7 @@ Report journal(const CodingDesk::State& state) {
       });
   report.lines.assign(newest.begin(), newest.end());
   report.title = all > kMost ? fmt::format("The last {} of {} acts, newest first; {}", kMost, all, withheld)
-                             : fmt::format("{} acts, newest first; {}", all, withheld);
+                             : fmt::format("{}, newest first; {}", counted(all, "act"), withheld);
   return report;
 }
 
@@ -205,8 +183,9 @@ Report found_words(const CodingDesk::State& state, const std::string& words) {
   }
   // What was left out is not counted by the words: that would tell what a closed interview holds.
   const std::string withheld = state.withheld_words({});
-  report.title = fmt::format("{}{} turns{}{}", report.lines.size(), hits.size() == kMost ? " or more" : "",
-                             withheld.empty() ? "" : "; not searched: ", withheld);
+  report.title =
+      fmt::format("{}{}{}{}", counted(report.lines.size(), "turn"), hits.size() == kMost ? " or more" : "",
+                  withheld.empty() ? "" : "; not searched: ", withheld);
   if (report.lines.empty())
     add_line(report, Weight::caution,
              "Nobody says this in what may be shown. A word that ends in * is a beginning.");

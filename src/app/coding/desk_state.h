@@ -52,6 +52,9 @@ struct CodingDesk::State {
   std::string withheld_words(const ClaimQuery& query) const;
 };
 
+/// The words of a claim's main quote for a list, in the text they stand in.
+std::string quoted_words(const Claim& claim, const CodePointIndex& text);
+
 /// "ends · Cargo derrick · Foredeck": what an entry states.
 std::string entry_words(const Entry& entry, const AuthorityLists& lists);
 

@@ -12,14 +12,13 @@
 namespace witnessmark {
 namespace {
 
-/// The narrator's own words stay what they were: a coder's are kept in the rule.
-TypedDate typed(const Edtf& value, const Period& period, const Claim& claim, std::string rule) {
+/// The narrator's words for another date do not stand beside it; what the coder typed is kept in the rule.
+TypedDate typed(const Edtf& value, const Period& period, std::string rule) {
   TypedDate date;
   date.when.dated.value = value;
-  date.when.dated.written = claim.when.dated.written;
   date.when.period = period;
   date.when.rule = std::move(rule);
-  const std::string edtf = to_string(value), words = describe(period);
+  const std::string edtf = to_string(value), words = describe(value, period);
   date.meaning = edtf == words ? edtf : fmt::format("{}: {}", edtf, words);
   return date;
 }
@@ -32,16 +31,56 @@ bool looks_like_edtf(std::string_view text) {
                      [](char c) { return (c >= '0' && c <= '9') || c == 'X'; });
 }
 
-/// The words beside a date that say nothing the date does not.
-bool says_no_more(std::string_view beside) {
+/// A word beside a date that says nothing the date does not.
+bool says_no_more(std::string_view word, const Edtf& date) {
   constexpr std::array<std::string_view, 9> kEmpty{"in", "on", "at", "the", "during", "of", "it", "was", ","};
-  while (!(beside = trim(beside)).empty()) {
-    const std::size_t end = std::min(beside.find(' '), beside.size());
-    if (std::find(kEmpty.begin(), kEmpty.end(), fold(beside.substr(0, end))) == kEmpty.end()) return false;
-    beside.remove_prefix(end);
-  }
-  return true;
+  const std::string folded = fold(word);
+  if (folded == "from") return std::holds_alternative<EdtfInterval>(date.value);
+  if (folded == "either") return std::holds_alternative<EdtfSet>(date.value);
+  return std::find(kEmpty.begin(), kEmpty.end(), folded) != kEmpty.end();
 }
+
+/// What is read of words: the first date.
+class Reader {
+ public:
+  Reader(const DateLexicon& lexicon, Discourse discourse)
+      : lexicon_(lexicon), discourse_(std::move(discourse)) {}
+
+  std::optional<DateExpression> first(const std::string& text) const {
+    for (DateExpression& expression : read_dates(text, lexicon_, discourse_).expressions)
+      if (expression.edtf && expression.period) return std::move(expression);
+    return std::nullopt;
+  }
+
+  /// Whether the date says all that the text does. A word outside it ("before" Easter, "not" before) belongs
+  /// to it when without that word another date is read.
+  bool whole(const std::string& text, const DateExpression& read) const {
+    const ByteRange said = CodePointIndex(text).to_bytes(read.range);
+    std::size_t begin = 0;
+    while ((begin = text.find_first_not_of(' ', begin)) != std::string::npos) {
+      const std::size_t end = std::min(text.find(' ', begin), text.size());
+      const bool outside = static_cast<std::int64_t>(end) <= said.begin.value ||
+                           static_cast<std::int64_t>(begin) >= said.end.value;
+      if (outside && !counts(text, begin, end, read)) return false;
+      // What hangs on the date without a blank: "1957?!".
+      const bool across = !outside && (static_cast<std::int64_t>(begin) < said.begin.value ||
+                                       static_cast<std::int64_t>(end) > said.end.value);
+      if (across) return false;
+      begin = end;
+    }
+    return true;
+  }
+
+ private:
+  bool counts(const std::string& text, std::size_t begin, std::size_t end, const DateExpression& read) const {
+    if (says_no_more(std::string_view(text).substr(begin, end - begin), *read.edtf)) return true;
+    const auto without = first(text.substr(0, begin) + text.substr(end));
+    return !without || without->edtf != read.edtf;
+  }
+
+  const DateLexicon& lexicon_;
+  Discourse discourse_;
+};
 
 /// What of the words the date does not keep.
 std::string_view left_out(std::string_view mod) {
@@ -58,7 +97,7 @@ Result<TypedDate> CodingDesk::typed_date(std::string_view given, const Claim& cl
   if (text.empty()) return TypedDate{{}, "no date"};
   const auto edtf = parse_edtf(text);
   if (edtf) {
-    return typed(*edtf, to_period(*edtf, state.policy), claim, "coder: " + text);
+    return typed(*edtf, to_period(*edtf, state.policy), "coder: " + text);
   }
   if (looks_like_edtf(text)) {
     Error error = edtf.error();
@@ -75,27 +114,28 @@ Result<TypedDate> CodingDesk::typed_date(std::string_view given, const Claim& cl
   discourse.events = state.maker->entries().events;
   discourse.century = century_before(interview.date.value, state.policy);
   if (claim.when.dated.value) discourse.reference = claim.when.dated.value;
-  const auto read = read_dates(text, state.lexicon, discourse).expressions;
-  for (const DateExpression& expression : read) {
-    if (!expression.edtf || !expression.period) continue;
-    const CodePointIndex index(text);
-    const ByteRange said = index.to_bytes(expression.range);
-    const std::string_view before =
-        std::string_view(text).substr(0, static_cast<std::size_t>(said.begin.value));
-    const std::string_view after = std::string_view(text).substr(static_cast<std::size_t>(said.end.value));
-    if (!says_no_more(before) || !says_no_more(after)) {
-      return Error{"", 0, 0, fmt::format("only “{}” can be read of “{}”", expression.text, text),
-                   "write one date, without other words; two that bound a time as “from 1957 to 1959”"};
-    }
-    TypedDate date = typed(*expression.edtf, *expression.period, claim, "coder: " + text);
-    date.when.anchor = expression.anchor;
-    date.when.alternatives = expression.alternatives;
-    if (!expression.whole) date.meaning += left_out(expression.mod);
-    for (const std::string& other : expression.alternatives) date.meaning += fmt::format("; or {}", other);
-    return date;
+  const Reader reader(state.lexicon, std::move(discourse));
+  std::string words = text;
+  auto read = reader.first(words);
+  if (!read) {  // "fifty-eight or fifty-nine" might count something in talk; here it is a date
+    words = "in " + text;
+    read = reader.first(words);
   }
-  return Error{"", 0, 0, fmt::format("no date can be read from “{}”", text),
-               "write it as people say it (late sixty-two, the spring of 1957) or in EDTF (1957-21, 1962~)"};
+  if (!read)
+    return Error{
+        "", 0, 0, fmt::format("no date can be read from “{}”", text),
+        "write it as people say it (late sixty-two, the spring of 1957, before Easter 1957) or in EDTF "
+        "(1957-21, 1962~)"};
+  if (!reader.whole(words, *read))
+    return Error{"", 0, 0, fmt::format("only “{}” can be read of “{}”", read->text, text),
+                 "write one date, without other words; two that bound a time as “from 1957 to 1959”, or as "
+                 "“between 1957 and 1959” for some time in it"};
+  TypedDate date = typed(*read->edtf, *read->period, "coder: " + text);
+  date.when.anchor = read->anchor;
+  date.when.alternatives = read->alternatives;
+  if (!read->whole) date.meaning += left_out(read->mod);
+  for (const std::string& other : read->alternatives) date.meaning += fmt::format("; or {}", other);
+  return date;
 }
 
 }  // namespace witnessmark

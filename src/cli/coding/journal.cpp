@@ -4,17 +4,20 @@
 
 #include "cli/command.h"
 #include "witnessmark/app/journal_listing.h"
+#include "witnessmark/app/journal_words.h"
+#include "witnessmark/base/counted.h"
 #include "witnessmark/base/fold.h"
+#include "witnessmark/store/evidence.h"
 
 namespace witnessmark {
 namespace {
 
-std::string line_of(const ListedEvent& listed) {
+std::string line_of(const ListedEvent& listed, const AuthorityLists& lists) {
   const JournalEvent& event = listed.event;
-  std::string line = fmt::format("{}  {}  {} {}", event.wall_time.empty() ? "(no date)" : event.wall_time,
-                                 event.actor, event.kind, event.target_kind);
-  if (!event.target.empty()) line += " " + event.target;
-  if (!event.interview.empty() && event.interview != event.target) line += " (" + event.interview + ")";
+  std::string line = fmt::format("{}  {}  {}", event.wall_time.empty() ? "(no date)" : event.wall_time,
+                                 event.actor, event_words(event));
+  if (const std::string target = target_words(event); !target.empty()) line += " (" + target + ")";
+  if (const std::string changes = change_words(event, lists); !changes.empty()) line += "; " + changes;
   if (event.blind) line += ", proposals hidden";
   if (event.imported) line += ", in another copy";
   if (event.erased) line += ", erased";
@@ -60,17 +63,18 @@ void add_journal(CLI::App& program, Command& command) {
     const auto site = command.open_to_read(options->file);
     if (!site) return command.fail(site.error());
     const bool text = options->format == "text";
+    const AuthorityLists lists = load_lists(*site);
     std::size_t events = 0;
     const std::string withheld =
         list_journal(*site, options->on, command.surroundings().today, [&](const ListedEvent& listed) {
           ++events;
-          fmt::print(command.out(), "{}\n", text ? line_of(listed) : json_of(listed));
+          fmt::print(command.out(), "{}\n", text ? line_of(listed, lists) : json_of(listed));
         });
     if (events == 0 && !options->on.empty()) {
       return command.fail({"", 0, 0, fmt::format("the journal has nothing on “{}”", options->on),
                            "give a key, or the id of a claim or note"});
     }
-    fmt::print(text ? command.out() : command.err(), "{} events; {}\n", events, withheld);
+    fmt::print(text ? command.out() : command.err(), "{}; {}\n", counted(events, "event"), withheld);
   });
 }
 

@@ -47,6 +47,13 @@ Result<void> check_why(std::string_view why) {
   return Error{"", 0, 0, "the reason is not UTF-8", "type it again"};
 }
 
+Result<void> check_said(const Claim& claim) {
+  if (claim.status != ClaimStatus::said_so) return {};
+  const std::string_view needs = what_it_needs(claim);
+  if (needs.empty()) return {};
+  return Error{claim.interview, 0, 0, std::string(needs), "correct the claim"};
+}
+
 }  // namespace
 
 Result<void> decide_claim(SiteFile& site, const Claim& after, std::string_view why, ProposalView proposals) {
@@ -62,6 +69,7 @@ Result<void> decide_claim(SiteFile& site, const Claim& after, std::string_view w
   }
   ClaimRow& row = rows[0];
   if (auto checked = check_quotes(connection, after, row.stored.version); !checked) return checked;
+  if (auto checked = check_said(after); !checked) return checked;
 
   const std::string before_json = claim_json(row.stored.claim, row.stored.version);
   const std::string after_json = claim_json(after, row.stored.version);
@@ -162,6 +170,7 @@ Result<Id> add_claim(SiteFile& site, const Claim& claim, std::string_view why, P
   if (auto checked = check_why(why); !checked) return checked.error();
   const CurrentReading current = current_reading(connection, claim.interview);
   if (auto checked = check_quotes(connection, claim, current.version); !checked) return checked.error();
+  if (auto checked = check_said(claim); !checked) return checked.error();
   ClaimRow row;
   row.stored.claim = claim;
   if (row.stored.claim.id.is_nil()) row.stored.claim.id = connection.new_id();

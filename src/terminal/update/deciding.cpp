@@ -1,5 +1,6 @@
 #include <fmt/core.h>
 
+#include "terminal/form.h"
 #include "terminal/update/work.h"
 
 namespace witnessmark {
@@ -81,8 +82,17 @@ const ClaimLine* line_here(const State& state) {
   return line_near(state.place(), 0);
 }
 
+void correct(Work& work, const Id& id);
+
+/// A claim that lacks what would make it one is opened in the form instead, where that is asked for.
 void decide(Work& work, Decide decision) {
-  if (const ClaimLine* line = line_here(work.state)) decision.what = words_of(*line);
+  if (const ClaimLine* line = line_here(work.state)) {
+    if (decision.status == ClaimStatus::said_so && !line->needs.empty()) {
+      work.say(fmt::format("{}: fill it in, s saves", line->needs), Role::warning);
+      return correct(work, line->id);
+    }
+    decision.what = words_of(*line);
+  }
   work.state.last = decision;
   work.want(std::move(decision));
   advance(work);
@@ -216,6 +226,7 @@ void open_form(Work& work, const ClaimPageFull& page) {
   form.subject_name = page.record.subject_name;
   form.place_name = page.record.place_name;
   if (!page.record.quotes.empty()) form.quote = page.record.quotes.front().text;
+  form.at = field_to_fill(form.draft);
   work.go(std::move(form));
 }
 

@@ -1,3 +1,5 @@
+#include <fmt/core.h>
+
 #include "terminal/update/work.h"
 
 namespace witnessmark {
@@ -15,8 +17,21 @@ bool shows_proposals(const Key& key) {
   return key.is("3") || key.is("4") || key.is("a") || key.is("w");
 }
 
+/// The first time with a form that is not saved: says so. The same key again goes on, and drops it.
+bool keeps_form(Work& work, const Key& key) {
+  const FormPlace* unsaved = unsaved_form(work.state);
+  if (unsaved == nullptr || unsaved->leaving) return false;
+  for (Place& place : work.state.places)
+    if (auto* form = std::get_if<FormPlace>(&place)) form->leaving = true;
+  work.say(fmt::format("a form is not saved: Escape goes back to it, {} once more drops what was changed",
+                       to_string(key)),
+           Role::warning);
+  return true;
+}
+
 bool press_screen(Work& work, const Key& key) {
   if (key.is("1")) {
+    if (keeps_form(work, key)) return true;
     while (work.state.places.size() > 1) work.state.places.pop_back();
     work.want(LoadInterviews{});
   } else if (key.is("2")) {
@@ -65,6 +80,7 @@ bool press_everywhere(Work& work, const Key& key) {
   } else if (key == Key{Key::Name::control, "z"}) {
     work.want(Suspend{});
   } else if (key.is("q")) {
+    if (keeps_form(work, key)) return true;
     work.state.finished = true;
     work.want(Quit{});
   } else {

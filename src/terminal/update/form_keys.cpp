@@ -37,12 +37,12 @@ void save(Work& work, FormPlace& form) {
   if (form.purpose == FormPlace::Purpose::filter) return show_query(work, FormPlace(form));
   if (form.subject_name.empty() && form.place_name.empty() && form.draft.statement != Statement::located)
     return work.say("a claim speaks of something: fill in equipment or place", Role::warning);
-  if (form.draft.statement == Statement::count && !form.draft.quantity)
-    return work.say("a count needs its number", Role::warning);
+  if (const std::string_view needs = what_it_needs(form.draft); !needs.empty())
+    return work.say(std::string(needs), Role::warning);
   if (form.purpose == FormPlace::Purpose::add)
-    work.want(Add{form.draft});
+    work.want(Add{form.draft, words_of(form)});
   else
-    work.want(Correct{form.draft, ""});
+    work.want(Correct{form.draft, "", words_of(form)});
   const bool corrected = form.purpose == FormPlace::Purpose::correct;
   work.state.places.pop_back();  // what was saved loads the place below
   if (corrected) advance(work);  // as after every decision
@@ -79,7 +79,7 @@ bool press(Work& work, FormPlace& form, const Key& key) {
     work.say("not saved: s saves, Escape once more drops what was changed", Role::warning);
     return true;
   }
-  form.leaving = false;
+  if (!key.is("q") && !key.is("1")) form.leaving = false;
   if (move_in(form.at, count, key, 4)) return true;
   if (key.name == Key::Name::enter) {
     change(work, form);

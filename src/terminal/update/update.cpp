@@ -77,6 +77,14 @@ bool move_in(std::size_t& at, std::size_t count, const Key& key, int page) {
   }
 }
 
+const FormPlace* unsaved_form(const State& state) {
+  for (const Place& place : state.places) {
+    const auto* form = std::get_if<FormPlace>(&place);
+    if (form && form->changed && form->purpose != FormPlace::Purpose::filter) return form;
+  }
+  return nullptr;
+}
+
 bool hidden(const State& state, const ClaimLine& claim) {
   return state.blind && !claim.decided && !claim.by_coder;
 }

@@ -5,6 +5,7 @@
 #include "terminal/key_table.h"
 #include "terminal/view/panels.h"
 #include "witnessmark/app/claim_words.h"
+#include "witnessmark/base/counted.h"
 #include "witnessmark/base/display_width.h"
 
 namespace witnessmark {
@@ -19,7 +20,7 @@ Block interview_block(const InterviewLine& line) {
   if (line.withheld != Withheld::none)
     return {{{name, Role::plain},
              {fmt::format("withheld: {}", to_string(line.withheld)), Role::warning},
-             {fmt::format("  {} claims", line.all_claims()), Role::faint}},
+             {"  " + counted(line.all_claims(), "claim"), Role::faint}},
             11,
             true};
   std::string work = line.has_transcript
@@ -64,6 +65,10 @@ Line claim_line(const ClaimLine& line) {
   return made;
 }
 
+void add_words(Line& line, const ClaimLine& claim) {
+  if (!claim.words.empty()) line.push_back({fmt::format("  “{}”", claim.words), Role::quote});
+}
+
 std::vector<Panel> panels_of(const State& state, const InterviewsPlace& place) {
   Panel panel;
   std::int64_t all = 0, decided = 0;
@@ -72,7 +77,8 @@ std::vector<Panel> panels_of(const State& state, const InterviewsPlace& place) {
     decided += line.decided();
     panel.blocks.push_back(interview_block(line));
   }
-  panel.title = fmt::format("{} interviews, {} of {} claims decided", state.interviews.size(), decided, all);
+  panel.title = fmt::format("{}, {} of {} decided", counted(state.interviews.size(), "interview"), decided,
+                            counted(all, "claim"));
   panel.focus = place.at;
   if (panel.blocks.empty())
     panel.blocks.push_back(paragraph("No interviews yet: take some in first (witnessmark take-in)."));
@@ -94,9 +100,11 @@ std::vector<Panel> panels_of(const State& state, const ClaimsPlace& place) {
     }
     Line line = claim_line(page.lines[i]);
     line.push_back({fmt::format("  {}, {}", page.lines[i].interview, page.lines[i].speaker), Role::faint});
+    constexpr int kRoomForWords = 60;  // columns: on less the list would show next to nothing else
+    if (state.size.columns >= kRoomForWords) add_words(line, page.lines[i]);
     panel.blocks.push_back({std::move(line), 4, true});
   }
-  panel.title = fmt::format("{} claims{}, in review order{}{}", page.total,
+  panel.title = fmt::format("{}{}, in review order{}{}", counted(page.total, "claim"),
                             place.query.narrows() ? " of those asked for" : "",
                             page.withheld.empty() ? "" : "; ", page.withheld);
   panel.focus = at - begin;

@@ -23,6 +23,8 @@ char sign_of(ClaimStatus status);
 
 /// A claim in a line, as lists show it.
 Line claim_line(const ClaimLine& line);
+/// Its words after it.
+void add_words(Line& line, const ClaimLine& claim);
 
 Block paragraph(std::string text, Role role = Role::plain, int indent = 0);
 

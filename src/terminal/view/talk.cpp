@@ -7,6 +7,7 @@
 
 #include "terminal/view/panels.h"
 #include "witnessmark/base/code_point_index.h"
+#include "witnessmark/base/counted.h"
 
 namespace witnessmark {
 namespace {
@@ -125,11 +126,12 @@ Panel claims_panel(const State& state, const TranscriptPlace& place) {
     if (hidden(state, claims[n])) continue;
     if (n == place.claim) panel.focus = panel.blocks.size();
     Line line = claim_line(claims[n]);
+    if (n == place.claim && place.on_claims) add_words(line, claims[n]);
     if (claims[n].at) line.insert(line.begin(), {to_timecode(claims[n].at->time) + " ", Role::faint});
     panel.blocks.push_back({std::move(line), 4, true});
   }
-  panel.title =
-      fmt::format("{} claims{}", claims.size() - left_out, left_out > 0 ? ", proposals hidden" : "");
+  panel.title = fmt::format("{}{}", counted(claims.size() - left_out, "claim"),
+                            left_out > 0 ? ", proposals hidden" : "");
   if (panel.blocks.empty())
     panel.blocks.push_back(paragraph("None. i adds one over the sentence at the cursor.", Role::faint));
   panel.active = place.on_claims;

@@ -88,9 +88,12 @@ View view(const State& state) {
   made.panels = std::visit([&](const auto& shown) { return panels_of(state, shown); }, place);
   made.message = state.message;
   made.message_role = state.message_role;
-  const auto* form = std::get_if<FormPlace>(&place);
-  if (made.message.empty() && form && form->changed && form->purpose != FormPlace::Purpose::filter)
-    made.message = "Not saved yet: s saves.", made.message_role = Role::warning;
+  if (made.message.empty() && unsaved_form(state)) {
+    const bool here = std::holds_alternative<FormPlace>(place);
+    made.message =
+        here ? "Not saved yet: s saves." : "Not saved yet: Escape goes back to the form, s saves there.";
+    made.message_role = Role::warning;
+  }
   if (made.message.empty() && state.can_edit) made.message = "All is saved.", made.message_role = Role::faint;
   if (made.message.empty())
     made.message = "Only reading: " + state.why_reading, made.message_role = Role::warning;
