@@ -293,7 +293,6 @@ struct Verb {
   VerbNeeds needs = VerbNeeds::nothing;
 };
 
-/// What is known of one word form.
 /// Words that stand before a noun: "electric", "green", "old".
 inline bool is_adjective(const Flags& f) {
   for (const WordClass c : {WordClass::type, WordClass::colour, WordClass::shade, WordClass::material,
@@ -302,6 +301,7 @@ inline bool is_adjective(const Flags& f) {
   return false;
 }
 
+/// What is known of one word form.
 struct WordInfo {
   Flags flags;
   /// "lay" is a form of two verbs. VerbForm bits (0: none) and index into verb_groups.

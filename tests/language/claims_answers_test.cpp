@@ -19,16 +19,11 @@ const ClaimTable& lists() {
   return table;
 }
 
-struct Row {
-  std::string text, expected;
-};
+using Row = ShortRow;
 
 template <std::size_t N>
 void check(const Row (&rows)[N]) {
-  for (const Row& row : rows) {
-    CAPTURE(row.text);
-    CHECK(claims_line(row.text, lists()) == row.expected);
-  }
+  check_rows(rows, lists());
 }
 
 }  // namespace

@@ -9,26 +9,21 @@ using namespace witnessmark::testing;
 
 namespace {
 
-std::string read(const std::string& text) {
-  static const ClaimTable lists = [] {
+const ClaimTable& lists() {
+  static const ClaimTable table = [] {
     ClaimTable made;
     made.equipment = {"lamp", "winch", "stove", "boiler", "turbine", "crane", "wireless cabin clock"};
     made.places = {"galley", "mess room", "foredeck", "Tolbeck"};
     return made;
   }();
-  return in_short(claims_of(text, lists));
+  return table;
 }
 
-struct Row {
-  std::string text, expected;
-};
+using Row = ShortRow;
 
 template <std::size_t N>
 void check(const Row (&rows)[N]) {
-  for (const Row& row : rows) {
-    CAPTURE(row.text);
-    CHECK(read(row.text) == row.expected);
-  }
+  check_rows(rows, lists());
 }
 
 }  // namespace
@@ -93,11 +88,11 @@ TEST_CASE("without marks a question has its verb before its subject") {
 }
 
 TEST_CASE("\"the oil one\" is the one of that name that was named last") {
-  ClaimTable lists;
-  lists.equipment = {"port oil lantern", "starboard oil lantern", "electric lantern", "mast oil lantern"};
-  lists.places = {"foredeck"};
+  ClaimTable lanterns;
+  lanterns.equipment = {"port oil lantern", "starboard oil lantern", "electric lantern", "mast oil lantern"};
+  lanterns.places = {"foredeck"};
   const auto last_of = [&](const std::string& text) {
-    const std::string line = in_short(claims_of(text, lists));
+    const std::string line = in_short(claims_of(text, lanterns));
     const std::size_t from = line.find("ends");
     return from == std::string::npos ? line : line.substr(from);
   };

@@ -1,4 +1,6 @@
 #pragma once
+#include <doctest/doctest.h>
+
 #include <string>
 #include <vector>
 
@@ -37,5 +39,18 @@ std::vector<Claim> claims_of(const std::string& text, const ClaimTable& lists);
 
 /// The same in short.
 std::string claims_line(const std::string& text, const ClaimTable& lists);
+
+/// A text, and its claims in short.
+struct ShortRow {
+  std::string text, expected;
+};
+
+template <std::size_t N>
+void check_rows(const ShortRow (&rows)[N], const ClaimTable& lists) {
+  for (const ShortRow& row : rows) {
+    CAPTURE(row.text);
+    CHECK(claims_line(row.text, lists) == row.expected);
+  }
+}
 
 }  // namespace witnessmark::testing
