@@ -138,7 +138,7 @@ constexpr Value kValues[] = {{"status", "status"},       {"statement", "statemen
                              {"knower", "from whom"},    {"firmness", "firmness"},
                              {"polarity", "polarity"},   {"led", "supplied by the interviewer"}};
 
-Json parsed(const std::string& content) {
+Json object_or_null(const std::string& content) {
   Json object = Json::parse(content, nullptr, false);
   return object.is_object() ? object : Json();
 }
@@ -152,7 +152,7 @@ std::string event_words(const JournalEvent& event) {
   // A restriction is lifted by giving the passage other conditions; where they are withheld, either is
   // possible.
   if (event.kind == "restricted") {
-    const Json after = parsed(event.after);
+    const Json after = object_or_null(event.after);
     if (after.is_null()) words = "restricted a passage or lifted its restriction";
     if (text_of(after, "access") == "open") words = "lifted the restriction of a passage";
   }
@@ -173,7 +173,7 @@ std::string target_words(const JournalEvent& event) {
 
 std::string change_words(const JournalEvent& event, const AuthorityLists& lists) {
   if (event.target_kind != "claim") return "";
-  const Json before = parsed(event.before), after = parsed(event.after);
+  const Json before = object_or_null(event.before), after = object_or_null(event.after);
   if (before.is_null() || after.is_null()) return "";
   std::string words;
   std::string_view last;

@@ -15,12 +15,12 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-struct Options {
+struct ConclusionsOptions {
   std::string file, table, format = "text";
   ConclusionFilePaths paths;
 };
 
-void take_in(Command& command, const Options& options) {
+void take_in(Command& command, const ConclusionsOptions& options) {
   auto site = command.open_to_edit(options.file);
   if (!site) return command.fail(site.error());
   const ConclusionsTakenIn taken = take_in_conclusions(*site, options.paths, command.surroundings());
@@ -61,7 +61,7 @@ Json json_of(const ConclusionHistory& history) {
   return object;
 }
 
-void list(Command& command, const Options& options) {
+void list(Command& command, const ConclusionsOptions& options) {
   const auto site = command.open_to_read(options.file);
   if (!site) return command.fail(site.error());
   Withholding withholding(*site, command.surroundings().today);
@@ -83,7 +83,7 @@ void list(Command& command, const Options& options) {
 }  // namespace
 
 void add_conclusions(CLI::App& program, Command& command) {
-  auto options = std::make_shared<Options>();
+  auto options = std::make_shared<ConclusionsOptions>();
   CLI::App* app =
       program.add_subcommand("conclusions", "List what was concluded and answered, or take it in");
   app->add_option("FILE", options->file, "Site file")->required();

@@ -109,11 +109,11 @@ Json item_json(const ConfigurationItem& item, const Configuration& made) {
   return object;
 }
 
-struct Options {
+struct ConfigurationOptions {
   std::string file, on, against, place, format = "text";
 };
 
-Result<Configuration> make(const SiteFile& site, const std::string& date, const Options& options,
+Result<Configuration> make(const SiteFile& site, const std::string& date, const ConfigurationOptions& options,
                            const Surroundings& surroundings) {
   const auto when = configuration_date(site, date, surroundings);
   if (!when) return when.error();
@@ -137,7 +137,7 @@ void print_json(Command& command, const Configuration& made, const std::optional
 }  // namespace
 
 void add_configuration(CLI::App& program, Command& command) {
-  auto options = std::make_shared<Options>();
+  auto options = std::make_shared<ConfigurationOptions>();
   CLI::App* app = program.add_subcommand("configuration", "What stood where on a day, and on whose word");
   app->add_option("FILE", options->file, "Site file")->required();
   app->add_option("PLACE", options->place, "Only this place and what lies in it, by key, name or number");

@@ -12,7 +12,7 @@
 namespace witnessmark {
 namespace {
 
-struct Options {
+struct DatesOptions {
   std::vector<std::string> text;
   std::string transcript, format = "text", reference, interview, born;
   bool prose = false;
@@ -57,7 +57,7 @@ void print_json(Command& command, const DateExpression& one) {
   fmt::print(command.out(), "{}\n", object.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace));
 }
 
-void print_all(Command& command, const Options& options, std::string_view text,
+void print_all(Command& command, const DatesOptions& options, std::string_view text,
                const std::vector<DateExpression>& expressions) {
   if (options.format == "timex3") {
     command.out() << with_timex3(text, expressions);
@@ -68,7 +68,7 @@ void print_all(Command& command, const Options& options, std::string_view text,
     options.format == "jsonl" ? print_json(command, one) : print_for_people(command, one);
 }
 
-Result<DateQuestion> question_of(const Options& options) {
+Result<DateQuestion> question_of(const DatesOptions& options) {
   DateQuestion question;
   question.prose = options.prose;
   const auto take = [](const std::string& text, std::string_view option,
@@ -92,7 +92,7 @@ Result<DateQuestion> question_of(const Options& options) {
 }
 
 /// Standard input: a TimeML document keeps what stands around its text; anything else is text.
-Result<void> filter(Command& command, const Options& options, const DateQuestion& question) {
+Result<void> filter(Command& command, const DatesOptions& options, const DateQuestion& question) {
   const std::string bytes{std::istreambuf_iterator<char>(command.in()), std::istreambuf_iterator<char>()};
   if (bytes.find("<TimeML") == std::string::npos) {
     const auto decoded = decode_text(bytes, "standard input");
@@ -114,7 +114,7 @@ Result<void> filter(Command& command, const Options& options, const DateQuestion
   return {};
 }
 
-Result<void> run_dates(Command& command, const Options& options) {
+Result<void> run_dates(Command& command, const DatesOptions& options) {
   const auto question = question_of(options);
   if (!question) return question.error();
   if (!options.transcript.empty()) {
@@ -134,7 +134,7 @@ Result<void> run_dates(Command& command, const Options& options) {
 }  // namespace
 
 void add_dates(CLI::App& program, Command& command) {
-  auto options = std::make_shared<Options>();
+  auto options = std::make_shared<DatesOptions>();
   CLI::App* app = program.add_subcommand("dates", "Date expressions in text and what they mean; a filter");
   command.add_words(*app, "TEXT…", "Text; without it standard input is read, plain or TimeML");
   app->add_option("--transcript", options->transcript, "Read a transcript file instead");

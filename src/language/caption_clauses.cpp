@@ -13,10 +13,6 @@ struct Word {
   std::string folded;
 };
 
-bool is_space(char c) {
-  return c == ' ' || c == '\n' || c == '\t' || c == '\r';
-}
-
 std::vector<Word> words_of(std::string_view text, std::size_t begin, std::size_t end) {
   std::vector<Word> words;
   for (std::size_t i = begin; i < end;) {

@@ -7,6 +7,11 @@
 
 namespace witnessmark {
 
+/// What divides words.
+constexpr bool is_space(char c) {
+  return c == ' ' || c == '\n' || c == '\t' || c == '\r';
+}
+
 /// Where a stretch without full stops may be cut.
 struct ClauseStart {
   std::size_t at = 0;    ///< Byte offset in the text.

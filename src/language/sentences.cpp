@@ -13,6 +13,7 @@
 #include <stdexcept>
 
 #include "language/caption_clauses.h"
+#include "witnessmark/base/ascii.h"
 #include "witnessmark/base/code_point_index.h"
 #include "witnessmark/base/fold.h"
 
@@ -52,12 +53,6 @@ class Breaks {
   UText* text_ = nullptr;
 };
 
-bool is_space(char c) {
-  return c == ' ' || c == '\n' || c == '\t' || c == '\r';
-}
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
 bool is_word_byte(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || is_digit(c) ||
          static_cast<unsigned char>(c) >= 0x80;
@@ -210,8 +205,7 @@ std::vector<CodePointRange> split_sentences(std::string_view text, const Abbrevi
   std::vector<CodePointRange> ranges;
   ranges.reserve(spans.size());
   for (const auto& [begin, end] : spans) {
-    ranges.push_back(
-        index.to_code_points({{static_cast<std::int64_t>(begin)}, {static_cast<std::int64_t>(end)}}));
+    ranges.push_back(index.to_code_points(byte_range(begin, end)));
   }
   return ranges;
 }

@@ -25,6 +25,7 @@
 #include <algorithm>
 
 #include "model/names.h"
+#include "witnessmark/base/ascii.h"
 #include "witnessmark/base/fold.h"
 
 namespace witnessmark {
@@ -46,9 +47,6 @@ constexpr std::pair<char, std::string_view> kUses[] = {
     {'V', "void"},
 };
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
 bool is_letter(char c) {
   return c >= 'A' && c <= 'Z';
 }

@@ -7,7 +7,7 @@
 namespace witnessmark {
 namespace {
 
-constexpr std::pair<SourceKind, std::string_view> kKinds[] = {
+constexpr std::pair<SourceKind, std::string_view> kSourceKinds[] = {
     {SourceKind::physical_trace, "physical-trace"},
     {SourceKind::photograph, "photograph"},
     {SourceKind::drawing, "drawing"},
@@ -42,7 +42,7 @@ constexpr std::pair<Fabric, std::string_view> kFabrics[] = {
 }  // namespace
 
 std::string_view to_string(SourceKind kind) {
-  return word_of(kKinds, kind);
+  return word_of(kSourceKinds, kind);
 }
 std::string_view to_string(Nature nature) {
   return word_of(kNatures, nature);
@@ -57,7 +57,7 @@ std::string_view to_string(Fabric fabric) {
   return word_of(kFabrics, fabric);
 }
 std::optional<SourceKind> parse_source_kind(std::string_view text) {
-  return value_of(kKinds, text);
+  return value_of(kSourceKinds, text);
 }
 std::optional<Nature> parse_nature(std::string_view text) {
   return value_of(kNatures, text);

@@ -7,7 +7,7 @@
 namespace witnessmark {
 namespace {
 
-constexpr std::pair<MentionKind, std::string_view> kKinds[] = {
+constexpr std::pair<MentionKind, std::string_view> kMentionKinds[] = {
     {MentionKind::date, "date"},           {MentionKind::place, "place"},
     {MentionKind::equipment, "equipment"}, {MentionKind::quantity, "quantity"},
     {MentionKind::action, "action"},       {MentionKind::cue, "cue"},
@@ -16,7 +16,7 @@ constexpr std::pair<MentionKind, std::string_view> kKinds[] = {
 }  // namespace
 
 std::string_view to_string(MentionKind kind) {
-  return word_of(kKinds, kind);
+  return word_of(kMentionKinds, kind);
 }
 
 std::string to_string(const Mention& mention) {

@@ -21,12 +21,6 @@ std::set<std::string> known_keys(StoreConnection& connection, const std::vector<
   return keys;
 }
 
-Error unknown_reference(std::string_view what, std::string_view key, std::string_view of,
-                        std::string_view named) {
-  return {"", 0, 0, fmt::format("{} \"{}\" names {} \"{}\", which is not known", what, key, of, named),
-          fmt::format("add a row for that {}, or correct the name", of)};
-}
-
 Result<void> check_references(StoreConnection& connection, const Register& evidence) {
   const auto sources = known_keys(connection, evidence.sources);
   const auto entries = known_keys(connection, evidence.entries);

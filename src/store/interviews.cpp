@@ -21,12 +21,6 @@ struct SortedFile {
   RowCounts service;
 };
 
-Error unknown_reference(std::string_view what, std::string_view key, std::string_view of,
-                        std::string_view named) {
-  return {"", 0, 0, fmt::format("{} \"{}\" names {} \"{}\", which is not known", what, key, of, named),
-          fmt::format("add a row for that {}, or correct the name", of)};
-}
-
 /// Keys the input or the site file has.
 class KnownKeys {
  public:

@@ -8,7 +8,7 @@
 namespace witnessmark {
 namespace {
 
-constexpr const char* kEvents =
+constexpr const char* kJournalEvents =
     "SELECT event, sessions.id, counter, actor, wall_time, kind, target_kind, target, interview, "
     "before_json, after_json, why, journal_content.event IS NULL AND (EXISTS (SELECT 1 FROM erasures "
     "WHERE (erasures.kind = 'interview' AND erasures.key = journal.interview) "
@@ -64,7 +64,7 @@ std::optional<EventId> parse_event_id(std::string_view text) {
 
 void for_each_event(const SiteFile& site, const std::function<void(const JournalEvent&)>& visit) {
   const Database& database = *site.connection().database;
-  SqlStatement select(database, std::string(kEvents) + "ORDER BY event");
+  SqlStatement select(database, std::string(kJournalEvents) + "ORDER BY event");
   SqlStatement follows(database, kFollows);
   while (select.step()) visit(event_of(select, follows));
 }
@@ -73,7 +73,8 @@ std::vector<JournalEvent> events_on(const SiteFile& site, std::string_view targe
                                     std::string_view target) {
   const Database& database = *site.connection().database;
   std::vector<JournalEvent> events;
-  SqlStatement select(database, std::string(kEvents) + "WHERE target_kind = ? AND target = ? ORDER BY event");
+  SqlStatement select(database,
+                      std::string(kJournalEvents) + "WHERE target_kind = ? AND target = ? ORDER BY event");
   SqlStatement follows(database, kFollows);
   select.bind(target_kind).bind(target);
   while (select.step()) events.push_back(event_of(select, follows));

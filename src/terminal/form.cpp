@@ -11,7 +11,7 @@
 namespace witnessmark {
 namespace {
 
-using Kind = Field::Kind;
+using FieldKind = Field::Kind;
 
 enum ClaimField : std::size_t {
   kStatement,
@@ -73,29 +73,29 @@ std::string number_text(const std::optional<Quantity>& quantity) {
 
 std::vector<Field> claim_fields(const FormPlace& form) {
   const Claim& claim = form.draft;
-  return {{"Statement", std::string(to_string(claim.statement)), Kind::choice},
-          {"Equipment", form.subject_name, Kind::equipment},
-          {"Place", form.place_name, Kind::place},
-          {"When", when_words(claim.when), Kind::date},
-          {"Number", number_text(claim.quantity), Kind::words},
-          {"Attribute", claim.attribute, Kind::words},
-          {"Knows it", std::string(to_string(claim.basis)), Kind::choice},
-          {"From whom", claim.knower, Kind::words},
-          {"Firmness", std::string(to_string(claim.firmness)), Kind::choice},
-          {"Polarity", std::string(to_string(claim.polarity)), Kind::choice},
-          {"Supplied by", claim.led ? "the interviewer" : "the narrator", Kind::choice}};
+  return {{"Statement", std::string(to_string(claim.statement)), FieldKind::choice},
+          {"Equipment", form.subject_name, FieldKind::equipment},
+          {"Place", form.place_name, FieldKind::place},
+          {"When", when_words(claim.when), FieldKind::date},
+          {"Number", number_text(claim.quantity), FieldKind::words},
+          {"Attribute", claim.attribute, FieldKind::words},
+          {"Knows it", std::string(to_string(claim.basis)), FieldKind::choice},
+          {"From whom", claim.knower, FieldKind::words},
+          {"Firmness", std::string(to_string(claim.firmness)), FieldKind::choice},
+          {"Polarity", std::string(to_string(claim.polarity)), FieldKind::choice},
+          {"Supplied by", claim.led ? "the interviewer" : "the narrator", FieldKind::choice}};
 }
 
 std::vector<Field> query_fields(const FormPlace& form) {
   const ClaimQuery& query = form.query;
-  return {{"Narrator", query.speaker, Kind::words},
-          {"Equipment", form.subject_name.empty() ? query.subject : form.subject_name, Kind::equipment},
-          {"Place", form.place_name.empty() ? query.place : form.place_name, Kind::place},
-          {"Statement", word(query.statement), Kind::choice},
-          {"Status", word(query.status), Kind::choice},
-          {"Outcome", word(query.outcome), Kind::choice},
+  return {{"Narrator", query.speaker, FieldKind::words},
+          {"Equipment", form.subject_name.empty() ? query.subject : form.subject_name, FieldKind::equipment},
+          {"Place", form.place_name.empty() ? query.place : form.place_name, FieldKind::place},
+          {"Statement", word(query.statement), FieldKind::choice},
+          {"Status", word(query.status), FieldKind::choice},
+          {"Outcome", word(query.outcome), FieldKind::choice},
           {"Told at least … years after", query.recall_least ? fmt::format("{}", *query.recall_least) : "",
-           Kind::words}};
+           FieldKind::words}};
 }
 
 bool turn_claim(Claim& claim, std::size_t field, int steps) {
@@ -208,15 +208,15 @@ void empty_field(FormPlace& form, std::size_t field) {
   const auto fields = fields_of(form);
   if (field >= fields.size()) return;
   switch (fields[field].kind) {
-    case Kind::equipment:
-    case Kind::place:
+    case FieldKind::equipment:
+    case FieldKind::place:
       return fill_term(form, field, "", "");
-    case Kind::date:
+    case FieldKind::date:
       return fill_date(form, {});
-    case Kind::words:
+    case FieldKind::words:
       fill_words(form, field, "");
       return;
-    case Kind::choice:
+    case FieldKind::choice:
       break;
   }
   if (!is_filter(form)) return;

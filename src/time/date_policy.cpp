@@ -7,15 +7,14 @@
 #include <optional>
 #include <vector>
 
+#include "time/month_names.h"
+
 namespace witnessmark {
 namespace {
 
 using Json = nlohmann::json;
 
 constexpr std::array<const char*, 4> kSeasons{"spring", "summer", "autumn", "winter"};
-constexpr std::array<const char*, 12> kMonths{"January",   "February", "March",    "April",
-                                              "May",       "June",     "July",     "August",
-                                              "September", "October",  "November", "December"};
 constexpr std::int64_t kLargestWidth = 100'000;
 
 /// Walks one JSON object, noting the first fault with the path of its key.
@@ -262,8 +261,8 @@ std::string describe(const DatePolicy& policy) {
   for (std::size_t i = 0; i < kSeasons.size(); ++i) {
     const int first = policy.season_begins[southern ? (i + 2) % 4 : i];
     seasons += fmt::format("{}{} {} to {}", i == 0 ? "" : ", ", kSeasons[i],
-                           kMonths[static_cast<std::size_t>(first - 1)],
-                           kMonths[static_cast<std::size_t>((first + 1) % 12)]);
+                           kMonthNames[static_cast<std::size_t>(first - 1)],
+                           kMonthNames[static_cast<std::size_t>((first + 1) % 12)]);
   }
   return fmt::format(
       "Date policy \"{}\": {} hemisphere, {}; the season over New Year is named after the year it {} in; `~` "

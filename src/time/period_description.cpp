@@ -1,15 +1,10 @@
 #include <fmt/format.h>
 
-#include <array>
-
+#include "time/month_names.h"
 #include "witnessmark/time/period.h"
 
 namespace witnessmark {
 namespace {
-
-constexpr std::array<const char*, 12> kMonths{"January",   "February", "March",    "April",
-                                              "May",       "June",     "July",     "August",
-                                              "September", "October",  "November", "December"};
 
 /// Historians count years before 1 as BCE: astronomical 0 is 1 BCE.
 std::string year_text(std::int64_t year) {
@@ -17,7 +12,7 @@ std::string year_text(std::int64_t year) {
 }
 
 std::string month_text(const CivilDate& date) {
-  return kMonths[static_cast<std::size_t>(date.month - 1)];
+  return kMonthNames[static_cast<std::size_t>(date.month - 1)];
 }
 
 std::string day_text(Day day) {

@@ -1,6 +1,7 @@
 #pragma once
 #include <algorithm>
 #include <compare>
+#include <cstddef>
 #include <cstdint>
 
 namespace witnessmark {
@@ -46,5 +47,10 @@ struct Range {
 using ByteRange = Range<ByteOffset>;
 using CodePointRange = Range<CodePoint>;
 using TimeRange = Range<Millisecond>;
+
+/// From positions in a string.
+inline ByteRange byte_range(std::size_t begin, std::size_t end) {
+  return {{static_cast<std::int64_t>(begin)}, {static_cast<std::int64_t>(end)}};
+}
 
 }  // namespace witnessmark

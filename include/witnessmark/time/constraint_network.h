@@ -13,7 +13,8 @@ namespace witnessmark {
 /// A Simple Temporal Problem (Dechter, Meiri and Pearl, Temporal constraint networks, Artificial Intelligence 49, 1991):
 /// time points and difference constraints `to - from <= days`, each carrying the statement it comes from. Tightest bounds
 /// are shortest paths from and to the calendar origin; a negative cycle is a set of statements that cannot all be true.
-using TimePoint = std::int32_t;     ///< 0 is the calendar origin, day 0.
+using TimePoint = std::int32_t;
+inline constexpr TimePoint kOrigin = 0;  ///< The calendar origin, day 0.
 using StatementNumber = std::int32_t;
 
 struct DifferenceConstraint {

@@ -19,14 +19,14 @@ namespace {
 
 using Json = nlohmann::json;
 
-Json parsed(const std::string& state) {
+Json object_of(const std::string& state) {
   Json object = Json::parse(state, nullptr, false);
   return object.is_object() ? object : Json::object();
 }
 
 /// Number of the status a decision gave; 0 when it left the claim undecided.
 std::size_t status_of(const Decided& decided) {
-  const auto status = parse_claim_status(parsed(decided.state).value("status", "proposed"));
+  const auto status = parse_claim_status(object_of(decided.state).value("status", "proposed"));
   return static_cast<std::size_t>(status.value_or(ClaimStatus::proposed));
 }
 
@@ -95,7 +95,7 @@ Shares shares_of(const SiteFile& site) {
     if (!acts || !id || event.interview.empty()) return;
     Share& share = shares[event.interview][event.actor];
     share.blind = share.blind && event.blind;
-    const Json after = parsed(event.after);
+    const Json after = object_of(event.after);
     const auto status = after.contains("status") ? parse_claim_status(after.value("status", "")) : std::nullopt;
     if (status == ClaimStatus::said_so)
       share.said.insert(*id);
@@ -157,7 +157,7 @@ std::vector<SpanPair> span_agreement(const SiteFile& site) {
 }
 
 std::vector<std::string> difference_words(const DoubleDecision& difference) {
-  const Json here = parsed(difference.here.state), there = parsed(difference.there.state);
+  const Json here = object_of(difference.here.state), there = object_of(difference.there.state);
   std::set<std::string> names;
   for (const Json* side : {&here, &there})
     for (const auto& item : side->items()) names.insert(item.key());

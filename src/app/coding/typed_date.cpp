@@ -41,9 +41,9 @@ bool says_no_more(std::string_view word, const Edtf& date) {
 }
 
 /// What is read of words: the first date.
-class Reader {
+class TypedDateReader {
  public:
-  Reader(const DateLexicon& lexicon, Discourse discourse)
+  TypedDateReader(const DateLexicon& lexicon, Discourse discourse)
       : lexicon_(lexicon), discourse_(std::move(discourse)) {}
 
   std::optional<DateExpression> first(const std::string& text) const {
@@ -94,7 +94,11 @@ std::string_view left_out(std::string_view mod) {
 Result<TypedDate> CodingDesk::typed_date(std::string_view given, const Claim& claim) const {
   const State& state = *state_;
   const std::string text(trim(given));
-  if (text.empty()) return TypedDate{{}, "no date"};
+  if (text.empty()) {
+    TypedDate none;
+    none.meaning = "no date";
+    return none;
+  }
   const auto edtf = parse_edtf(text);
   if (edtf) {
     return typed(*edtf, to_period(*edtf, state.policy), "coder: " + text);
@@ -114,7 +118,7 @@ Result<TypedDate> CodingDesk::typed_date(std::string_view given, const Claim& cl
   discourse.events = state.maker->entries().events;
   discourse.century = century_before(interview.date.value, state.policy);
   if (claim.when.dated.value) discourse.reference = claim.when.dated.value;
-  const Reader reader(state.lexicon, std::move(discourse));
+  const TypedDateReader reader(state.lexicon, std::move(discourse));
   std::string words = text;
   auto read = reader.first(words);
   if (!read) {  // "fifty-eight or fifty-nine" might count something in talk; here it is a date

@@ -29,12 +29,12 @@ void go_to(const Bound& bound, OpenQuestion& open) {
 
 /// A change of one value into another is one question: where something else of the property came in the same
 /// stretch, it is not asked when this one went.
-using Stretch = std::tuple<std::string, std::string, std::string, std::int64_t, std::int64_t>;
+using Coming = std::tuple<std::string, std::string, std::string, std::int64_t, std::int64_t>;
 
-std::optional<Stretch> stretch_of(const FixtureBounds& fixture, const Bound& earliest, const Bound& latest) {
+std::optional<Coming> coming_of(const FixtureBounds& fixture, const Bound& earliest, const Bound& latest) {
   if (fixture.property.empty() || !earliest.day || !latest.day) return std::nullopt;
   const std::string name = fixture.property.substr(0, fixture.property.find(':'));
-  return Stretch(fixture.subject, fixture.place, name, earliest.day->value, latest.day->value);
+  return Coming(fixture.subject, fixture.place, name, earliest.day->value, latest.day->value);
 }
 
 void add(const ShownEvidence& shown, const FixtureBounds& fixture, const Bound& earliest, const Bound& latest,
@@ -66,10 +66,10 @@ void add(const ShownEvidence& shown, const FixtureBounds& fixture, const Bound& 
 
 void add_between(const ShownEvidence& shown, std::vector<OpenQuestion>& found) {
   const auto all = find_bounds(shown.stays());
-  std::set<Stretch> comings;
+  std::set<Coming> comings;
   for (const FixtureBounds& fixture : all)
     for (const StayBounds& stay : fixture.with_reviewed.stays)
-      if (const auto came = stretch_of(fixture, stay.came_earliest, stay.came_latest)) comings.insert(*came);
+      if (const auto came = coming_of(fixture, stay.came_earliest, stay.came_latest)) comings.insert(*came);
   for (const FixtureBounds& fixture : all) {
     if (fixture.with_reviewed.state != BoundsState::known) continue;
     for (std::size_t i = 0; i < fixture.with_reviewed.stays.size(); ++i) {
@@ -80,7 +80,7 @@ void add_between(const ShownEvidence& shown, std::vector<OpenQuestion>& found) {
       const bool value = !fixture.property.empty();
       add(shown, fixture, stay.came_earliest, stay.came_latest,
           value ? "given " + fixture.property : "fitted", "", found);
-      if (const auto went = stretch_of(fixture, stay.went_earliest, stay.went_latest);
+      if (const auto went = coming_of(fixture, stay.went_earliest, stay.went_latest);
           went && comings.contains(*went))
         continue;
       add(shown, fixture, stay.went_earliest, stay.went_latest,

@@ -15,7 +15,7 @@ std::string capital(std::string text) {
   return text;
 }
 
-std::string source_words(const Source* source, const std::string& key, const std::string& locator) {
+std::string source_in_full(const Source* source, const std::string& key, const std::string& locator) {
   std::string text = source != nullptr ? capital(std::string(in_words(source->kind))) : "Source";
   if (source != nullptr && !source->title.empty()) text += fmt::format(" “{}”", source->title);
   text += fmt::format(" ({}{})", key, locator.empty() ? "" : ", " + locator);
@@ -26,7 +26,7 @@ StatementLine of_entry(const RegisterIndex::Item& item, const RegisterIndex& ind
   StatementLine line;
   line.key = {StatementKey::Kind::entry, item.entry->key};
   line.source = item.entry->source;
-  line.by = source_words(item.source, item.entry->source, item.entry->locator);
+  line.by = source_in_full(item.source, item.entry->source, item.entry->locator);
   line.says = statement_words(item, index);
   if (!item.entry->letter_figure.empty()) line.by += ", noted " + item.entry->letter_figure;
   if (item.entry->nature == Nature::intended) line.says = "intended: " + line.says;
@@ -37,7 +37,7 @@ StatementLine of_stay(const RegisterIndex::StayItem& item, const RegisterIndex& 
   StatementLine line;
   line.key = {StatementKey::Kind::stay, item.stay->key};
   line.source = item.stay->source;
-  line.by = source_words(index.source(item.stay->source), item.stay->source, "");
+  line.by = source_in_full(index.source(item.stay->source), item.stay->source, "");
   line.says = fmt::format("{} at {}, {}", item.stay->party.empty() ? "the site" : item.stay->party,
                           item.stay->locations.front(), when_words(item.stay->when, item.period));
   return line;

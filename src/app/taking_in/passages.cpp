@@ -28,8 +28,7 @@ std::optional<ByteRange> find_words(std::string_view text, std::string_view want
         break;
       }
     }
-    if (in_wanted == wanted.size())
-      return ByteRange{{static_cast<std::int64_t>(begin)}, {static_cast<std::int64_t>(in_text)}};
+    if (in_wanted == wanted.size()) return byte_range(begin, in_text);
   }
   return std::nullopt;
 }

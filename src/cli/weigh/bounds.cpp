@@ -148,7 +148,7 @@ void print_fixture(std::ostream& out, const ShownBounds& shown, const StatementL
     fmt::print(out, "  no limit from {}: {}\n", short_keys(keys), in_words(why));
 }
 
-Result<void> text(Command& command, const WeighRequest& request) {
+Result<void> bounds_text(Command& command, const WeighRequest& request) {
   const auto account = bounds_account(request.site, request.of, request.most, request.surroundings);
   if (!account) return account.error();
   auto& out = command.out();
@@ -230,7 +230,7 @@ Json fixture_json(const ShownBounds& shown) {
   return object;
 }
 
-Result<void> jsonl(Command& command, const WeighRequest& request) {
+Result<void> bounds_jsonl(Command& command, const WeighRequest& request) {
   const auto account =
       bounds_account(request.site, request.of, static_cast<std::size_t>(-1), request.surroundings);
   if (!account) return account.error();
@@ -240,7 +240,7 @@ Result<void> jsonl(Command& command, const WeighRequest& request) {
   return {};
 }
 
-Result<std::string> total(const WeighRequest& request) {
+Result<std::string> bounds_total(const WeighRequest& request) {
   const auto account = bounds_account(request.site, request.of, 0, request.surroundings);
   if (!account) return account.error();
   return fmt::format("{} at a place, {} of their properties; the register contradicts itself about {}; {}",
@@ -254,6 +254,6 @@ Result<std::string> total(const WeighRequest& request) {
 }  // namespace
 
 const WeighSection kBoundsSection{"bounds", "when each fixture can have come and gone, and on whose word",
-                                  text, jsonl, total};
+                                  bounds_text, bounds_jsonl, bounds_total};
 
 }  // namespace witnessmark

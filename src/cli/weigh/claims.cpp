@@ -13,9 +13,6 @@
 namespace witnessmark {
 namespace {
 
-constexpr Outcome kOutcomes[] = {Outcome::agrees, Outcome::compatible, Outcome::conflicts,
-                                 Outcome::cannot_tell, Outcome::silent};
-
 std::string_view heading(Outcome outcome) {
   switch (outcome) {
     case Outcome::agrees:
@@ -68,13 +65,13 @@ Result<void> print_account(Command& command, const WeighRequest& request, const 
   return {};
 }
 
-Result<void> text(Command& command, const WeighRequest& request) {
+Result<void> claims_text(Command& command, const WeighRequest& request) {
   const auto account = weighing_account(request.site, request.surroundings);
   if (!account) return account.error();
   return print_account(command, request, *account);
 }
 
-Result<void> jsonl(Command& command, const WeighRequest& request) {
+Result<void> claims_jsonl(Command& command, const WeighRequest& request) {
   const auto account = weighing_account(request.site, request.surroundings);
   if (!account) return account.error();
   Withholding withholding(request.site, request.surroundings.today);
@@ -88,7 +85,7 @@ Result<void> jsonl(Command& command, const WeighRequest& request) {
   return {};
 }
 
-Result<std::string> total(const WeighRequest& request) {
+Result<std::string> claims_total(const WeighRequest& request) {
   const auto account = weighing_account(request.site, request.surroundings);
   if (!account) return account.error();
   return fmt::format("{} conflict with an entry, {} agree with one", account->conflicts.size(),
@@ -99,6 +96,6 @@ Result<std::string> total(const WeighRequest& request) {
 
 const WeighSection kClaimsSection{"claims",
                                   "each claim held against the entries; jsonl: conflicts, agreements, silent",
-                                  text, jsonl, total};
+                                  claims_text, claims_jsonl, claims_total};
 
 }  // namespace witnessmark

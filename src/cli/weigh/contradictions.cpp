@@ -82,7 +82,7 @@ std::string limit_words(const SearchLimit& limit) {
   return text;
 }
 
-Result<void> text(Command& command, const WeighRequest& request) {
+Result<void> contradictions_text(Command& command, const WeighRequest& request) {
   const auto account = contradiction_account(request.site, request.of, request.most, request.surroundings);
   if (!account) return account.error();
   auto& out = command.out();
@@ -170,7 +170,7 @@ Json return_json(const ShownReturn& one, const StatementLines& statements) {
   return object;
 }
 
-Result<void> jsonl(Command& command, const WeighRequest& request) {
+Result<void> contradictions_jsonl(Command& command, const WeighRequest& request) {
   const auto account =
       contradiction_account(request.site, request.of, static_cast<std::size_t>(-1), request.surroundings);
   if (!account) return account.error();
@@ -183,7 +183,7 @@ Result<void> jsonl(Command& command, const WeighRequest& request) {
   return {};
 }
 
-Result<std::string> total(const WeighRequest& request) {
+Result<std::string> contradictions_total(const WeighRequest& request) {
   const auto account = contradiction_account(request.site, request.of, 0, request.surroundings);
   if (!account) return account.error();
   std::string text = fmt::format(
@@ -196,7 +196,8 @@ Result<std::string> total(const WeighRequest& request) {
 
 }  // namespace
 
-const WeighSection kContradictionsSection{
-    "contradictions", "statements that cannot all be true, and what would resolve it", text, jsonl, total};
+const WeighSection kContradictionsSection{"contradictions",
+                                          "statements that cannot all be true, and what would resolve it",
+                                          contradictions_text, contradictions_jsonl, contradictions_total};
 
 }  // namespace witnessmark

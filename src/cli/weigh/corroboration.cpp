@@ -28,7 +28,7 @@ void print_by_grade(std::ostream& out, const std::vector<GradedQuestions>& grade
   }
 }
 
-Result<void> text(Command& command, const WeighRequest& request) {
+Result<void> corroboration_text(Command& command, const WeighRequest& request) {
   const auto account = corroboration_account(request.site, request.most, request.surroundings);
   if (!account) return account.error();
   auto& out = command.out();
@@ -45,7 +45,7 @@ Result<void> text(Command& command, const WeighRequest& request) {
   return {};
 }
 
-Result<void> jsonl(Command& command, const WeighRequest& request) {
+Result<void> corroboration_jsonl(Command& command, const WeighRequest& request) {
   const auto withheld =
       for_each_question(request.site, request.surroundings, [&](const ShownQuestion& shown, bool preview) {
         fmt::print(command.out(), "{}\n", question_json(shown, preview));
@@ -62,7 +62,7 @@ std::string in_a_line(const std::map<std::string, std::int64_t>& counts) {
   return line.empty() ? "none" : line;
 }
 
-Result<std::string> total(const WeighRequest& request) {
+Result<std::string> corroboration_total(const WeighRequest& request) {
   const auto counts = count_grades(request.site, request.surroundings);
   if (!counts) return counts.error();
   return fmt::format("by {}: {}; preview, with proposals: {}", grounds_words(counts->reviewed_claims),
@@ -72,7 +72,7 @@ Result<std::string> total(const WeighRequest& request) {
 }  // namespace
 
 const WeighSection kCorroborationSection{
-    "corroboration", "who says so and who says otherwise, by independent sources, with a grade", text, jsonl,
-    total};
+    "corroboration", "who says so and who says otherwise, by independent sources, with a grade",
+    corroboration_text, corroboration_jsonl, corroboration_total};
 
 }  // namespace witnessmark

@@ -85,7 +85,7 @@ std::string count_json(const ShownCount& shown, bool preview) {
   return object.dump();
 }
 
-Result<void> text(Command& command, const WeighRequest& request) {
+Result<void> counts_text(Command& command, const WeighRequest& request) {
   const auto account = counts_account(request.site, request.surroundings);
   if (!account) return account.error();
   auto& out = command.out();
@@ -99,7 +99,7 @@ Result<void> text(Command& command, const WeighRequest& request) {
   return {};
 }
 
-Result<void> jsonl(Command& command, const WeighRequest& request) {
+Result<void> counts_jsonl(Command& command, const WeighRequest& request) {
   const auto account = counts_account(request.site, request.surroundings);
   if (!account) return account.error();
   for (const ShownCount& shown : account->reviewed)
@@ -109,7 +109,7 @@ Result<void> jsonl(Command& command, const WeighRequest& request) {
   return {};
 }
 
-Result<std::string> total(const WeighRequest& request) {
+Result<std::string> counts_total(const WeighRequest& request) {
   const auto account = counts_account(request.site, request.surroundings);
   if (!account) return account.error();
   const auto differing = [](const std::vector<ShownCount>& counts) {
@@ -125,7 +125,7 @@ Result<std::string> total(const WeighRequest& request) {
 
 }  // namespace
 
-const WeighSection kCountsSection{"counts", "totals for a date against the sum by position", text, jsonl,
-                                  total};
+const WeighSection kCountsSection{"counts", "totals for a date against the sum by position", counts_text,
+                                  counts_jsonl, counts_total};
 
 }  // namespace witnessmark

@@ -9,9 +9,6 @@
 namespace witnessmark {
 namespace {
 
-constexpr Outcome kOutcomes[] = {Outcome::agrees, Outcome::compatible, Outcome::conflicts,
-                                 Outcome::cannot_tell, Outcome::silent};
-
 std::int64_t number(const OutcomeRow& row, Outcome outcome) {
   const auto at = row.by_outcome.find(outcome);
   return at == row.by_outcome.end() ? 0 : at->second;
@@ -41,7 +38,7 @@ void print_table(std::ostream& out, const RecallTable& table) {
   print_rows(out, "", {table.all});
 }
 
-Result<void> text(Command& command, const WeighRequest& request) {
+Result<void> recall_text(Command& command, const WeighRequest& request) {
   const auto account = recall_account(request.site, request.surroundings);
   if (!account) return account.error();
   auto& out = command.out();
@@ -69,7 +66,7 @@ void print_json(std::ostream& out, const RecallTable& table, bool preview) {
   print("presence", table.by_presence);
 }
 
-Result<void> jsonl(Command& command, const WeighRequest& request) {
+Result<void> recall_jsonl(Command& command, const WeighRequest& request) {
   const auto account = recall_account(request.site, request.surroundings);
   if (!account) return account.error();
   print_json(command.out(), account->reviewed, false);
@@ -78,7 +75,7 @@ Result<void> jsonl(Command& command, const WeighRequest& request) {
   return {};
 }
 
-Result<std::string> total(const WeighRequest& request) {
+Result<std::string> recall_total(const WeighRequest& request) {
   const auto account = recall_account(request.site, request.surroundings);
   if (!account) return account.error();
   return fmt::format("a table of {}; preview: of {}", counted(account->reviewed.all.claims, "reviewed claim"),
@@ -87,7 +84,8 @@ Result<std::string> total(const WeighRequest& request) {
 
 }  // namespace
 
-const WeighSection kRecallSection{
-    "recall", "how claims came out by recall distance and by basis, of how many", text, jsonl, total};
+const WeighSection kRecallSection{"recall",
+                                  "how claims came out by recall distance and by basis, of how many",
+                                  recall_text, recall_jsonl, recall_total};
 
 }  // namespace witnessmark

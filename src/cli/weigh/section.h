@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "cli/command.h"
+#include "witnessmark/model/comparison.h"
 
 namespace witnessmark {
 
@@ -29,6 +30,10 @@ struct WeighSection {
   /// The section in one line without its name: "3 sets of statements that cannot all be true".
   Result<std::string> (*total)(const WeighRequest& request);
 };
+
+/// In the order sections count them.
+inline constexpr Outcome kOutcomes[] = {Outcome::agrees, Outcome::compatible, Outcome::conflicts,
+                                        Outcome::cannot_tell, Outcome::silent};
 
 /// In the order they are printed.
 std::span<const WeighSection> weigh_sections();

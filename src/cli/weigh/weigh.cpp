@@ -10,20 +10,20 @@
 namespace witnessmark {
 namespace {
 
-struct Options {
+struct WeighOptions {
   std::string file, of, format = "text";
   std::vector<std::string> sections;
   bool all = false;
   std::size_t most = 20;
 };
 
-bool asked_for(const Options& options, const WeighSection& section) {
+bool asked_for(const WeighOptions& options, const WeighSection& section) {
   if (options.sections.empty()) return &section == &weigh_sections().front();
   return std::find(options.sections.begin(), options.sections.end(), section.name) != options.sections.end();
 }
 
 /// Without --section the claims in full, and of each other section its total.
-Result<void> print_text(Command& command, const Options& options, const WeighRequest& request) {
+Result<void> print_sections(Command& command, const WeighOptions& options, const WeighRequest& request) {
   bool first = true;
   for (const WeighSection& section : weigh_sections()) {
     if (!asked_for(options, section)) continue;
@@ -42,7 +42,8 @@ Result<void> print_text(Command& command, const Options& options, const WeighReq
   return {};
 }
 
-Result<void> print_jsonl(Command& command, const Options& options, const WeighRequest& request) {
+Result<void> print_sections_as_jsonl(Command& command, const WeighOptions& options,
+                                     const WeighRequest& request) {
   for (const WeighSection& section : weigh_sections()) {
     if (!asked_for(options, section)) continue;
     if (const auto printed = section.jsonl(command, request); !printed) return printed.error();
@@ -61,7 +62,7 @@ std::string section_help() {
 }  // namespace
 
 void add_weigh(CLI::App& program, Command& command) {
-  auto options = std::make_shared<Options>();
+  auto options = std::make_shared<WeighOptions>();
   CLI::App* app = program.add_subcommand("weigh", "Hold the claims against the register");
   app->add_option("FILE", options->file, "Site file")->required();
   std::vector<std::string> names;
@@ -85,7 +86,7 @@ void add_weigh(CLI::App& program, Command& command) {
     const auto weighed = weigh(*site, options->all, surroundings);
     if (!weighed) return command.fail(weighed.error());
     const WeighRequest request{*site, surroundings, *weighed, options->most, options->of};
-    const auto print = options->format == "text" ? print_text : print_jsonl;
+    const auto print = options->format == "text" ? print_sections : print_sections_as_jsonl;
     if (const auto printed = print(command, *options, request); !printed) command.fail(printed.error());
   });
 }

@@ -8,9 +8,9 @@
 namespace witnessmark::claims {
 namespace {
 
-class Finder {
+class WhereaboutsFinder {
  public:
-  Finder(const Passage& passage, Span sentence, bool towards)
+  WhereaboutsFinder(const Passage& passage, Span sentence, bool towards)
       : passage_(passage), notes_(passage.notes), span_(sentence), towards_(towards) {}
 
   Span after(std::uint32_t from) const {
@@ -101,11 +101,11 @@ class Finder {
 }  // namespace
 
 Span whereabouts_after(const Passage& passage, Span sentence, std::uint32_t from) {
-  return Finder(passage, sentence, false).after(from);
+  return WhereaboutsFinder(passage, sentence, false).after(from);
 }
 
 Span destination_after(const Passage& passage, Span sentence, std::uint32_t from) {
-  return Finder(passage, sentence, true).after(from);
+  return WhereaboutsFinder(passage, sentence, true).after(from);
 }
 
 }  // namespace witnessmark::claims

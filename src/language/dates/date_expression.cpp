@@ -65,10 +65,12 @@ std::vector<Phrase> event_phrases(const std::vector<NamedEvent>& events) {
   return phrases;
 }
 
+}  // namespace
+
 /// Code points up to a byte, counted onward from the last place asked for.
-class Counter {
+class CodePointCounter {
  public:
-  explicit Counter(std::string_view text) : text_(text) {}
+  explicit CodePointCounter(std::string_view text) : text_(text) {}
   CodePoint at(std::size_t byte) {
     if (byte < byte_) byte_ = 0, count_ = 0;
     std::size_t i = byte_;
@@ -91,6 +93,8 @@ class Counter {
   std::size_t byte_ = 0;
   std::int64_t count_ = 0;
 };
+
+namespace {
 
 /// Whether b is the year, month or day after a, both plain.
 bool follows(const EdtfDate& a, const EdtfDate& b) {
@@ -192,7 +196,7 @@ class Reader {
   /// Adds the expressions of the text to `found`.
   void read(std::string_view text, std::vector<DateExpression>& found) {
     tokens_.begin(text);
-    counter_ = Counter(text);
+    counter_ = CodePointCounter(text);
     text_ = text;
     found_ = &found;
     run();
@@ -493,7 +497,7 @@ class Reader {
   std::vector<Phrase> events_;
   TokenWindow tokens_;
   Grammar grammar_;
-  Counter counter_{{}};
+  CodePointCounter counter_{{}};
   std::string_view text_;
   std::vector<DateExpression>* found_ = nullptr;
 };

@@ -17,7 +17,7 @@ constexpr std::size_t kMostPieces = 2;  ///< Of a stretch that is not the whole 
 constexpr Part kStart = named("^");
 constexpr Part kEnd = named("$");
 constexpr Part kMark = named(",");
-constexpr Part kOther = named("?");
+constexpr Part kOtherWord = named("?");
 constexpr Part kDate = named("<date>");
 constexpr Part kNumber = named("<num>");
 constexpr Part kName = named("<name>");
@@ -108,7 +108,7 @@ Part StretchReader<Book>::sort_of(std::uint32_t i) const {
   if (is_pronoun(n.flags) && !n.flags.has(WordClass::determiner)) return word(i);
   if (const auto sort = sort_part(n.flags)) return *sort;
   if (is_name(*passage_, i)) return kName;
-  return is_grammar(n.flags) ? word(i) : kOther;
+  return is_grammar(n.flags) ? word(i) : kOtherWord;
 }
 
 template <class Book>
@@ -173,7 +173,7 @@ void StretchReader<Book>::find_pieces() {
   for (Piece& piece : pieces_) {
     const std::uint32_t i = piece.span.first;
     const bool says = joins(i) || note(i).thing >= 0 || note(i).date >= 0 || subject_like(i);
-    piece.opening = says ? tag(i) : kOther;
+    piece.opening = says ? tag(i) : kOtherWord;
     piece.does = std::any_of(c_->reading.predicates.begin(), c_->reading.predicates.end(),
                              [&](const Predicate& p) { return piece.span.holds(p.at); });
   }

@@ -31,7 +31,7 @@ Kind kind_of(std::string_view word, std::string_view table) {
   throw std::logic_error("schemas/csv/" + std::string(table) + ".csv: unknown kind " + std::string(word));
 }
 
-std::vector<std::string> split(std::string_view text) {
+std::vector<std::string> split_list(std::string_view text) {
   std::vector<std::string> parts;
   while (!text.empty()) {
     const std::size_t end = std::min(text.find('|'), text.size());
@@ -54,7 +54,7 @@ std::vector<ColumnDescription> column_descriptions(std::string_view table) {
     const auto& cells = file->rows[i].cells;
     if (cells.size() != 5) throw std::logic_error(path + ": five cells are wanted in each row");
     columns.push_back({cells[0].text, cells[1].text == "yes", kind_of(cells[2].text, table),
-                       split(cells[3].text), cells[4].text});
+                       split_list(cells[3].text), cells[4].text});
   }
   return columns;
 }

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "witnessmark/base/ascii.h"
 #include "witnessmark/base/fold.h"
 #include "witnessmark/time/edtf.h"
 
@@ -26,9 +27,6 @@ constexpr Word kMarks[] = {{"c", "~"},       {"ca", "~"},      {"circa", "~"},  
 
 constexpr std::string_view kEmpty[] = {"the", "of", "in", "year"};
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
 bool is_letter(char c) {
   return c >= 'a' && c <= 'z';
 }

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "read/tables/date_in_words.h"
+#include "witnessmark/base/ascii.h"
 #include "witnessmark/base/fold.h"
 #include "witnessmark/time/day.h"
 
@@ -13,10 +14,6 @@ namespace witnessmark {
 namespace {
 
 constexpr std::string_view kKeepText = "format the column as text before typing";
-
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
 
 /// A cell cut into runs of digits, runs of letters and single other characters; spaces are dropped.
 struct Piece {

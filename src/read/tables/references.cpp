@@ -9,9 +9,6 @@
 namespace witnessmark {
 namespace {
 
-/// Looking for near matches takes a pass over all keys, so only the first few unresolved keys get one.
-constexpr std::size_t kMostWithAdvice = 50;
-
 std::string_view with_article(KeyKind kind) {
   switch (kind) {
     case KeyKind::interview:

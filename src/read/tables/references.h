@@ -11,6 +11,9 @@
 
 namespace witnessmark {
 
+/// Near matches take a pass over all keys or names, so only the first few unknown ones of a file get them.
+inline constexpr std::size_t kMostWithAdvice = 50;
+
 /// Which keys the files define and which they use, so that what is not defined anywhere can be told at the
 /// end, whatever the order of the files.
 class References {

@@ -17,7 +17,7 @@ namespace {
 constexpr std::string_view kSheetFaults[] = {"#REF!",   "#N/A",  "#NAME?", "#VALUE!",
                                              "#DIV/0!", "#NUM!", "#NULL!"};
 
-std::vector<std::string_view> split(std::string_view text) {
+std::vector<std::string_view> split_cell(std::string_view text) {
   std::vector<std::string_view> parts;
   while (true) {
     const std::size_t end = text.find('|');
@@ -133,14 +133,14 @@ std::string RowReader::key(std::string_view column) {
 std::vector<std::string> RowReader::keys(std::string_view column) {
   std::vector<std::string> found;
   std::unordered_set<std::string_view> seen;
-  for (const std::string_view part : split(checked(column))) {
+  for (const std::string_view part : split_cell(checked(column))) {
     if (seen.insert(part).second && is_key(column, part)) found.emplace_back(part);
   }
   return found;
 }
 
 std::vector<std::string> RowReader::texts(std::string_view column) {
-  const auto parts = split(checked(column));
+  const auto parts = split_cell(checked(column));
   return {parts.begin(), parts.end()};
 }
 
@@ -171,7 +171,7 @@ Dated RowReader::dated(std::string_view column) {
 
 std::vector<FormerName> RowReader::former_names(std::string_view column) {
   std::vector<FormerName> names;
-  for (const std::string_view part : split(checked(column))) {
+  for (const std::string_view part : split_cell(checked(column))) {
     FormerName former;
     former.name = part;
     const std::size_t open = part.rfind('[');

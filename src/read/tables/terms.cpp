@@ -5,9 +5,6 @@
 namespace witnessmark {
 namespace {
 
-/// Near matches take a pass over the list; a file of nothing but unknown terms gets them for the first ones.
-constexpr std::size_t kMostWithAdvice = 50;
-
 std::vector<std::string> all_names(const AuthorityList& list) {
   std::vector<std::string> names;
   for (const Term& term : list.terms()) {

@@ -4,13 +4,6 @@
 #include "witnessmark/base/code_point_index.h"
 
 namespace witnessmark {
-namespace {
-
-ByteRange byte_range(std::size_t begin, std::size_t end) {
-  return {{static_cast<std::int64_t>(begin)}, {static_cast<std::int64_t>(end)}};
-}
-
-}  // namespace
 
 void CaptionText::start_line() {
   if (!out_.reading_text.empty()) out_.reading_text += "\n\n";

@@ -17,10 +17,6 @@
 namespace witnessmark {
 namespace {
 
-ByteRange byte_range(std::size_t begin, std::size_t end) {
-  return {{static_cast<std::int64_t>(begin)}, {static_cast<std::int64_t>(end)}};
-}
-
 /// "END OF TAPE 1": the transcriber's, without brackets.
 bool is_end_line(std::string_view words) {
   return words.starts_with("END OF ") && words.size() < 60 &&

@@ -12,7 +12,7 @@ bool cut_end(std::string_view& words, std::string_view end) {
 }
 
 /// Takes a remark in square brackets or parentheses, or a closing quotation mark, off the end.
-bool cut_aside(std::string_view& words) {
+bool cut_aside_or_quote(std::string_view& words) {
   for (const std::string_view quote : {"\"", "'", "\u2019", "\u201D", "\u00BB"}) {
     if (cut_end(words, quote)) return true;
   }
@@ -27,7 +27,7 @@ bool cut_aside(std::string_view& words) {
 
 bool ends_sentence(std::string_view words) {
   words = trim(words);
-  while (cut_aside(words)) words = trim(words);
+  while (cut_aside_or_quote(words)) words = trim(words);
   for (const std::string_view stop : {".", "?", "!", "\u2026"}) {
     if (words.ends_with(stop)) return true;
   }

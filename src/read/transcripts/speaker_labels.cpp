@@ -23,7 +23,7 @@ std::size_t first_length(std::string_view text) {
   return length;
 }
 
-bool is_space(char c) {
+bool is_blank(char c) {
   return c == ' ' || c == '\t';
 }
 bool is_ascii_letter(char c) {
@@ -63,7 +63,7 @@ Letters letters_of(std::string_view word) {
   return letters;
 }
 
-std::vector<std::string_view> words_of(std::string_view text) {
+std::vector<std::string_view> split_words(std::string_view text) {
   std::vector<std::string_view> words;
   std::size_t at = 0;
   while ((at = text.find_first_not_of(" \t", at)) != text.npos) {
@@ -84,7 +84,7 @@ std::string_view without_mac(std::string_view word) {
 
 bool all_capitals(std::string_view name) {
   Letters all;
-  for (const std::string_view word : words_of(name)) {
+  for (const std::string_view word : split_words(name)) {
     const Letters letters = letters_of(without_mac(word));
     all.capitals += letters.capitals;
     all.small += letters.small;
@@ -104,7 +104,7 @@ bool is_joining_word(std::string_view word) {
 
 bool all_begin_with_capitals(std::string_view name) {
   bool first = true;
-  for (const std::string_view word : words_of(name)) {
+  for (const std::string_view word : split_words(name)) {
     const Letters letters = letters_of(word);
     if (letters.total() == 0 ? first : !letters.first_is_capital && (first || !is_joining_word(word)))
       return false;
@@ -130,7 +130,7 @@ bool is_title(std::string_view word) {
 }
 
 bool looks_like_name(std::string_view name) {
-  const auto words = words_of(name);
+  const auto words = split_words(name);
   return words.size() >= 2 && (words.size() <= 3 || is_title(words.front())) && all_begin_with_capitals(name);
 }
 
@@ -176,12 +176,12 @@ std::optional<LabelShape> label_shape(std::string_view line) {
   shape.name = trim(line.substr(0, colon));
   shape.aside = cut_aside(shape.name);
   if (shape.name.empty() || count_code_points(shape.name) > kMostCodePoints) return std::nullopt;
-  if (!is_label_text(shape.name) || words_of(shape.name).size() > kMostWords) return std::nullopt;
+  if (!is_label_text(shape.name) || split_words(shape.name).size() > kMostWords) return std::nullopt;
   const std::string_view after = line.substr(colon + 1);
-  const bool apart = after.empty() || is_space(after.front()) || after.starts_with("\u00A0");
+  const bool apart = after.empty() || is_blank(after.front()) || after.starts_with("\u00A0");
   if (!apart && !(all_capitals(shape.name) && is_ascii_letter(after.front()))) return std::nullopt;
   shape.words_at = colon + 1;
-  while (shape.words_at < line.size() && is_space(line[shape.words_at])) ++shape.words_at;
+  while (shape.words_at < line.size() && is_blank(line[shape.words_at])) ++shape.words_at;
   return shape;
 }
 

@@ -3,12 +3,10 @@
 #include <algorithm>
 #include <limits>
 
+#include "witnessmark/base/ascii.h"
+
 namespace witnessmark {
 namespace {
-
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
 
 /// Digits at the place, at most nine of them (more are no stamp); moves behind them.
 std::optional<std::int64_t> read_number(std::string_view text, std::size_t& at, std::size_t& digits) {

@@ -10,7 +10,7 @@
 namespace witnessmark {
 namespace {
 
-constexpr std::size_t kDeepest = 64;
+constexpr std::size_t kDeepestTag = 64;
 
 struct Token {
   enum class Kind { words, start_tag, end_tag, timestamp };
@@ -175,7 +175,7 @@ class TreeBuilder {
   void open(Token token) {
     const auto kind = kind_of(token.text);
     if (!kind || (*kind == CueNode::Kind::rt && !inside(CueNode::Kind::ruby))) return;
-    if (stack_.size() > kDeepest) {
+    if (stack_.size() > kDeepestTag) {
       ++too_deep_;
       return;
     }

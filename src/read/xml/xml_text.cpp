@@ -12,14 +12,14 @@ namespace witnessmark {
 namespace {
 
 constexpr std::size_t kLargest = std::size_t{256} << 20;
-constexpr int kDeepest = 64;
+constexpr int kDeepestElement = 64;
 constexpr std::ptrdiff_t kMostAttributes = 100;
 
 /// Finds the first node that goes past a limit.
 class LimitWalker : public pugi::xml_tree_walker {
  public:
   bool for_each(pugi::xml_node& node) override {
-    if (depth() >= kDeepest) fault = "elements are nested deeper than 64";
+    if (depth() >= kDeepestElement) fault = "elements are nested deeper than 64";
     const auto attributes = node.attributes();
     if (std::distance(attributes.begin(), attributes.end()) > kMostAttributes)
       fault = "an element has more than 100 attributes";

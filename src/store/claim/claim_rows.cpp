@@ -44,7 +44,7 @@ std::string in_list(const char* column, const std::vector<std::string>& values, 
   return std::string(column) + " IN (SELECT value FROM json_each(?))";
 }
 
-ClaimRow read_row(const SqlStatement& select) {
+ClaimRow read_claim_row(const SqlStatement& select) {
   ClaimRow row;
   ReadColumns reader(select);
   fields(reader, row.stored.claim);
@@ -70,7 +70,7 @@ void visit_rows(StoreConnection& connection, const ClaimFilter& filter, Visit vi
                           " ORDER BY interview, first, past, statement, ordinal, claim");
   for (const std::string& text : condition.texts) select.bind(text);
   while (select.step()) {
-    ClaimRow row = read_row(select);
+    ClaimRow row = read_claim_row(select);
     read_more_quotes(connection, row);
     if (filter.with_mentions) read_mentions(connection, row);
     visit(std::move(row));
@@ -141,7 +141,7 @@ std::optional<StoredClaim> find_claim(const SiteFile& site, const Id& id) {
       "SELECT " + column_list<Claim>() + ", " + kStanding + " FROM claims WHERE id = ?";
   SqlStatement select(*connection.database, sql);
   if (!select.bind(id).step()) return std::nullopt;
-  ClaimRow row = read_row(select);
+  ClaimRow row = read_claim_row(select);
   read_more_quotes(connection, row);
   read_mentions(connection, row);
   return std::move(row.stored);

@@ -22,7 +22,7 @@ constexpr std::array<std::string_view, 12> kUndoable = {"decided", "added",     
                                                         "linked",  "ruled-out", "unlinked",   "checked",
                                                         "read",    "unread",    "restricted", "settled"};
 
-constexpr const char* kEvents =
+constexpr const char* kOwnEvents =
     "SELECT event, sessions.id, counter, actor, wall_time, kind, target_kind, target, interview, "
     "before_json, "
     "after_json, why, blind, act, reverses FROM journal JOIN sessions USING (session) LEFT JOIN "
@@ -118,7 +118,7 @@ bool is_coders(std::string_view kind) {
 
 std::vector<OwnEvent> events_of_act(StoreConnection& connection, const EventId& first) {
   static const std::string sql =
-      std::string(kEvents) +
+      std::string(kOwnEvents) +
       "session = (SELECT session FROM sessions WHERE id = ?1) AND (counter = ?2 OR "
       "act = ?2) AND counter >= ?2 ORDER BY counter";
   std::vector<OwnEvent> events;
@@ -201,7 +201,7 @@ bool is_undone(StoreConnection& connection, const EventId& root) {
 
 std::vector<OwnEvent> later_events(StoreConnection& connection, const OwnEvent& event) {
   static const std::string sql =
-      std::string(kEvents) + "target_kind = ? AND target = ? AND event > ? ORDER BY event";
+      std::string(kOwnEvents) + "target_kind = ? AND target = ? AND event > ? ORDER BY event";
   std::vector<OwnEvent> later;
   SqlStatement select(*connection.database, sql);
   select.bind(event.target_kind).bind(event.target).bind(event.number);

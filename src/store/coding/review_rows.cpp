@@ -72,7 +72,7 @@ void bind_position(SqlStatement& select, const ReviewRow& row) {
   select.bind(row.rank).bind(row.interview).bind(row.first.value).bind(row.row);
 }
 
-ReviewRow read_row(const SqlStatement& select) {
+ReviewRow read_review_row(const SqlStatement& select) {
   ReviewRow row;
   row.row = select.integer(0);
   row.id = select.id(1);
@@ -114,7 +114,7 @@ std::vector<ReviewRow> review_rows(const SiteFile& site, const ReviewRequest& re
   if (request.before) bind_position(select, *request.before);
   select.bind(request.limit).bind(request.offset);
   std::vector<ReviewRow> rows;
-  while (select.step()) rows.push_back(read_row(select));
+  while (select.step()) rows.push_back(read_review_row(select));
   std::sort(rows.begin(), rows.end(), [](const ReviewRow& a, const ReviewRow& b) {
     return std::tie(a.rank, a.interview, a.first, a.row) < std::tie(b.rank, b.interview, b.first, b.row);
   });

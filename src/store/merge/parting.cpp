@@ -31,7 +31,7 @@ std::string hash_of(StoreConnection& connection, const EventId& id) {
   return hash;
 }
 
-constexpr const char* kEvents =
+constexpr const char* kEventRows =
     "SELECT journal.event, sessions.id, counter, actor, wall_time, kind, target_kind, target, interview, "
     "before_json, after_json, why, blind, act, reverses, content_sha256, sha256 FROM journal JOIN sessions "
     "USING "
@@ -163,7 +163,7 @@ bool is_as_hashed(const EventRow& row, bool has_content, const std::vector<Follo
 
 Result<std::vector<OwnEvent>> Parting::bring_in() {
   std::vector<OwnEvent> events;
-  SqlStatement select(*there_.database, std::string(kEvents) + "ORDER BY journal.event");
+  SqlStatement select(*there_.database, std::string(kEventRows) + "ORDER BY journal.event");
   SqlStatement erased(
       *here_.database,
       "SELECT 1 FROM erasures WHERE (kind = 'interview' AND key = ?) OR (kind = ? AND key = ?)");
@@ -202,7 +202,7 @@ Result<std::vector<OwnEvent>> Parting::bring_in() {
 std::vector<OwnEvent> Parting::unknown_there(std::string_view target_kind, std::string_view target) const {
   std::vector<OwnEvent> events;
   static const std::string sql =
-      std::string(kEvents) + "WHERE target_kind = ? AND target = ? ORDER BY journal.event";
+      std::string(kEventRows) + "WHERE target_kind = ? AND target = ? ORDER BY journal.event";
   SqlStatement& select = here_.prepared(sql.c_str());
   select.bind(target_kind).bind(target);
   while (select.step()) {

@@ -1,10 +1,18 @@
 #include "store/record/taking_in.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "witnessmark/base/sha256.h"
 
 namespace witnessmark {
+
+Error unknown_reference(std::string_view what, std::string_view key, std::string_view of,
+                        std::string_view named) {
+  return {"", 0, 0, fmt::format("{} \"{}\" names {} \"{}\", which is not known", what, key, of, named),
+          fmt::format("add a row for that {}, or correct the name", of)};
+}
 
 std::string AddedRecords::sha256() const {
   auto sorted = texts_;

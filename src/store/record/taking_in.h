@@ -2,6 +2,7 @@
 #include <map>
 #include <set>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -14,6 +15,11 @@
 // written.
 
 namespace witnessmark {
+
+/// That a row (a person, key "k") names another (an interview, "i") which is neither in the file nor taken
+/// in.
+Error unknown_reference(std::string_view what, std::string_view key, std::string_view of,
+                        std::string_view named);
 
 template <typename R>
 struct ChangedRecord {

@@ -6,15 +6,12 @@
 #include <string>
 
 #include "time/edtf/edtf_candidates.h"
+#include "witnessmark/base/ascii.h"
 
 namespace witnessmark {
 namespace {
 
 constexpr std::int64_t kLargestYear = 1'000'000'000'000'000;
-
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
 
 std::optional<Qualifier> qualifier_of(char c) {
   switch (c) {

@@ -15,8 +15,6 @@
 namespace witnessmark {
 namespace {
 
-constexpr TimePoint kOrigin = 0;
-
 /// Disjoint sets of points (union by path halving).
 class Groups {
  public:

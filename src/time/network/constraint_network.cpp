@@ -17,8 +17,6 @@
 namespace witnessmark {
 namespace {
 
-constexpr TimePoint kOrigin = 0;
-
 std::int64_t narrow(WideDays days) {
   constexpr WideDays kLeast = std::numeric_limits<std::int64_t>::min() + 1;
   constexpr WideDays kMost = std::numeric_limits<std::int64_t>::max();

@@ -12,7 +12,7 @@
 namespace witnessmark {
 namespace {
 
-using Statements = std::vector<const FixtureStatement*>;
+using PropertyStatements = std::vector<const FixtureStatement*>;
 
 /// Values of one property, those left out that are a lesser form of another.
 std::vector<std::string> fullest(const std::vector<std::string>& values) {
@@ -28,7 +28,7 @@ std::vector<std::string> fullest(const std::vector<std::string>& values) {
 
 class Property {
  public:
-  explicit Property(const Statements& statements) : statements_(statements) {
+  explicit Property(const PropertyStatements& statements) : statements_(statements) {
     std::vector<std::string> values;
     for (const FixtureStatement* one : statements) {
       const std::string value = split_attribute(one->attribute).value;
@@ -68,14 +68,14 @@ class Property {
     made.statements.back().statement = Statement::absent;
   }
 
-  const Statements& statements_;
+  const PropertyStatements& statements_;
   std::vector<std::string> values_;
 };
 
 }  // namespace
 
-std::vector<PropertyValue> property_values(const Statements& statements) {
-  std::map<std::string, Statements> by_name;
+std::vector<PropertyValue> property_values(const PropertyStatements& statements) {
+  std::map<std::string, PropertyStatements> by_name;
   for (const FixtureStatement* one : statements) by_name[split_attribute(one->attribute).name].push_back(one);
   std::vector<PropertyValue> made;
   for (const auto& [name, those] : by_name) Property(those).add_values(made);

@@ -16,7 +16,6 @@
 namespace witnessmark {
 namespace {
 
-constexpr TimePoint kOrigin = 0;
 constexpr StatementNumber kStructure =
     0;  ///< A stay ends no earlier than it begins. Statements count from 1.
 

@@ -9,11 +9,6 @@
 
 namespace witnessmark::dates {
 
-/// Hash of a function word of the grammar.
-consteval std::uint64_t w(const char* word) {
-  return hash_word(word);
-}
-
 /// What the grammar has to know of the talk so far.
 struct TalkSetting {
   bool prose = false;

@@ -3,6 +3,8 @@
 namespace witnessmark::dates {
 namespace {
 
+using P = DateValue::Precision;
+
 void append_year(ShortText& text, const DateValue& value) {
   if (!value.year_known) {
     text += "XXXX";
@@ -63,7 +65,6 @@ DateValue DateValue::of_season(std::int64_t year, Season season) {
 }
 
 ShortText to_timex(const DateValue& value) {
-  using P = DateValue::Precision;
   ShortText text;
   if (value.precision == P::none) {
     if (!value.time.empty()) text = "XXXX-XX-XX", text += value.time;
@@ -106,7 +107,6 @@ ShortText to_timex(const DateValue& value) {
 
 void put_edtf(const DateValue& value, bool approximate, std::optional<Edtf>& out) {
   out.reset();
-  using P = DateValue::Precision;
   if (!value.year_known || value.precision == P::none || value.precision == P::week) return;
   if (value.precision >= P::month && !value.month) return;
   const bool long_unit = value.precision == P::century || value.precision == P::decade;
@@ -204,7 +204,6 @@ std::optional<DateValue> from_edtf(const Edtf& edtf) {
 }
 
 Day first_day(const DateValue& value) {
-  using P = DateValue::Precision;
   int month = 1;
   if (value.precision == P::season)
     month = static_cast<int>(value.season) * 3;

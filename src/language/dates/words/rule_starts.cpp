@@ -15,10 +15,6 @@ struct Start {
   std::initializer_list<std::uint64_t> words;
 };
 
-constexpr std::uint64_t w(const char* word) {
-  return hash_word(word);
-}
-
 RuleSet collect(std::initializer_list<Start> starts, std::uint64_t roles, std::uint64_t hash) {
   RuleSet rules = 0;
   for (const auto& start : starts) {

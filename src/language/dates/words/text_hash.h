@@ -35,6 +35,11 @@ inline constexpr std::uint64_t hash_word(std::string_view lower_case) {
   return hash;
 }
 
+/// Hash of a function word of the grammar.
+consteval std::uint64_t w(const char* word) {
+  return hash_word(word);
+}
+
 /// The hash of bytes that come one by one.
 class HashInProgress {
  public:
