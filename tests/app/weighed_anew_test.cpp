@@ -17,12 +17,12 @@ using namespace witnessmark;
 
 namespace {
 
-const Day kToday = to_day({2026, 1, 15});
+const Day kWeighedOn = to_day({2026, 1, 15});
 using Ids = std::set<std::string>;
 
 class WeighedSite {
  public:
-  WeighedSite() : site_(whole_job(files_, source_tree() / "corpus-demo", kToday)) { mark(); }
+  WeighedSite() : site_(whole_job(files_, source_tree() / "corpus-demo", kWeighedOn)) { mark(); }
 
   SiteFile& site() { return site_; }
   MemoryFiles& files() { return files_; }
@@ -39,7 +39,7 @@ class WeighedSite {
 
   /// The claims that weigh() weighs.
   Ids weighed() {
-    const auto number = weigh(site_, false, surroundings_of(files_, kToday));
+    const auto number = weigh(site_, false, surroundings_of(files_, kWeighedOn));
     REQUIRE(number.ok());
     Ids found;
     for_each_weighing(site_, [&](const Weighing& weighing) {
@@ -67,7 +67,7 @@ class WeighedSite {
       };
     };
     for_each_weighing(site_, of_these(kept));
-    REQUIRE(weigh(site_, true, surroundings_of(files_, kToday)).ok());
+    REQUIRE(weigh(site_, true, surroundings_of(files_, kWeighedOn)).ok());
     for_each_weighing(site_, of_these(cold));
     CHECK(kept == cold);
     CHECK(kept.size() == ids.size());

@@ -9,7 +9,7 @@ using namespace witnessmark;
 
 namespace {
 
-AuthorityLists lists() {
+AuthorityLists lamp_list() {
   Term lamp;
   lamp.key = "lamp";
   lamp.name = "Great lamp";
@@ -17,8 +17,8 @@ AuthorityLists lists() {
           AuthorityList(AuthorityList::Kind::equipment, {lamp})};
 }
 
-ConclusionFilesReading read(std::map<std::string, std::string> files) {
-  const AuthorityLists both = lists();
+ConclusionFilesReading read_conclusions(std::map<std::string, std::string> files) {
+  const AuthorityLists both = lamp_list();
   return read_conclusion_files(MemoryFiles(std::move(files)), both,
                                {.conclusions = "in/conclusions.csv", .enquiries = {}, .searches = {}});
 }
@@ -44,7 +44,7 @@ std::string letter_figure_faults(const std::string& kind, const std::string& not
 }  // namespace
 
 TEST_CASE("conclusions, enquiries and searches are read, terms by name, and what they rest on is asked for") {
-  const auto reading = read(
+  const auto reading = read_conclusions(
       {{"in/conclusions.csv", kHeader + "c1,Gone by 1962,Said so,H. Quill,1995,Great lamp,e1|wt-1,\n"
                                         "c2,Gone in 1963,A log,H. Quill,2005,lamp,,c1\n"},
        {"in/enquiries.csv",
@@ -62,11 +62,12 @@ TEST_CASE("conclusions, enquiries and searches are read, terms by name, and what
 }
 
 TEST_CASE("a conclusion that replaces itself, and a search for nothing in particular, are refused") {
-  CHECK(wrong(read({{"in/conclusions.csv", kHeader + "c1,W,R,A,1995,,,c1\n"}}))
+  CHECK(wrong(read_conclusions({{"in/conclusions.csv", kHeader + "c1,W,R,A,1995,,,c1\n"}}))
             .find("names the conclusion itself") != std::string::npos);
-  CHECK(wrong(read({{"in/conclusions.csv", kHeader},
-                    {"in/searches.csv", "search,source,found,author\ns1,log,nothing,T. Lorne\n"}}))
-            .find("say what was looked for, or where") != std::string::npos);
+  CHECK(
+      wrong(read_conclusions({{"in/conclusions.csv", kHeader},
+                              {"in/searches.csv", "search,source,found,author\ns1,log,nothing,T. Lorne\n"}}))
+          .find("say what was looked for, or where") != std::string::npos);
 }
 
 TEST_CASE("the letter-figure scale may stand on an entry; no letter stands on testimony") {

@@ -11,7 +11,8 @@ namespace {
 const char* kPersons =
     "person,name,pseudonym,birth,death,notes\ntusk,Nora Tusk,,1921,2009,\nhale,Ann Hale,,,,\n";
 
-InterviewFilesReading read(const std::string& interviews, std::map<std::string, std::string> others = {}) {
+InterviewFilesReading read_interviews(const std::string& interviews,
+                                      std::map<std::string, std::string> others = {}) {
   others.emplace("in/interviews.csv", interviews);
   others.emplace("in/persons.csv", kPersons);
   return read_interview_files(MemoryFiles(std::move(others)), "in/interviews.csv");
@@ -20,7 +21,7 @@ InterviewFilesReading read(const std::string& interviews, std::map<std::string, 
 }  // namespace
 
 TEST_CASE("interviews come with persons, service, speakers, releases and passages") {
-  const auto reading = read(
+  const auto reading = read_interviews(
       "interview,transcript,format,narrators,interviewers,date,session,recording_length,standing,access,"
       "closed_until,notes,weather\n"
       "01,t/"
@@ -61,7 +62,7 @@ TEST_CASE("interviews come with persons, service, speakers, releases and passage
 }
 
 TEST_CASE("what is left empty has the meaning the column says") {
-  const auto reading = read("interview,narrators,date\n1,tusk,1994\n");
+  const auto reading = read_interviews("interview,narrators,date\n1,tusk,1994\n");
   REQUIRE(reading.ok);
   const Interview& interview = reading.file.interviews[0];
   CHECK(interview.access.access == Access::restricted);
@@ -144,13 +145,13 @@ TEST_CASE("a faulty cell is named with file, line, column and cell") {
     CAPTURE(row.cells);
     const std::string text = "interview,narrators,date,session,recording_length,access,transcript\n" +
                              std::string(row.cells) + "\n";
-    CHECK(faults(read(text)) == row.faults);
+    CHECK(faults(read_interviews(text)) == row.faults);
   }
 }
 
 TEST_CASE("the cell is the spreadsheet's, whatever line breaks cells before it hold") {
   const auto reading =
-      read("interview,narrators,date,notes\n1,tusk,1994,\"one\ntwo\nthree\"\n\n2,tusk,199x,\n");
+      read_interviews("interview,narrators,date,notes\n1,tusk,1994,\"one\ntwo\nthree\"\n\n2,tusk,199x,\n");
   REQUIRE(reading.diagnostics.size() == 1);
   CHECK(to_string(reading.diagnostics[0])
             .starts_with("error: in/interviews.csv:6:8: \"199x\" in cell C4 (date) is no EDTF date: "));
@@ -182,7 +183,7 @@ TEST_CASE("a header that will not do is told of and no row is read") {
   };
   for (const Row& row : rows) {
     CAPTURE(row.text);
-    const auto reading = read(row.text);
+    const auto reading = read_interviews(row.text);
     CHECK(faults(reading) == row.faults);
     CHECK(!reading.ok);
     CHECK(reading.file.interviews.empty());
@@ -190,7 +191,7 @@ TEST_CASE("a header that will not do is told of and no row is read") {
 }
 
 TEST_CASE("headers may be written as people write them") {
-  const auto reading = read("Interview , Narrators,DATE,Recording length\n1,tusk,1994,9:48\n");
+  const auto reading = read_interviews("Interview , Narrators,DATE,Recording length\n1,tusk,1994,9:48\n");
   CHECK(faults(reading) == "");
   REQUIRE(reading.file.interviews.size() == 1);
   CHECK(reading.file.interviews[0].recording_length == Millisecond{588'000});
@@ -228,7 +229,7 @@ TEST_CASE("files that contradict one another are told of") {
   };
   for (const Row& row : rows) {
     CAPTURE(row.text);
-    CHECK(faults(read(interviews, {{row.file, row.text}})) == row.faults);
+    CHECK(faults(read_interviews(interviews, {{row.file, row.text}})) == row.faults);
   }
 }
 
@@ -256,11 +257,11 @@ TEST_CASE("tables are read in any encoding and with either separator") {
     latin += static_cast<char>(unit);
   }
   for (const std::string& bytes : {text, "\xEF\xBB\xBF" + text, wide, latin}) {
-    const auto reading = read(bytes);
+    const auto reading = read_interviews(bytes);
     REQUIRE(reading.file.interviews.size() == 1);
     CHECK(reading.file.interviews[0].place == "Caf\u00e9");
   }
-  CHECK(faults(read(latin)) ==
+  CHECK(faults(read_interviews(latin)) ==
         "note: in/interviews.csv: encoding: not UTF-8 (byte E9 in line 2, column 16); taken as windows-1252 "
         "(save the file as UTF-8 "
         "if letters come out wrong)\n");

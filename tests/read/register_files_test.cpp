@@ -30,8 +30,8 @@ const char* kSources =
     "source,kind,title\nlog,log,Deck log\ndr,drawing,Upper deck\nord,Order,Order of May\ntr,physical "
     "trace,Bulkhead\n";
 
-RegisterReading read(const std::string& entries, std::map<std::string, std::string> others = {},
-                     bool with_lists = true) {
+RegisterReading read_entries(const std::string& entries, std::map<std::string, std::string> others = {},
+                             bool with_lists = true) {
   others.emplace("in/entries.csv", entries);
   others.emplace("in/sources.csv", kSources);
   const AuthorityLists both = lists();
@@ -41,7 +41,7 @@ RegisterReading read(const std::string& entries, std::map<std::string, std::stri
 }  // namespace
 
 TEST_CASE("entries come out with terms as keys and what is empty filled in") {
-  const auto reading = read(
+  const auto reading = read_entries(
       "entry,source,statement,subject,place,when,when_written,calendar,reading,number,attribute,over\n"
       "1,log,begins,The Bell,Fo'c'sle,1955-02-04,4 Feb.,,,,,\n"
       "2,dr,count,lamp,,1949,,,throughout,4,,\n"
@@ -117,13 +117,13 @@ TEST_CASE("a faulty entry says what is wrong and what to do") {
     CAPTURE(row.cells);
     const std::string text = "entry,source,statement,subject,place,when,number,attribute,date_rests_on\n" +
                              std::string(row.cells) + "\n";
-    CHECK(faults(read(text)) == row.faults);
+    CHECK(faults(read_entries(text)) == row.faults);
   }
 }
 
 TEST_CASE("without lists terms are kept and left to be looked for") {
-  const auto reading =
-      read("entry,source,statement,subject,place,when\n1,elsewhere,present,a bell,,1955\n", {}, false);
+  const auto reading = read_entries(
+      "entry,source,statement,subject,place,when\n1,elsewhere,present,a bell,,1955\n", {}, false);
   CHECK(reading.ok);
   CHECK(faults(reading) ==
         "unresolved: in/entries.csv:2:3: \"elsewhere\" in cell B2 (source) is not the key of a source (add "
@@ -136,7 +136,7 @@ TEST_CASE("without lists terms are kept and left to be looked for") {
 }
 
 TEST_CASE("derivations, stays and events are read beside the entries") {
-  const auto reading = read(
+  const auto reading = read_entries(
       "entry,source,statement,subject,when\n1,log,present,lamp,1955\n",
       {{"in/derives.csv", "source,derives_from,how\nlog,dr,copies\nord,ord,\n"},
        {"in/itinerary.csv",

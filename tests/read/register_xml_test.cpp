@@ -15,7 +15,7 @@ namespace {
 
 const std::string kFolder = WITNESSMARK_SOURCE_DIR "/tests/read/files/";
 
-AuthorityLists lists() {
+AuthorityLists xml_lists() {
   const auto named = [](const char* key, const char* name) {
     Term term;
     term.key = key;
@@ -28,7 +28,7 @@ AuthorityLists lists() {
 }
 
 std::string reader_faults(const std::string& body) {
-  const AuthorityLists both = lists();
+  const AuthorityLists both = xml_lists();
   return faults(read_register_xml("<register version=\"1\">\n" + body + "\n</register>", "r.xml", &both));
 }
 
@@ -46,7 +46,7 @@ std::optional<bool> is_valid(const std::string& path) {
 }  // namespace
 
 TEST_CASE("a register in XML gives what the same register in CSV gives") {
-  const AuthorityLists both = lists();
+  const AuthorityLists both = xml_lists();
   const std::string text = *SystemFileReader().read(kFolder + "register.xml");
   CHECK(looks_like_xml(text));
   const RegisterReading xml = read_register_xml(text, "register.xml", &both);
