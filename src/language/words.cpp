@@ -86,6 +86,7 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "type",
     "condition",
     "event_noun",
+    "life_event",
     "in_place",
     "instead_of",
     "had_been",

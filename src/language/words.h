@@ -84,6 +84,7 @@ enum class WordClass : std::uint8_t {
   type,
   condition,
   event_noun,
+  life_event,
   in_place,
   instead_of,
   had_been,

@@ -271,6 +271,8 @@ Scored score_interview(const Corpus& corpus, const std::string& key) {
   CHECK_MESSAGE(missing.empty(), key << ": quotes not in the transcript: " << missing.size());
   const CodePoint end = CodePointIndex(scored.reading.transcript.reading_text).size();
   for (const Claim& claim : scored.reading.claims) {
+    // Whoever reviews it can confirm it as it stands.
+    CHECK_MESSAGE(what_it_needs(claim).empty(), key << ": " << claim.reason);
     for (const Mention& mention : claim.mentions) {
       CHECK_MESSAGE((mention.range.begin < mention.range.end && mention.range.end <= end),
                     key << ": " << claim.reason);

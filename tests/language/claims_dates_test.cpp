@@ -72,10 +72,10 @@ TEST_CASE("of two services the first coming is meant, unless talk has reached th
   CHECK(keeper.dates("They took the fog horn out when I retired.") == "ends 1971");
 }
 
-TEST_CASE("a time without a date has none from the talk before") {
+TEST_CASE("a time of its own keeps the date of the talk before away") {
   const Keeper keeper({});
   CHECK(keeper.dates("They fitted the winch in 1950. The fog horn came after the war.") ==
-        "begins 1950; begins -");
+        "begins 1950; begins [1945..]");
   CHECK(keeper.dates("They fitted the winch in 1950. The fog horn came with it.") == "begins 1950");
 }
 

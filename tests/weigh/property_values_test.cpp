@@ -138,6 +138,16 @@ TEST_CASE("values that cannot all be true of one property") {
   CHECK(between.names(resolution.set_aside) == "e1 e3 c1");
 }
 
+TEST_CASE("words in which a thing was described stand beside one another") {
+  const StaySite site(
+      "c1 reviewed attribute crane@foredeck 1964 a=is:under_the_wheelhouse\n"
+      "c2 reviewed attribute crane@foredeck 1964-05-01 a=is:cold_to_lean_on\n"
+      "c3 reviewed attribute crane@foredeck 1964-05-01 a=as_told:knocked\n"
+      "c4 reviewed attribute crane@foredeck 1964-05-01 a=as_told:stuck_out\n");
+  CHECK(sets(site).empty());
+  CHECK(values(site).empty());
+}
+
 TEST_CASE("what a thing was like on a day") {
   const StaySite site(
       "e1 physical-trace attribute crane@foredeck 1938-01-01/1965-12-31 throughout a=colour:buff\n"

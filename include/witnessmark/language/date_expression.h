@@ -44,6 +44,10 @@ struct DateExpression {
   bool operator==(const DateExpression&) const = default;
 };
 
+/// Whether what its own words leave open was taken from the date talked of before: "in June", in the year of which talk
+/// was.
+bool year_from_talk(const DateExpression& expression);
+
 /// "late sixty-two | DATE 1962 END | 1962 | [..]" for tests.
 std::string dump(const DateExpression& expression);
 

@@ -18,4 +18,8 @@ enum class Statement {
 std::string_view to_string(Statement statement);
 std::optional<Statement> parse_statement(std::string_view text);
 
+/// Names under which an attribute keeps the narrator's words for what it has no property for: "is: under the wheelhouse",
+/// "as told: stuck out over the quay". Several of them hold of a thing at one time, and none contradicts another.
+inline constexpr std::string_view kAttributeIs = "is", kAttributeAsTold = "as told";
+
 }  // namespace witnessmark

@@ -5,7 +5,7 @@
 
 #include <algorithm>
 
-#include "language/claims/opening.h"
+#include "language/claims/answers/opening.h"
 #include "language/clauses/unlisted.h"
 #include "language/statements/statements.h"
 #include "language/statements/times.h"
@@ -49,6 +49,24 @@ bool only_a_limit(const Edtf& value) {
 bool explains(const Passage& passage, Span sentence, Span at) {
   return at.first > sentence.first && at.past + 1 < sentence.past && passage.is_mark(at.first - 1) &&
          passage.is_mark(at.past);
+}
+
+/// "He came in forty-seven", "they were married in fifty-five": when somebody did something, or was born,
+/// dates nothing of the talk after it.
+bool dates_a_life(const StatementContext& context, Span date) {
+  const Passage& passage = context.passage;
+  Span clause = context.reading.span;
+  for (const Clause& c : context.reading.clauses)
+    if (c.span.holds(date.first)) clause = c.span;
+  for (std::uint32_t i = clause.first; i < clause.past; ++i)
+    if (passage.has(i, WordClass::life_event)) return true;
+  std::uint32_t opens = clause.first;
+  while (opens < date.first &&
+         (passage.is_mark(opens) || passage.has(opens, WordClass::coordinator) ||
+          passage.has(opens, WordClass::subordinator) || passage.has(opens, WordClass::filler) ||
+          passage.has(opens, WordClass::adverb)))
+    ++opens;
+  return opens < date.first && passage.has(opens, WordClass::they) && !passage.has(opens, WordClass::them);
 }
 
 /// "It was a lovely thing": what is spoken of, and nothing else.
@@ -235,6 +253,9 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
         (said.rule == "named-day" || lies_in(said, date->expression))) {
       continue;
     }
+    // "We had two of them in the war": talk goes there only when asked.
+    if (said.rule == "named-time" && !context.asking) continue;
+    if (!context.asking && dates_a_life(context, at)) continue;
     ChosenDate reached{said, true};
     settle_service(date ? &*date : nullptr, *context.policy, reached.expression);
     date = std::move(reached);

@@ -4,8 +4,8 @@
 
 #include <algorithm>
 
-#include "language/claims/exchange.h"
-#include "language/claims/opening.h"
+#include "language/claims/answers/exchange.h"
+#include "language/claims/answers/opening.h"
 
 namespace witnessmark::claims {
 namespace {
@@ -132,6 +132,9 @@ void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft
     draft.date->carried = true;
     std::optional<Edtf>& when = draft.date->expression.edtf;
     if (draft.by_then && when) when = at_the_latest(*when);
+    // "There used to be a bell", "there had been four": up to the date talk is of.
+    const bool over = is_state(draft) && (any(context, WordClass::used_to) || any(context, WordClass::had_been));
+    if (over && when) when = up_to(*when);
     if (focus.date_asked) credit_date(talk.asked, draft);
   }
   const bool silent = !draft.place && draft.place_words.empty();

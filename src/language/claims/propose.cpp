@@ -5,25 +5,21 @@
 #include "language/claims/propose.h"
 
 #include <algorithm>
-#include <map>
-#include <numeric>
 
-#include "language/claims/completion.h"
-#include "language/claims/exchange.h"
+#include "language/claims/answers/completion.h"
+#include "language/claims/answers/exchange.h"
+#include "language/claims/answers/last_sentence.h"
+#include "language/claims/answers/opening.h"
 #include "language/claims/from_talk.h"
-#include "language/claims/opening.h"
 #include "language/claims/quotes.h"
 #include "language/claims/site_names.h"
+#include "language/claims/turn_dates.h"
 #include "language/claims/write_claim.h"
 #include "witnessmark/language/claims.h"
 
 namespace witnessmark {
 namespace claims {
 namespace {
-
-/// Stands between turns when their dates are read together: a sign that no date runs across, and no new
-/// paragraph.
-constexpr std::string_view kBetweenTurns = " | ";
 
 /// An answer to when somebody came goes on for so many sentences.
 constexpr int kAnswerReach = 4;
@@ -35,21 +31,8 @@ constexpr double kOddsOfRules = -1;
 /// Sentences in which a date said dates what came or went, too.
 constexpr int kNearDate = 3;
 
-/// An answer of so few tokens is quoted with the sentence that rounds it off, if that is no longer than this.
-constexpr std::uint32_t kShortAnswer = 6;
-constexpr std::uint32_t kRoundingOff = 12;
-
 /// A picture or writing named so many sentences ago is still what "you can see" and "he's put" are of.
 constexpr int kSourceReach = 4;
-
-Discourse begin_talk(const ReadingContext& context) {
-  Discourse talk;
-  talk.events.assign(context.events.begin(), context.events.end());
-  talk.policy = context.policy;
-  talk.century = context.century;
-  if (context.interview) talk.speech_time = context.interview->date.value;
-  return talk;
-}
 
 class InterviewReader {
  public:
@@ -63,17 +46,12 @@ class InterviewReader {
         finders_(context.names ? context.names->data().finders : own_names_.emplace(context).data().finders),
         annotator_(*context.language, finders_),
         heads_(*finders_.heads),
-        dates_(context.language->dates(), begin_talk(context)),
+        talkers_(context, finders_),
+        dates_(context, transcript, index_, talkers_),
         judge_(context.language->data().weights, observer) {
     if (finders_.equipment != context.equipment || finders_.places != context.places ||
         (finders_.persons ? finders_.persons->list().terms().size() : 0) != context.persons.size())
       throw std::logic_error("the names are of other lists than the reading context");
-    if (const std::optional<Edtf>& today = dates_.talk().speech_time) {
-      today_.emplace();
-      today_->expression.text = to_string(*today);
-      today_->expression.edtf = today;
-      today_->expression.rule = "interview";
-    }
     labelled_ = std::any_of(transcript.utterances.begin(), transcript.utterances.end(),
                             [](const Utterance& u) { return !u.speaker.empty(); });
   }
@@ -102,87 +80,6 @@ class InterviewReader {
     return finders_.places->list().terms()[place.terms.front()].key;
   }
 
-  /// The person of the list who speaks, for "I".
-  std::optional<Referent> person_of(const SpeakerIdentity& speaker) const {
-    const std::optional<std::uint32_t> index = index_of(speaker.person);
-    if (!index) return std::nullopt;
-    Referent referent;
-    referent.kind = ThingKind::person;
-    referent.terms = {*index};
-    return referent;
-  }
-
-  /// Of the person with that key among the context's.
-  std::optional<std::uint32_t> index_of(const std::string& key) const {
-    const Term* term = finders_.persons && !key.empty() ? finders_.persons->list().find(key) : nullptr;
-    if (!term) return std::nullopt;
-    return static_cast<std::uint32_t>(term - finders_.persons->list().terms().data());
-  }
-
-  const SpeakerIdentity& speaker_of(const std::string& label) {
-    const auto found = speakers_.find(label);
-    if (found != speakers_.end()) return found->second;
-    return speakers_.emplace(label, identify_speaker(context_, label)).first->second;
-  }
-
-  /// The speaker's birth and service; of the only narrator when an interviewer speaks ("when you were
-  /// nineteen").
-  void set_speaker(const SpeakerIdentity& speaker) {
-    const std::string key = life_of(speaker);
-    if (key == dates_.talk().speaker && !key.empty()) return;
-    served_.reset();
-    const std::optional<std::uint32_t> index = index_of(key);
-    if (!index) return dates_.go_on_with(key, std::nullopt, {});
-    const Person& known = context_.persons[*index];
-    served_ = time_of_service(known.service, context_.policy);
-    dates_.go_on_with(key, known.birth.value, known.service);
-  }
-
-  /// Key of the narrator whose life dates are reckoned from when this speaker talks.
-  std::string life_of(const SpeakerIdentity& speaker) const {
-    if (!context_.interview || context_.interview->narrators.empty()) return speaker.person;
-    const auto& all = context_.interview->narrators;
-    const bool narrates = std::find(all.begin(), all.end(), speaker.person) != all.end();
-    return narrates ? speaker.person : all.front();
-  }
-
-  /// Dates are read for many turns at once, as long as the same narrator's life stands behind them.
-  void read_dates_from(std::size_t first) {
-    constexpr std::size_t kBatchBytes = 1U << 16;
-    set_speaker(speaker_of(transcript_.utterances[first].speaker));
-    const std::string life = dates_.talk().speaker;
-    batch_first_ = first;
-    std::string joined;
-    std::vector<std::int64_t> starts;
-    std::int64_t position = 0;
-    for (std::size_t u = first; u < transcript_.utterances.size() && joined.size() < kBatchBytes; ++u) {
-      const Utterance& utterance = transcript_.utterances[u];
-      if (life_of(speaker_of(utterance.speaker)) != life) break;
-      starts.push_back(position);
-      joined += index_.slice(utterance.range);
-      joined += kBetweenTurns;
-      position += utterance.range.length() + static_cast<std::int64_t>(kBetweenTurns.size());
-    }
-    dates_.read(joined, batch_);
-    past_dates_.assign(starts.size(), 0);
-    std::size_t at = 0;
-    for (DateExpression& date : batch_) {
-      while (at + 1 < starts.size() && starts[at + 1] <= date.range.begin.value) ++at;
-      const std::int64_t length = transcript_.utterances[first + at].range.length();
-      date.range = {{date.range.begin.value - starts[at]},
-                    {std::min(date.range.end.value - starts[at], length)}};
-      ++past_dates_[at];
-    }
-    std::partial_sum(past_dates_.begin(), past_dates_.end(), past_dates_.begin());
-  }
-
-  std::vector<DateExpression> take_dates(std::size_t u) {
-    if (u < batch_first_ || u >= batch_first_ + past_dates_.size()) read_dates_from(u);
-    const std::size_t turn = u - batch_first_;
-    const auto begin = batch_.begin() + (turn > 0 ? past_dates_[turn - 1] : 0);
-    return {std::make_move_iterator(begin), std::make_move_iterator(batch_.begin() + past_dates_[turn])};
-  }
-
   void annotate(std::size_t u) {
     const Utterance& utterance = transcript_.utterances[u];
     const ByteRange bytes = index_.to_bytes(utterance.range);
@@ -202,7 +99,7 @@ class InterviewReader {
       const ByteRange inside = index_.to_bytes(transcript_.remarks[r].range);
       remarks.push_back({{inside.begin.value - bytes.begin.value}, {inside.end.value - bytes.begin.value}});
     }
-    std::vector<DateExpression> dates = take_dates(u);
+    std::vector<DateExpression> dates = dates_.take(u);
     std::vector<ByteRange> date_bytes;
     for (const DateExpression& date : dates) {
       const CodePoint base = utterance.range.begin;
@@ -220,7 +117,7 @@ class InterviewReader {
 
   void utterance(std::size_t u, std::span<const Sentence> sentences) {
     const Utterance& utterance = transcript_.utterances[u];
-    const SpeakerIdentity& speaker = speaker_of(utterance.speaker);
+    const SpeakerIdentity& speaker = talkers_.at(utterance.speaker);
     annotate(u);
     const std::size_t first_mention = proposals_.mentions.size();
     collect_mentions(passage_, positions_, finders_, words_, proposals_.mentions);
@@ -230,7 +127,7 @@ class InterviewReader {
       focus_.date_age += 1;
       focus_.begin_exchange();
     }
-    const std::optional<Referent> narrator = person_of(speaker);
+    const std::optional<Referent> narrator = talkers_.as_referent(speaker);
     std::uint32_t token = 0;
     const auto count = static_cast<std::uint32_t>(passage_.tokens.size());
     for (const Sentence& sentence : sentences) {
@@ -253,7 +150,7 @@ class InterviewReader {
     reading.of_source = source_age_ <= kSourceReach;
     const bool asks = interviewer || (!labelled_ && reading.question);
     StatementContext context{passage_, words_, finders_, reading, positions_, &context_.policy, focus_, asks};
-    if (today_) context.today = &*today_;
+    if (dates_.today()) context.today = &*dates_.today();
     if (narrator && !asks) context.narrator = &*narrator;
     collect_actions(reading, context, proposals_.mentions);
     if (asks) {
@@ -281,12 +178,12 @@ class InterviewReader {
     if (asked_.place && (asked_age_ < 2 || context.inventory)) context.asked_place = &*asked_.place;
     const bool answers_no = !labelled_ && opens_with_no(context);
     const Denial denial = answers_no ? Denial::of_what_was_said : only_denies(context);
-    if (denial != Denial::none) deny_sentence_before(sentence, denial);
+    if (denial != Denial::none) last_.deny(sentence.range, denial);
     std::vector<Draft> drafts = read_statements(context);
     // "Nineteen thirty-five. I was four. It must have been August.": when is told in more than one sentence.
     const bool goes_on = ((asked_.journey && asked_.when) || !asked_.event.empty()) &&
                          asked_age_ < kAnswerReach && only_dates(context);
-    const bool only_narrows = narrow_short_answer(context, sentence);
+    const bool only_narrows = last_.narrow(context, sentence.range);
     if (only_narrows) {
       drafts.clear();
     } else if (first || goes_on) {
@@ -304,13 +201,11 @@ class InterviewReader {
     const bool of_several = speak_of_several(reading, drafts);
     for (Draft& draft : drafts) {
       if (draft.quotes.empty()) draft.quotes = {quote_of(context, draft, sentence.range, of_several)};
-      carry(context, {focus_, served_, dates_.talk().birth, asked_}, draft);
+      carry(context, {focus_, dates_.served(), dates_.birth(), asked_}, draft);
     }
-    if (drafts.empty() && !only_narrows) finish_short_answer(sentence, span);
+    if (drafts.empty() && !only_narrows) last_.round_off(sentence.range, span);
     const Writer writer{context_, finders_, utterance, speaker};
-    short_answer_ = proposals_.claims.size();
-    agents_.clear();
-    short_range_ = span.past - span.first <= kShortAnswer ? sentence.range : CodePointRange{};
+    last_.begin(sentence.range, span);
     write(context, asked, sentence, drafts, writer, only_narrows);
     focus_.bring_up_to_date(context, std::move(drafts));
     // The narrator goes on to another place.
@@ -329,7 +224,7 @@ class InterviewReader {
 
   void settle(const StatementContext& context, Draft& draft) const {
     settle_basis(context, draft);
-    carry(context, {focus_, served_, dates_.talk().birth, asked_}, draft);
+    carry(context, {focus_, dates_.served(), dates_.birth(), asked_}, draft);
   }
 
   /// What was asked, as traits tell of it.
@@ -359,8 +254,16 @@ class InterviewReader {
       settle_basis(context, drafts[d]);
       if (judgement.doubted.empty() || !judgement.doubted[d]) write(drafts[d], writer);
     }
+    std::vector<Stated> stated;
     for (const Judged& judged : judgement.found) {
-      for (Draft& draft : drafts_of(context, judged.finding)) {
+      std::vector<Draft> found = drafts_of(context, judged.finding);
+      if (found.empty()) continue;
+      const Stated one = stated_by(found.front());
+      if (of_one_thing(one.statement) && (std::find(stated.begin(), stated.end(), one) != stated.end() ||
+                                          likelier_by_rule(drafts, one, judged.odds)))
+        continue;
+      stated.push_back(one);
+      for (Draft& draft : found) {
         settle(context, draft);
         // The date of talk some way before is that of a state more often than of what changed it.
         const bool change = draft.statement == Statement::begins || draft.statement == Statement::ends;
@@ -376,9 +279,29 @@ class InterviewReader {
     }
   }
 
+  /// In which words what is stated.
+  struct Stated {
+    CodePointRange quote;
+    Statement statement;
+    bool operator==(const Stated&) const = default;
+  };
+  static Stated stated_by(const Draft& draft) { return {draft.quotes.front(), draft.statement}; }
+
+  /// Of what they are like, what happened to them, where they were, the same words say it of one thing; the
+  /// likeliest comes first. There can have been many things in one place.
+  static bool of_one_thing(Statement statement) {
+    return statement == Statement::attribute || statement == Statement::happened ||
+           statement == Statement::located || statement == Statement::begins;
+  }
+  static bool likelier_by_rule(const std::vector<Draft>& drafts, const Stated& one, double odds) {
+    return std::any_of(drafts.begin(), drafts.end(), [&](const Draft& draft) {
+      return stated_by(draft) == one && (!draft.odds || *draft.odds >= odds);
+    });
+  }
+
   void write(const Draft& draft, const Writer& writer) {
     writer.write(draft, proposals_.claims);
-    agents_.resize(proposals_.claims.size() - short_answer_, draft.agent);
+    last_.stated(draft.agent);
   }
 
   static std::string reason_of(const Judged& judged) {
@@ -386,66 +309,6 @@ class InterviewReader {
     for (std::size_t w = 0; w < judged.telling.size(); ++w)
       reason += (w == 0 ? " ('" : ", '") + judged.telling[w] + "'";
     return judged.telling.empty() ? reason : reason + ")";
-  }
-
-  /// What the sentence before stated is denied by this one; its words become a second quote.
-  void deny_sentence_before(const Sentence& sentence, Denial denial) {
-    for (std::size_t c = short_answer_; c < proposals_.claims.size(); ++c) {
-      if (denial == Denial::of_own_doing && agents_[c - short_answer_] != Agent::we) continue;
-      Claim& claim = proposals_.claims[c];
-      if (claim.quotes.front().end < sentence.range.begin &&
-          sentence.range.begin.value - claim.quotes.front().end.value > 3)
-        continue;
-      if (claim.statement == Statement::present || claim.statement == Statement::absent) {
-        claim.statement = claim.statement == Statement::present ? Statement::absent : Statement::present;
-      } else {
-        claim.polarity = claim.polarity == Polarity::denied ? Polarity::affirmed : Polarity::denied;
-      }
-      claim.quotes.push_back(sentence.range);
-      claim.reason += "; the next sentence denies it";
-    }
-    short_range_ = {};
-  }
-
-  /// "Fifty-nine. It was the February.": a sentence that says nothing but when, and says it more closely.
-  bool narrow_short_answer(const StatementContext& context, const Sentence& sentence) {
-    if (short_range_.length() <= 0 || sentence.range.begin < short_range_.end || !only_dates(context))
-      return false;
-    const std::vector<std::uint32_t> dates = dates_said(passage_, context.reading.span);
-    if (dates.empty()) return false;
-    const DateExpression* said = &passage_.dates[dates.back()];
-    bool narrowed = false;
-    for (std::size_t c = short_answer_; c < proposals_.claims.size(); ++c) {
-      Claim& claim = proposals_.claims[c];
-      if (claim.when.carried || !claim.when.dated.value) continue;
-      const std::optional<Edtf> closer = narrowed_to(*claim.when.dated.value, *said, context_.policy);
-      if (!closer) continue;
-      claim.when.dated.value = closer;
-      claim.when.dated.written += ", " + said->text;
-      claim.when.period = to_period(*closer, context_.policy);
-      claim.quotes.front().end = sentence.range.end;
-      claim.reason += "; the next sentence says when more closely: '" + said->text + "'";
-      narrowed = true;
-    }
-    return narrowed;
-  }
-
-  /// "Absolutely. I've the certificate.": a sentence that states nothing of its own rounds off a short
-  /// answer.
-  void finish_short_answer(const Sentence& sentence, Span span) {
-    if (short_range_.length() <= 0 || span.past - span.first > kRoundingOff) return;
-    if (sentence.range.begin < short_range_.end || sentence.range.begin.value - short_range_.end.value > 3)
-      return;
-    for (std::size_t c = short_answer_; c < proposals_.claims.size(); ++c) {
-      Claim& claim = proposals_.claims[c];
-      // "And the closets were away." says all of it.
-      const bool whole =
-          claim.statement != Statement::located && !claim.subject.empty() && !claim.subject_carried &&
-          std::any_of(claim.mentions.begin(), claim.mentions.end(),
-                      [](const Mention& mention) { return mention.kind == MentionKind::action; });
-      CodePointRange& quote = claim.quotes.front();
-      if (quote.begin == short_range_.begin && !whole) quote.end = sentence.range.end;
-    }
   }
 
   const ReadingContext& context_;
@@ -457,26 +320,19 @@ class InterviewReader {
   const Finders& finders_;
   Annotator annotator_;
   HeadMemory heads_;
-  DateReader dates_;
-  std::size_t batch_first_ = 0;
-  std::vector<DateExpression> batch_;       ///< Dates of turns from batch_first_ on.
-  std::vector<std::ptrdiff_t> past_dates_;  ///< For each of these turns, where its dates end.
+  Talkers talkers_;
+  TurnDates dates_;
   Passage passage_;
   Focus focus_;
   Asked asked_;
   int asked_age_ = 0;
   int source_age_ = kSourceReach + 1;  ///< Sentences since a picture or a writing was named.
   bool labelled_ = false;
-  std::size_t short_answer_ = 0;  ///< First claim of the sentence before.
-  std::vector<Agent> agents_;     ///< Who did what the claims from that one on state.
-  CodePointRange short_range_;    ///< That sentence, if it was short.
   std::size_t remark_ = 0;
-  std::optional<ChosenDate> today_;   ///< The day of the interview.
-  std::optional<ChosenDate> served_;  ///< The speaker's time of service.
-  std::map<std::string, SpeakerIdentity, std::less<>> speakers_;
   Judge judge_;
   MentionOrder mention_order_;
   Proposals proposals_;
+  LastSentence last_{proposals_.claims};
 };
 
 }  // namespace

@@ -30,6 +30,10 @@ std::string_view to_string(TimexType type) {
   return "";
 }
 
+bool year_from_talk(const DateExpression& expression) {
+  return expression.anchor.starts_with(dates::kTalkOf);
+}
+
 std::string dump(const DateExpression& e) {
   std::string text = e.text + " | " + std::string(to_string(e.type)) + " " + e.timex3;
   if (!e.mod.empty()) text += " " + e.mod;

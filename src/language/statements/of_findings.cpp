@@ -22,6 +22,19 @@ Referent StatementReader::narrator_in(const Finding& finding) const {
   return narrator;
 }
 
+/// "He retired", "they walked through", where the narrator says nothing of himself before it; empty when
+/// nobody is said.
+std::string StatementReader::somebody_else_in(const Finding& finding) const {
+  for (std::uint32_t i = finding.span.first; i < finding.span.past; ++i) {
+    if (arguments_.has(i, WordClass::self) || arguments_.has(i, WordClass::we) ||
+        arguments_.has(i, WordClass::us))
+      return {};
+    const bool somebody = arguments_.has(i, WordClass::they) || arguments_.has(i, WordClass::she);
+    if (somebody && passage_.notes[i].thing < 0) return std::string(passage_.words({i, i + 1}));
+  }
+  return {};
+}
+
 /// Who was somewhere, and where: as named, else the narrator.
 Draft& StatementReader::add_located(const Predicate* p, const Finding& finding, bool negated) {
   Subject who;
@@ -42,6 +55,7 @@ Draft& StatementReader::add_located(const Predicate* p, const Finding& finding, 
     while (past > first && arguments_.has(past - 1, WordClass::adverb)) --past;
     who.words = std::string(passage_.words({first, past}));
   }
+  if (!who.referent && who.words.empty()) who.words = somebody_else_in(finding);
   if (!who.referent && who.words.empty() && c_.narrator) who.referent = narrator_in(finding);
   Draft& draft = add(p, Statement::located, who, negated);
   draft.quantity.reset();
@@ -90,6 +104,32 @@ std::string StatementReader::property_in(const Finding& finding) const {
   return {};
 }
 
+/// What is said of the thing, in the words that say it: what follows "to be", else from what is done on, else
+/// what stands behind the thing, or before it. Empty when nothing does.
+Span StatementReader::said_of(const Finding& finding, const Predicate* p) const {
+  constexpr std::uint32_t kLongest = 16;
+  Span words = finding.span;
+  const Thing* thing = finding.thing;
+  const bool told = p && p->span.past < finding.span.past;
+  if (told) {
+    const bool states = p->kind == Predicate::Kind::be || p->kind == Predicate::Kind::exist;
+    words.first = states ? p->span.past : p->at;
+  } else if (thing && finding.span.holds(thing->span.first)) {
+    std::uint32_t behind = thing->span.past;
+    while (behind < finding.span.past && arguments_.is_mark(behind)) ++behind;
+    words = behind < finding.span.past ? Span{behind, finding.span.past}
+                                       : Span{finding.span.first, thing->span.first};
+  }
+  const auto empty = [&](std::uint32_t i) {
+    return arguments_.is_mark(i) || arguments_.has(i, WordClass::coordinator) ||
+           arguments_.has(i, WordClass::filler);
+  };
+  while (!words.empty() && empty(words.first)) ++words.first;
+  words.past = std::min(words.past, words.first + kLongest);
+  while (!words.empty() && empty(words.past - 1)) --words.past;
+  return words;
+}
+
 /// The number a count speaks of, if the thing has none of its own; false when there is none.
 bool StatementReader::count_in(const Finding& finding, Draft& draft) const {
   if (draft.quantity) return true;
@@ -128,9 +168,16 @@ std::vector<Draft> StatementReader::run(const Finding& finding) {
     if (statement == Statement::count && !count_in(finding, draft)) return {};
     if (statement != Statement::count) draft.quantity.reset();
     if (statement == Statement::attribute) draft.attribute = property_in(finding);
-    // "It wasn't any bigger than that sideboard" says what it was like.
-    if (statement == Statement::attribute && draft.attribute.empty()) draft.polarity = Polarity::affirmed;
-    if (statement == Statement::happened && p) draft.attribute = p->verb ? p->verb->name : std::string();
+    const bool by_name = statement == Statement::happened && p && p->verb;
+    if (by_name) draft.attribute = p->verb->name;
+    if (draft.attribute.empty() && (statement == Statement::attribute || statement == Statement::happened)) {
+      const Span words = said_of(finding, p);
+      if (words.empty()) return {};
+      const bool event = statement == Statement::happened;
+      draft.attribute = in_words(event ? std::string_view() : kAttributeAsTold, words);
+      // "It wasn't any bigger than that sideboard" says what it was like.
+      if (statement == Statement::attribute) draft.polarity = Polarity::affirmed;
+    }
   }
   const std::uint32_t clause = p ? p->clause : finding.clause;
   put_dates(p, 0, finding.span);

@@ -69,7 +69,7 @@ bool StatementReader::is_like(const Predicate& p, const std::vector<Subject>& su
   for (const Subject& subject : subjects) {
     Draft& draft = add(&p, Statement::attribute, subject, negated);
     draft.quantity.reset();
-    draft.attribute = "is: " + std::string(passage_.words({first, past}));
+    draft.attribute = in_words(kAttributeIs, {first, past});
     place_it(draft, &p, false);
   }
   return true;
@@ -328,9 +328,18 @@ bool StatementReader::is_said_of(const Predicate& p, const std::vector<Subject>&
   Draft& draft = add(&p, under_way ? Statement::happened : Statement::attribute,
                      {referent_of(c_, *named), named}, negated);
   draft.quantity.reset();
-  draft.attribute = "is: " + std::string(passage_.words({first, past}));
+  draft.attribute = in_words(kAttributeIs, {first, past});
   place_it(draft, &p, false);
   return true;
+}
+
+/// An attribute that keeps words as they were said, on one line; without a name the words alone.
+std::string StatementReader::in_words(std::string_view name, Span words) const {
+  std::string made(name);
+  if (!made.empty()) made += ": ";
+  made += passage_.words(words);
+  std::replace(made.begin(), made.end(), '\n', ' ');
+  return made;
 }
 
 /// Whether the first thing after the verb is a name or a date, as in "it was the winch", "it was 1962".

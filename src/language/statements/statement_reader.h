@@ -29,8 +29,10 @@ class StatementReader {
   // Findings.
   Draft& add_located(const Predicate* p, const Finding& finding, bool negated);
   Referent narrator_in(const Finding& finding) const;
+  std::string somebody_else_in(const Finding& finding) const;
   Span unlisted_in(Span span) const;
   std::string property_in(const Finding& finding) const;
+  Span said_of(const Finding& finding, const Predicate* p) const;
   bool count_in(const Finding& finding, Draft& draft) const;
 
   // Verbs.
@@ -107,6 +109,7 @@ class StatementReader {
   void with_part(std::size_t of);
   void called_in_passing(std::size_t of);
   bool taken_back_after(const Predicate& p) const;
+  std::string in_words(std::string_view name, Span words) const;
   std::string property_at(std::uint32_t from, std::uint32_t past, std::uint32_t* end) const;
 
   /// Things as subjects, or what a pronoun stands for.

@@ -315,6 +315,15 @@ Edtf at_the_latest(const Edtf& value) {
   return Edtf{set};
 }
 
+Edtf up_to(const Edtf& value) {
+  const auto* date = std::get_if<EdtfDate>(&value.value);
+  if (const auto* interval = std::get_if<EdtfInterval>(&value.value))
+    date = std::get_if<EdtfDate>(&interval->end);
+  const auto* span = std::get_if<EdtfSet>(&value.value);
+  if (span && span->elements.size() == 1 && span->elements[0].last) date = &*span->elements[0].last;
+  return date ? Edtf{EdtfInterval{EdtfOpen{}, *date}} : value;
+}
+
 Edtf as_interval(const Edtf& value) {
   const auto* set = std::get_if<EdtfSet>(&value.value);
   if (!set || set->elements.size() != 1 || !set->elements[0].is_span) return value;
@@ -345,7 +354,7 @@ namespace {
 std::optional<EdtfDate> in_year_of(const EdtfDate& date, const DateExpression& said) {
   constexpr std::string_view kNoYear = "XXXX-";
   const auto* known = said.edtf ? std::get_if<EdtfDate>(&said.edtf->value) : nullptr;
-  if (known && said.anchor.starts_with("talk of")) {
+  if (known && year_from_talk(said)) {
     EdtfDate made = *known;
     made.year = date.year;
     return made;

@@ -41,6 +41,8 @@ Edtf end_of_until(const Edtf& value);
 std::optional<Edtf> either(const std::optional<Edtf>& a, const std::optional<Edtf>& b);
 /// That date or earlier; the value itself where no last day of it is known.
 Edtf at_the_latest(const Edtf& value);
+/// How things were up to that date, its last part included; the value itself where it has no last part.
+Edtf up_to(const Edtf& value);
 /// "X or earlier" as a stretch of time that a state lasted through.
 Edtf as_interval(const Edtf& value);
 

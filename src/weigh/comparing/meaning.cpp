@@ -153,6 +153,7 @@ Meaning properties(const TimedClaim& timed, const TimedEntry& entry, const Regis
   if (told.name != stated.name && !told.name.empty() && !stated.name.empty())
     return {Outcome::cannot_tell, false};
   const bool equal = says_the_same(told, stated);
+  if (!equal && (told.only_told || stated.only_told)) return {Outcome::cannot_tell, false};
   const bool is_state = item.entry->statement == Statement::attribute;
   if (claim.statement == Statement::attribute && is_state) return property(equal, claim, item);
   // A colour seen within the time told to be that of the painting: the two are of one thing.

@@ -31,6 +31,7 @@ Attribute split_attribute(const std::string& text) {
   if (colon != std::string::npos) made.name = fold(text.substr(0, colon));
   made.value = fold(colon == std::string::npos ? text : text.substr(colon + 1));
   made.words = words_of(made.value);
+  made.only_told = made.name == kAttributeIs || made.name == kAttributeAsTold;
   return made;
 }
 

@@ -10,6 +10,7 @@ namespace witnessmark {
 struct Attribute {
   std::string name, value;
   std::vector<std::string> words;  ///< Of the value, sorted, each once.
+  bool only_told = false;          ///< Words the narrator described it in: another description stands beside them.
 };
 Attribute split_attribute(const std::string& text);
 

@@ -99,7 +99,7 @@ class Finder {
       return at(a).number->most < at(b).number->least || at(b).number->most < at(a).number->least;
     const Attribute one = split_attribute(at(a).attribute);
     const Attribute other = split_attribute(at(b).attribute);
-    return one.name == other.name && !says_the_same(one.value, other.value);
+    return one.name == other.name && !one.only_told && !says_the_same(one.value, other.value);
   }
 
   /// One holds throughout all of the other's time, or both are of one and the same day.

@@ -76,7 +76,10 @@ class Property {
 
 std::vector<PropertyValue> property_values(const PropertyStatements& statements) {
   std::map<std::string, PropertyStatements> by_name;
-  for (const FixtureStatement* one : statements) by_name[split_attribute(one->attribute).name].push_back(one);
+  for (const FixtureStatement* one : statements) {
+    const Attribute attribute = split_attribute(one->attribute);
+    if (!attribute.only_told) by_name[attribute.name].push_back(one);
+  }
   std::vector<PropertyValue> made;
   for (const auto& [name, those] : by_name) Property(those).add_values(made);
   return made;

@@ -371,7 +371,12 @@ bool Grammar::named_day(std::size_t i, Spec& spec) const {
   std::size_t j = i;
   if (is(j, w("the"))) ++j;
   const auto* phrase = t.phrase_at(j, past);
-  if (!phrase || phrase->event >= 0) return false;
+  if (!phrase || phrase->event >= 0 || (!phrase->day && !phrase->when)) return false;
+  // "War came" is no name of a time as "the war" is.
+  if (phrase->when && past == j + 1 && j == i && !t[i - 1].is(Role::limit) && !is(i - 1, w("in")))
+    return false;
+  // Written history has many wars.
+  if (phrase->when && prose() && std::holds_alternative<EdtfInterval>(phrase->when->value)) return false;
   if (is(j, w("new")) && past == j + 2 && is(j + 1, w("year")) &&
       (prose() || j != i || is(j - 1, w("the")) || is(j - 1, w("a")) || t[j - 1].capital))
     return false;  // in the new year: not on its first day; the Chinese New Year

@@ -190,6 +190,7 @@ class Grammar {
   bool service_edge(std::size_t i, Spec& spec) const;
   bool service_year(std::size_t i, Spec& spec) const;
   bool ends_here(std::size_t i) const;
+  bool goes_nowhere(std::size_t i) const;
   bool bare_year_supported(std::size_t i, std::size_t past, std::int64_t value, bool words) const;
   bool plausible(std::int64_t two_digits) const;
   bool letter_joined(std::size_t i) const;

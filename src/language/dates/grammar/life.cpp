@@ -154,6 +154,20 @@ bool Grammar::ends_here(std::size_t i) const {
   return false;
 }
 
+// "When I came the two lamps were in": nothing behind "came" says where to. "Came to the galley", "came back"
+// go somewhere.
+bool Grammar::goes_nowhere(std::size_t i) const {
+  const auto& after = t[i];
+  if (after.kind != Token::Kind::word || after.newline) return true;
+  for (const auto way :
+       {w("to"),     w("in"),     w("into"), w("on"),    w("onto"), w("out"),  w("back"), w("home"),
+        w("down"),   w("up"),     w("over"), w("off"),   w("from"), w("away"), w("by"),   w("through"),
+        w("across"), w("around"), w("past"), w("round"), w("near"), w("for"),  w("with"), w("along"),
+        w("at"),     w("ashore"), w("of"),   w("under"), w("late"), w("early")})
+    if (after.hash == way) return false;
+  return true;
+}
+
 // Behind "joined", "reported", "signed": on, up, for duty, the ship, or a new clause; not the union, the
 // papers.
 bool Grammar::joins_service(std::size_t i) const {
@@ -196,12 +210,16 @@ bool Grammar::edge_of_service(std::size_t i, Spec& spec) const {
   spec.outermost_edge =
       is(i, w("first")) || is(i + 1, w("first")) || is(i, w("started")) || is(i, w("began"));
   if (t[i].is(Role::join)) return spec.end = aboard ? i + 2 : i + 1, aboard || joins_service(i + 1);
-  if (is(i, w("first")) && is(i + 1, w("came")))
-    return spec.end = t[i + 2].is(Role::service_place) ? i + 3 : i + 2, true;
+  const bool came_first = is(i, w("first")) && (is(i + 1, w("came")) || is(i + 1, w("come")));
+  if (came_first) return spec.end = t[i + 2].is(Role::service_place) ? i + 3 : i + 2, true;
   if (is(i, w("came")) && is(i + 1, w("first"))) return spec.end = i + 2, true;
   if (starts_service(i, spec)) return true;
-  if (is(i, w("came")) && !aboard && ends_here(i + 1)) return spec.end = i + 1, true;
-  const bool came = (is(i, w("came")) && aboard) || (is(i, w("went")) && place) ||
+  // "It was there when I come, the winch."
+  const bool comes = is(i, w("came")) || is(i, w("come"));
+  if (comes && !aboard && goes_nowhere(i + 1)) return spec.end = i + 1, true;
+  if (is(i, w("was")) && is(i + 1, w("new")))
+    return spec.end = is(i + 2, w("there")) || is(i + 2, w("here")) ? i + 3 : i + 2, true;
+  const bool came = (comes && aboard) || (is(i, w("went")) && place) ||
                     (is(i, w("got")) && (place || is(i + 1, w("here")) || is(i + 1, w("there"))));
   if (came) return spec.end = i + 2, true;
   if (!t[i].is(Role::leave)) return false;
@@ -246,7 +264,12 @@ bool Grammar::tells_coming(const Spec& spec) const {
 bool Grammar::service_edge(std::size_t i, Spec& spec) const {
   spec.begin = i;
   // The interviewer's "when you first came" is the narrator's coming.
-  if (is(i, w("when"))) return (is(i + 1, w("i")) || is(i + 1, w("you"))) && edge_of_service(i + 2, spec);
+  if (is(i, w("when"))) {
+    if (is(i + 1, w("i")) || is(i + 1, w("you"))) return edge_of_service(i + 2, spec);
+    // "When we first came": not "when we came to the buoy", "when we left".
+    const bool first = is(i + 2, w("first")) || is(i + 3, w("first"));
+    return first && is(i + 1, w("we")) && edge_of_service(i + 2, spec) && spec.first_edge;
+  }
   if (is(i, w("i"))) {
     const auto before = t[i - 1].hash;
     return (before == w("before") || before == w("after") || before == w("since") || before == w("until")) &&

@@ -118,14 +118,16 @@ std::optional<Edtf> Talk::limited(const Edtf& edtf, const Meaning& meaning, Mod 
       return date ? one_of_span(std::nullopt, *date) : std::optional<Edtf>();
     case Mod::on_or_after:  // A state began then: some time in that year or part of it.
       date = meaning.edtf ? std::nullopt : end_of(meaning);
-      if (!date) date = edge_day(edtf, false, policy);
+      // "Since the war": from its end on.
+      if (!date) date = edge_day(edtf, meaning.happening, policy);
       return date ? Edtf{EdtfInterval{*date, open_end()}} : std::optional<Edtf>();
     case Mod::not_before:
       date = edge_day(edtf, false, policy);
       return date ? one_of_span(*date, std::nullopt) : std::optional<Edtf>();
     case Mod::until:
       date = meaning.edtf ? std::nullopt : end_of(meaning);
-      if (!date) date = edge_day(edtf, true, policy);
+      // "Until the war": up to its beginning.
+      if (!date) date = edge_day(edtf, !meaning.years_long, policy);
       return date ? Edtf{EdtfInterval{open_end(), *date}} : std::optional<Edtf>();
     default:
       return std::nullopt;

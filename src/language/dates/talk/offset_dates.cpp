@@ -16,7 +16,7 @@ std::optional<DateValue> Talk::base_of(const Spec& spec, std::string& anchor) co
     const bool days = spec.unit == Unit::day || spec.unit == Unit::week;
     if (!spec.speech && !setting_.prose && days && day_talked_of_ && reference_ &&
         reference_->precision == P::year && reference_->year < day_talked_of_->year) {
-      anchor = "talk of " + to_timex(*day_talked_of_);
+      anchor = std::string(kTalkOf) + to_timex(*day_talked_of_);
       return day_talked_of_;
     }
     anchor = !spec.speech ? reference_anchor() : speech_ ? "interview " + to_timex(*speech_) : "";

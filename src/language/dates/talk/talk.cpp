@@ -78,8 +78,8 @@ void Talk::put_state(Discourse& discourse) const {
 }
 
 std::string Talk::reference_anchor() const {
-  if (reference_) return "talk of " + to_timex(*reference_);
-  return year_ ? "talk of " + std::to_string(*year_) : "";
+  if (reference_) return std::string(kTalkOf) + to_timex(*reference_);
+  return year_ ? std::string(kTalkOf) + std::to_string(*year_) : "";
 }
 
 // A history names other years in passing: a limit ("until 1945"), or one year far off ("in 2005 it was
@@ -247,19 +247,33 @@ Meaning Talk::weekday(const Spec& spec) const {
   return meaning;
 }
 
+// The Roaring Twenties; the war, a stretch that dates nothing but what was said to be in it, and in whose first and
+// last year something before it or after it may have been.
+Meaning Talk::named_time(const Spec& spec) const {
+  Meaning meaning;
+  meaning.anchor = "named time";
+  meaning.value = spec.date;
+  if (const auto value = from_edtf(*spec.when)) meaning.value = *value;
+  if (meaning.value.precision == P::decade && to_edtf(meaning.value, false) == *spec.when)
+    return meaning;  // Early and late are parts of it.
+  meaning.edtf = *spec.when;
+  if (const auto* stretch = std::get_if<EdtfInterval>(&spec.when->value)) {
+    meaning.happening = meaning.years_long = true;
+    meaning.moves_talk = false;
+    const bool from_start = spec.part == Part::beginning || spec.part == Part::early;
+    const bool to_end = spec.part == Part::end || spec.part == Part::late;
+    const auto* edge = std::get_if<EdtfDate>(from_start ? &stretch->begin : &stretch->end);
+    if ((from_start || to_end) && edge) meaning.edtf = Edtf{*edge};
+  }
+  meaning.timex = to_string(*meaning.edtf);
+  return meaning;
+}
+
 Meaning Talk::calendar(const Spec& spec) const {
   if (spec.nth != 0) return nth_of(spec);
   Meaning meaning;
   meaning.value = spec.date;
-  if (spec.when) {
-    meaning.anchor = "named time";
-    if (const auto value = from_edtf(*spec.when)) meaning.value = *value;
-    if (meaning.value.precision == P::decade && to_edtf(meaning.value, false) == *spec.when)
-      return meaning;  // Early and late are parts of it.
-    meaning.edtf = *spec.when;
-    meaning.timex = to_string(*spec.when);
-    return meaning;
-  }
+  if (spec.when) return named_time(spec);
   std::optional<std::int64_t> year;
   if (spec.of) {
     const auto of = this->meaning(*spec.of);

@@ -11,6 +11,9 @@
 
 namespace witnessmark::dates {
 
+/// Begins the anchor of what was reckoned from the date under discussion.
+inline constexpr std::string_view kTalkOf = "talk of ";
+
 /// A value with everything the talk around it adds: what a Spec comes to mean.
 struct Meaning {
   TimexType type = TimexType::date;
@@ -29,6 +32,7 @@ struct Meaning {
   /// Something happened then: what was before or after it may have been on the same day, or in the same month
   /// where no more is known. Before 1950 is not in 1950.
   bool happening = false;
+  bool years_long = false;  ///< A named stretch of years: "until the war" is until its beginning.
 };
 
 /// Gives specs their values from what the talk has established, and moves the talk on.
@@ -69,6 +73,7 @@ class Talk {
   const DatePolicy& policy() const { return discourse_.policy; }
 
  private:
+  Meaning named_time(const Spec& spec) const;
   Meaning calendar(const Spec& spec) const;
   /// The year an undated part of a year belongs to, and the other year it may belong to.
   struct YearChoice {

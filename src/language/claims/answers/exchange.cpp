@@ -4,13 +4,13 @@
 // question was put ("There was no stove?" "No."). A question for the time, place or number supplies subject
 // and statement; the fact is the narrator's, so nothing is led but a date that only the interviewer said. An
 // answer that declines ("I wouldn't know") makes nothing.
-#include "language/claims/exchange.h"
+#include "language/claims/answers/exchange.h"
 
 #include <algorithm>
 
-#include "language/claims/completion.h"
+#include "language/claims/answers/completion.h"
+#include "language/claims/answers/opening.h"
 #include "language/claims/from_talk.h"
-#include "language/claims/opening.h"
 #include "language/statements/arguments.h"
 
 namespace witnessmark::claims {

@@ -2,7 +2,7 @@
 #include <optional>
 #include <vector>
 
-#include "language/claims/journeys.h"
+#include "language/claims/answers/journeys.h"
 
 namespace witnessmark::claims {
 

@@ -1,6 +1,6 @@
 // What an answer adds to its question: a date, a place, a number. "Not in 1950" rules one out: that makes the
 // denial, and nothing else.
-#include "language/claims/completion.h"
+#include "language/claims/answers/completion.h"
 
 #include <algorithm>
 

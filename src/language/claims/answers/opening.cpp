@@ -1,4 +1,4 @@
-#include "language/claims/opening.h"
+#include "language/claims/answers/opening.h"
 
 #include <algorithm>
 

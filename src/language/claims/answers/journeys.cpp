@@ -1,8 +1,8 @@
-#include "language/claims/journeys.h"
+#include "language/claims/answers/journeys.h"
 
 #include <algorithm>
 
-#include "language/claims/completion.h"
+#include "language/claims/answers/completion.h"
 #include "language/clauses/whereabouts.h"
 #include "language/statements/arguments.h"
 

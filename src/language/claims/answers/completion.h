@@ -2,7 +2,7 @@
 #include <optional>
 #include <vector>
 
-#include "language/claims/exchange.h"
+#include "language/claims/answers/exchange.h"
 
 namespace witnessmark::claims {
 
