@@ -238,3 +238,29 @@ TEST_CASE("a date that is the fact and stands in the question alone is led") {
   CHECK(claims[0].reason.find("the interviewer gave the date") != std::string::npos);
   CHECK(claims[0].reason.find("the narrator agreed") == std::string::npos);
 }
+
+TEST_CASE("a sentence that says only how the one before is known, or takes it back, is of that one") {
+  const Row rows[] = {
+      {"The stove was in the galley. So I was told.", "present stove@galley told"},
+      {"The stove was in the galley. I think.", "present stove@galley hedged"},
+      {"The stove was in the galley. I wouldn't swear to it.", "present stove@galley hedged"},
+      {"The stove was in the galley, or that was what they told us.", "present stove@galley told"},
+      {"The stove was in the galley. The winch, so I was told, was in the hold.",
+       "present stove@galley; present winch@hold told"},
+      {"The winch came in June of 1948. No, I tell a lie, it was the August.",
+       "begins winch 1948-06 withdrawn; begins winch 1948-08"},
+      {"The winch came in 1948. No, it was 1949.", "begins winch 1948 withdrawn; begins winch 1949"},
+      {"The winch came in 1948. It was 1949 when it went.", "begins winch 1948; ends winch 1949"},
+  };
+  check(rows);
+}
+
+TEST_CASE("what goes up a stair is not put up, what comes in the June is come") {
+  const Row rows[] = {
+      {"The winch went up the side of the smithy.", ""},
+      {"The winch went up in 1950.", "begins winch 1950"},
+      {"The winch came in the June of 1948.", "begins winch 1948-06"},
+      {"The winch came out the winter of 1956.", "ends winch 1956-24"},
+  };
+  check(rows);
+}

@@ -183,3 +183,20 @@ TEST_CASE("typographic apostrophes propose what straight ones do") {
     CHECK(a[i].rank == b[i].rank);
   }
 }
+
+TEST_CASE("what date of the talk before holds for what is said next") {
+  const Keeper keeper({"1948/1971"});
+  // Of lives: nothing else.
+  CHECK(keeper.dates("They fitted the winch in 1950. My wife died in sixty-three. The lamp was in the oil "
+                     "store.") == "begins 1950; present 1950");
+  CHECK(keeper.dates("They fitted the winch in 1950. He joined in fifty-five. The lamp was in the oil store.") ==
+        "begins 1950; present 1950");
+  // Up to it, where it was so before.
+  CHECK(keeper.dates("They fitted the winch in 1950. There used to be a lamp in the oil store.") ==
+        "begins 1950; present ../1950");
+  CHECK(keeper.dates("They fitted the winch in 1950. A lamp had been in the oil store.") ==
+        "begins 1950; present ../1950");
+  // The war dates what is said to be in it.
+  CHECK(keeper.dates("They fitted the winch in 1950. The fog horn came in the war. The lamp was in the oil "
+                     "store.") == "begins 1950; begins 1939/1945; present 1950");
+}

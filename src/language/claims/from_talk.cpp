@@ -138,6 +138,13 @@ void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft
     if (focus.date_asked) credit_date(talk.asked, draft);
   }
   const bool silent = !draft.place && draft.place_words.empty();
+  // "That night I was in there": the place talk is of.
+  const bool there = draft.statement == Statement::located && any(context, WordClass::in_there);
+  if (const Referent* place = silent && there ? focus.place_within(kHomeReach) : nullptr) {
+    draft.place = *place;
+    draft.place->carried = true;
+    return;
+  }
   if (!silent || !draft.subject) return;
   // "We put three more down at the dry end. That made twenty-one."
   const bool goes_on = draft.statement == Statement::count && focus.last_sentence == focus.sentences;

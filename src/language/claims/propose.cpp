@@ -183,8 +183,9 @@ class InterviewReader {
     // "Nineteen thirty-five. I was four. It must have been August.": when is told in more than one sentence.
     const bool goes_on = ((asked_.journey && asked_.when) || !asked_.event.empty()) &&
                          asked_age_ < kAnswerReach && only_dates(context);
-    const bool only_narrows = last_.narrow(context, sentence.range);
-    if (only_narrows) {
+    const bool only_adds =
+        (!first && last_.qualify(context, sentence.range)) || last_.narrow(context, sentence.range);
+    if (only_adds) {
       drafts.clear();
     } else if (first || goes_on) {
       drafts = answer(context, asked_, std::move(drafts));
@@ -203,10 +204,11 @@ class InterviewReader {
       if (draft.quotes.empty()) draft.quotes = {quote_of(context, draft, sentence.range, of_several)};
       carry(context, {focus_, dates_.served(), dates_.birth(), asked_}, draft);
     }
-    if (drafts.empty() && !only_narrows) last_.round_off(sentence.range, span);
+    if (drafts.empty() && !only_adds) last_.round_off(sentence.range, span);
     const Writer writer{context_, finders_, utterance, speaker};
+    if (!first) last_.take_back(context, drafts);
     last_.begin(sentence.range, span);
-    write(context, asked, sentence, drafts, writer, only_narrows);
+    write(context, asked, sentence, drafts, writer, only_adds);
     focus_.bring_up_to_date(context, std::move(drafts));
     // The narrator goes on to another place.
     if (asked_.place && focus_.place && focus_.place_sentence == focus_.sentences)
@@ -243,10 +245,10 @@ class InterviewReader {
   /// What rules read but the weights doubt is not written. What the weights find besides is; it does not
   /// change what the talk is about.
   void write(const StatementContext& context, const TalkTraits& asked, const Sentence& sentence,
-             std::vector<Draft>& drafts, const Writer& writer, bool only_narrows) {
+             std::vector<Draft>& drafts, const Writer& writer, bool only_adds) {
     Judgement judgement;
     if (context_.by_weights) judgement = judge_.narrator(context, asked, sentence.range, drafts);
-    if (only_narrows) judgement.found.clear();
+    if (only_adds) judgement.found.clear();
     for (std::size_t d = 0; d < drafts.size(); ++d) {
       drafts[d].odds.reset();
       if (!judgement.odds.empty()) drafts[d].odds = judgement.odds[d].value_or(kOddsOfRules);

@@ -100,9 +100,9 @@ std::string reason_of(const Draft& draft) {
 
 /// The likeliest first; without weights full and firm claims. What was taken back comes last.
 int rank_of(const Draft& draft) {
-  constexpr int kLast = 100;
-  if (draft.odds)
-    return static_cast<int>(kLast / (1 + std::exp(*draft.odds))) + (draft.withdrawn ? kLast : 0);
+  constexpr double kUnlikeliest = 100;
+  const int behind = draft.withdrawn ? kRankOfTakenBack : 0;
+  if (draft.odds) return static_cast<int>(kUnlikeliest / (1 + std::exp(*draft.odds))) + behind;
   int rank = 10;
   if (!draft.subject) rank += 20;
   if (!draft.date) rank += 10;
@@ -112,8 +112,7 @@ int rank_of(const Draft& draft) {
   if (draft.subject && draft.subject->terms.size() > 1) rank += 5;
   if (draft.fragment || draft.elliptical) rank += 5;
   if (draft.statement == Statement::attribute) rank += 5;
-  if (draft.withdrawn) rank += kLast;
-  return rank;
+  return rank + behind;
 }
 
 }  // namespace

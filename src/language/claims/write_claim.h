@@ -6,6 +6,9 @@
 
 namespace witnessmark::claims {
 
+/// What was taken back comes behind everything else.
+inline constexpr int kRankOfTakenBack = 100;
+
 /// Writes drafts out as claims.
 struct Writer {
   const ReadingContext& context;

@@ -63,6 +63,11 @@ std::uint32_t VerbSurroundings::particle_at(std::uint32_t i, const Verb& verb) c
 bool VerbSurroundings::is_particle(std::uint32_t k, std::uint32_t past, bool adjacent,
                                    bool subject_frame) const {
   if (notes_[k].date >= 0) return false;
+  // "The hoist went up the stairs", "ran along the wall": how far, not that it was put up.
+  const bool on_a_way = adjacent && subject_frame && past == k + 1 && past < span_.past &&
+                        notes_[past].date < 0 && has(past, WordClass::determiner) &&
+                        !has(past, WordClass::this_) && (past + 1 >= span_.past || notes_[past + 1].date < 0);
+  if (on_a_way) return false;
   if (!has(k, WordClass::at) && !has(k, WordClass::to)) return true;
   if (past >= span_.past || is_mark(past)) return true;
   if (notes_[past].date >= 0) return false;
@@ -264,7 +269,9 @@ bool VerbSurroundings::goes_away(std::uint32_t i, std::uint8_t forms) const {
          f.has(WordClass::subordinator) ||
          (f.has(WordClass::by) && i + 2 < span_.past && notes_[i + 2].date >= 0) ||
          ((f.has(WordClass::at) || f.has(WordClass::for_)) && i + 2 < span_.past &&
-          (notes_[i + 2].date >= 0 || has(i + 2, WordClass::indefinite)));
+          (notes_[i + 2].date >= 0 || has(i + 2, WordClass::indefinite) ||
+           // "It came in the June", "on the Monday."
+           (has(i + 2, WordClass::determiner) && i + 3 < span_.past && notes_[i + 3].date >= 0)));
 }
 
 bool VerbSurroundings::swap_word_after(std::uint32_t i) const {

@@ -304,7 +304,8 @@ void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::si
       draft.because.emplace_back("the narrator took part → first-hand");
     }
     if (draft.statement == Statement::located && took_part) draft.basis = Basis::first_hand;
-    const bool of_size = draft.statement == Statement::attribute && draft.attribute.empty();
+    const bool of_size =
+        draft.statement == Statement::attribute && draft.attribute.starts_with(kAttributeAsTold);
     if (of_size && rough_measure_in({own.core.first, std::max(own.core.past, quoted.past)}) &&
         draft.firmness == Firmness::firm)
       draft.firmness = Firmness::hedged;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "language/claims/write_claim.h"
 #include "language/statements/times.h"
 
 namespace witnessmark::claims {
@@ -57,6 +58,92 @@ bool LastSentence::narrow(const StatementContext& context, CodePointRange senten
     narrowed = true;
   }
   return narrowed;
+}
+
+namespace {
+
+/// What a sentence says of how something is known that says nothing else. Said after it, "I wouldn't swear to it"
+/// makes no guess of it.
+struct OnlyHowKnown {
+  Basis basis = Basis::unstated;
+  Firmness firmness = Firmness::firm;
+  bool any() const { return basis != Basis::unstated || firmness != Firmness::firm; }
+};
+
+OnlyHowKnown only_how_known(const StatementContext& context) {
+  OnlyHowKnown known;
+  const Passage& passage = context.passage;
+  for (std::uint32_t i = context.reading.span.first; i < context.reading.span.past; ++i) {
+    const Note& note = passage.notes[i];
+    if (passage.is_mark(i) || note.flags.has(WordClass::filler) || note.flags.has(WordClass::coordinator))
+      continue;
+    if (note.cue < 0) return {};
+    const Cue& cue = context.words.cues[passage.cues[static_cast<std::size_t>(note.cue)].cue];
+    switch (cue.cue) {
+      case CueClass::told:
+        if (cue.value == CueValue::sound) return {};  // "The hooter went. I heard that."
+        known.basis = Basis::told;
+        break;
+      case CueClass::read:
+        known.basis = Basis::read;
+        break;
+      case CueClass::hedge:
+        known.firmness = Firmness::hedged;
+        break;
+      default:
+        return {};
+    }
+  }
+  return known;
+}
+
+}  // namespace
+
+bool LastSentence::qualify(const StatementContext& context, CodePointRange sentence) {
+  const OnlyHowKnown known = only_how_known(context);
+  if (!known.any()) return false;
+  for (std::size_t c = first_; c < claims_.size(); ++c) {
+    Claim& claim = claims_[c];
+    const std::int64_t apart = sentence.begin.value - claim.quotes.back().end.value;
+    if (apart < 0 || apart > kBetween) continue;
+    if (known.basis != Basis::unstated) claim.basis = known.basis;
+    claim.firmness = std::max(claim.firmness, known.firmness);
+    claim.quotes.push_back(sentence);
+    claim.reason += "; the next sentence says how that is known: '" +
+                    std::string(context.passage.words(context.reading.span)) + "'";
+  }
+  return true;
+}
+
+namespace {
+
+/// "No, it was 1964", "sorry, 1964".
+bool corrects(const StatementContext& context) {
+  const Span span = context.reading.span;
+  const auto cues = context.passage.cues_in(span);
+  return std::any_of(cues.begin(), cues.end(), [&](const CueSpan& cue) {
+    const CueClass what = context.words.cues[cue.cue].cue;
+    return what == CueClass::correction || (what == CueClass::no && cue.span.first == span.first);
+  });
+}
+
+}  // namespace
+
+void LastSentence::take_back(const StatementContext& context, const std::vector<Draft>& again) {
+  const auto said_again = [&](const Claim& claim) {
+    return std::any_of(again.begin(), again.end(), [&](const Draft& draft) {
+      return draft.elliptical && draft.polarity == Polarity::affirmed && draft.date &&
+             draft.statement == claim.statement;
+    });
+  };
+  if (!corrects(context)) return;
+  for (std::size_t c = first_; c < claims_.size(); ++c) {
+    Claim& claim = claims_[c];
+    if (claim.withdrawn || !claim.when.dated.value || claim.when.carried || !said_again(claim)) continue;
+    claim.withdrawn = true;
+    claim.rank += kRankOfTakenBack;
+    claim.reason += "; the next sentence takes it back";
+  }
 }
 
 void LastSentence::round_off(CodePointRange sentence, Span tokens) {
