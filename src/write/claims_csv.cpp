@@ -104,6 +104,7 @@ const std::vector<Column>& cells() {
       {"firmness", [](const ClaimRecord& record) { return words(record.claim.firmness); }},
       {"polarity", [](const ClaimRecord& record) { return words(record.claim.polarity); }},
       {"led", [](const ClaimRecord& record) { return record.claim.led ? "yes" : ""; }},
+      {"reason", [](const ClaimRecord& record) { return record.claim.reason; }},
       {"quote", [](const ClaimRecord& record) { return quotes_text(record); }},
       {"quote_begin",
        [](const ClaimRecord& record) { return std::to_string(main_quote(record).range.begin.value); }},

@@ -69,6 +69,13 @@ bool dates_a_life(const StatementContext& context, Span date) {
   return opens < date.first && passage.has(opens, WordClass::they) && !passage.has(opens, WordClass::them);
 }
 
+/// "The ledgers were on the bottom shelf, from 1862": how old they were, not when they were there.
+bool dates_what_is_named(const Passage& passage, Span sentence, Span date) {
+  std::uint32_t from = date.first;
+  while (from > sentence.first && passage.has(from - 1, WordClass::determiner)) --from;
+  return from > sentence.first + 1 && passage.has(from - 1, WordClass::from);
+}
+
 /// "It was a lovely thing": what is spoken of, and nothing else.
 bool says_what_it_was(const Passage& passage, const SentenceReading& reading, std::uint32_t article) {
   return std::any_of(reading.predicates.begin(), reading.predicates.end(), [&](const Predicate& p) {
@@ -255,7 +262,7 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
     }
     // "We had two of them in the war": talk goes there only when asked.
     if (said.rule == "named-time" && !context.asking) continue;
-    if (!context.asking && dates_a_life(context, at)) continue;
+    if (!context.asking && (dates_a_life(context, at) || dates_what_is_named(passage, span, at))) continue;
     ChosenDate reached{said, true};
     settle_service(date ? &*date : nullptr, *context.policy, reached.expression);
     date = std::move(reached);
