@@ -91,7 +91,7 @@ TEST_CASE("what makes words no statement, or denies them, does so in an answer t
       {"Q: When was the stove fitted? | A: I don't think in 1950.", "begins stove 1950 hedged denied"},
       {"Q: Where was the stove? | A: I don't think in the galley.", "absent stove@galley hedged"},
       {"Q: When was the stove fitted? | A: They told me in 1950.", "begins stove 1950 told"},
-      {"Q: When was the stove fitted? | A: In 1950, I don't remember exactly.", "begins stove 1950"},
+      {"Q: When was the stove fitted? | A: In 1950, I don't remember exactly.", "begins stove 1950 hedged"},
       {"Q: How many stoves were there, and where? | A: About thirty.", "count stove n=28..32 hedged"},
       // Of several ways of knowing the weightiest counts, wherever it stands.
       {"Q: Was the winch taken off? | A: Yes, they told me, and I saw it myself.",
@@ -251,6 +251,8 @@ TEST_CASE("a sentence that says only how the one before is known, or takes it ba
        "begins winch 1948-06 withdrawn; begins winch 1948-08"},
       {"The winch came in 1948. No, it was 1949.", "begins winch 1948 withdrawn; begins winch 1949"},
       {"The winch came in 1948. It was 1949 when it went.", "begins winch 1948; ends winch 1949"},
+      {"Q: When was the winch fitted? | A: 1950, I don't remember exactly.", "begins winch 1950 hedged"},
+      {"Q: How many trams were there? | A: Six, I couldn't tell you exactly.", "count tram n=6 hedged"},
   };
   check(rows);
 }

@@ -104,7 +104,7 @@ Opening with_what_follows(const StatementContext& c, const Reply& reply) {
   return behind == Opening::other ? reply.opening : behind;
 }
 
-/// "Six, yes."
+/// "Six, yes.", but not "six, I don't remember exactly."
 bool ends_with_yes(const StatementContext& c) {
   constexpr std::uint32_t kShort = 8;  // Tokens.
   const Span span = c.reading.span;
@@ -113,7 +113,10 @@ bool ends_with_yes(const StatementContext& c) {
   return std::any_of(cues.begin(), cues.end(), [&](const CueSpan& cue) {
     const bool last =
         cue.span.past == span.past || (cue.span.past + 1 == span.past && c.passage.is_mark(cue.span.past));
-    return last && c.words.cues[cue.cue].cue == CueClass::yes;
+    const bool part = std::any_of(cues.begin(), cues.end(), [&](const CueSpan& other) {
+      return other.span.first < cue.span.first && other.span.past >= cue.span.past;
+    });
+    return last && !part && c.words.cues[cue.cue].cue == CueClass::yes;
   });
 }
 
