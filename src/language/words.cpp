@@ -87,6 +87,7 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(WordClass::count
     "condition",
     "event_noun",
     "life_event",
+    "along",
     "in_place",
     "instead_of",
     "had_been",

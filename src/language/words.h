@@ -85,6 +85,7 @@ enum class WordClass : std::uint8_t {
   condition,
   event_noun,
   life_event,
+  along,
   in_place,
   instead_of,
   had_been,

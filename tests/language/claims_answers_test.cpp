@@ -251,6 +251,12 @@ TEST_CASE("a sentence that says only how the one before is known, or takes it ba
        "begins winch 1948-06 withdrawn; begins winch 1948-08"},
       {"The winch came in 1948. No, it was 1949.", "begins winch 1948 withdrawn; begins winch 1949"},
       {"The winch came in 1948. It was 1949 when it went.", "begins winch 1948; ends winch 1949"},
+      {"The winch came in 1948. I think. No, it was 1949.",
+       "begins winch 1948 hedged withdrawn; begins winch 1949"},
+      {"The stove came in 1946 and the winch came in 1948. No, it was 1949.",
+       "begins stove 1946; begins winch 1948 withdrawn; begins winch 1949"},
+      {"The stove was in the galley and the winch was in the hold. So I was told.",
+       "present stove@galley told; present winch@hold told"},
       {"Q: When was the winch fitted? | A: 1950, I don't remember exactly.", "begins winch 1950 hedged"},
       {"Q: How many trams were there? | A: Six, I couldn't tell you exactly.", "count tram n=6 hedged"},
   };
@@ -263,6 +269,7 @@ TEST_CASE("what goes up a stair is not put up, what comes in the June is come") 
       {"The winch went up in 1950.", "begins winch 1950"},
       {"The winch came in the June of 1948.", "begins winch 1948-06"},
       {"The winch came out the winter of 1956.", "ends winch 1956-24"},
+      {"The winch came off the side of the smithy in 1950.", "ends winch@smithy 1950"},
   };
   check(rows);
 }

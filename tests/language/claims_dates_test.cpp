@@ -189,14 +189,35 @@ TEST_CASE("what date of the talk before holds for what is said next") {
   // Of lives: nothing else.
   CHECK(keeper.dates("They fitted the winch in 1950. My wife died in sixty-three. The lamp was in the oil "
                      "store.") == "begins 1950; present 1950");
-  CHECK(keeper.dates("They fitted the winch in 1950. He joined in fifty-five. The lamp was in the oil store.") ==
+  CHECK(keeper.dates(
+            "They fitted the winch in 1950. He joined in fifty-five. The lamp was in the oil store.") ==
         "begins 1950; present 1950");
+  CHECK(keeper.dates(
+            "They fitted the winch in 1950. He took the lamp out in fifty-five. The fog horn was in the "
+            "oil store.") == "begins 1950; ends 1955; present 1955");
+  // The age of a thing.
+  CHECK(keeper.dates("They fitted the winch in 1950. The book was there, from 1862. The lamp was in the oil "
+                     "store.") == "begins 1950; present 1950");
   // Up to it, where it was so before.
   CHECK(keeper.dates("They fitted the winch in 1950. There used to be a lamp in the oil store.") ==
         "begins 1950; present ../1950");
   CHECK(keeper.dates("They fitted the winch in 1950. A lamp had been in the oil store.") ==
         "begins 1950; present ../1950");
+  CHECK(keeper.dates("When I came the winch was there. We used to keep the lamp in the oil store.") ==
+        "present 1948; present 1948");
+  CHECK(keeper.dates(
+            "They fitted the winch in 1950. The lamp was where the fog horn had been, in the oil store.") ==
+        "begins 1950; present 1950");
   // The war dates what is said to be in it.
   CHECK(keeper.dates("They fitted the winch in 1950. The fog horn came in the war. The lamp was in the oil "
                      "store.") == "begins 1950; begins 1939/1945; present 1950");
+}
+
+TEST_CASE("a date behind another verb is of that verb") {
+  const Keeper keeper({"1948/1971"});
+  CHECK(keeper.dates(
+            "Amos said there'd been a lamp in the oil store when he came, and he came in 1909, and it went "
+            "before the war.") == "present 1909; ends [..1939]");
+  CHECK(keeper.dates("The winch came in 1899, and the lamp was taken out before 1914.") ==
+        "begins 1899; ends [..1913]");
 }

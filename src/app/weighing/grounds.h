@@ -9,7 +9,7 @@ namespace witnessmark {
 
 /// Of the rules by which claims are weighed: the date policy as it stands in its file, and the number below,
 /// which grows with every change of the code that makes an outcome, a relation, a gap or a fact of recall another.
-constexpr int kRulesOfWeighing = 3;
+constexpr int kRulesOfWeighing = 4;
 std::string rules_sha256(std::string_view date_policy);
 
 /// All that weighings rest on. The evidence on a thing is hashed with the order of its entries, with what each of

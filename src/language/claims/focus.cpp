@@ -52,12 +52,13 @@ bool explains(const Passage& passage, Span sentence, Span at) {
 }
 
 /// "He came in forty-seven", "they were married in fifty-five": when somebody did something, or was born,
-/// dates nothing of the talk after it.
-bool dates_a_life(const StatementContext& context, Span date) {
+/// dates nothing of the talk after it, unless he did it to a thing.
+bool dates_a_life(const StatementContext& context, Span date, bool of_things) {
   const Passage& passage = context.passage;
   Span clause = context.reading.span;
   for (const Clause& c : context.reading.clauses)
     if (c.span.holds(date.first)) clause = c.span;
+  if (of_things) return false;
   for (std::uint32_t i = clause.first; i < clause.past; ++i)
     if (passage.has(i, WordClass::life_event)) return true;
   std::uint32_t opens = clause.first;
@@ -66,14 +67,15 @@ bool dates_a_life(const StatementContext& context, Span date) {
           passage.has(opens, WordClass::subordinator) || passage.has(opens, WordClass::filler) ||
           passage.has(opens, WordClass::adverb)))
     ++opens;
-  return opens < date.first && passage.has(opens, WordClass::they) && !passage.has(opens, WordClass::them);
+  return opens < date.first && passage.has(opens, WordClass::they) && !passage.has(opens, WordClass::them) &&
+         !passage.has(opens, WordClass::you);
 }
 
 /// "The ledgers were on the bottom shelf, from 1862": how old they were, not when they were there.
 bool dates_what_is_named(const Passage& passage, Span sentence, Span date) {
   std::uint32_t from = date.first;
   while (from > sentence.first && passage.has(from - 1, WordClass::determiner)) --from;
-  return from > sentence.first + 1 && passage.has(from - 1, WordClass::from);
+  return from > sentence.first + 1 && passage.has(from - 1, WordClass::from) && passage.is_mark(from - 2);
 }
 
 /// "It was a lovely thing": what is spoken of, and nothing else.
@@ -217,7 +219,9 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
     }
   }
   Draft* stated = nullptr;
+  bool of_things = false;
   for (Draft& draft : drafts) {
+    of_things = of_things || (draft.subject && draft.subject->kind == ThingKind::equipment);
     if (draft.subject && draft.subject->kind == ThingKind::equipment) {
       about = draft.subject;
       name(context, *about, draft_at(draft));
@@ -261,8 +265,10 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
       continue;
     }
     // "We had two of them in the war": talk goes there only when asked.
-    if (said.rule == "named-time" && !context.asking) continue;
-    if (!context.asking && (dates_a_life(context, at) || dates_what_is_named(passage, span, at))) continue;
+    const bool years = std::holds_alternative<EdtfInterval>(said.edtf->value);
+    if (said.rule == "named-time" && years && !context.asking) continue;
+    if (!context.asking && (dates_a_life(context, at, of_things) || dates_what_is_named(passage, span, at)))
+      continue;
     ChosenDate reached{said, true};
     settle_service(date ? &*date : nullptr, *context.policy, reached.expression);
     date = std::move(reached);

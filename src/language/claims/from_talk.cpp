@@ -59,6 +59,20 @@ bool is_state(const Draft& draft) {
          draft.statement == Statement::count || draft.statement == Statement::attribute;
 }
 
+/// "There used to be a bell", "there had been four": so it was up to the date talk is of. What was used to be
+/// done when the narrator came was done then; "where the bell had been" is of the bell.
+bool is_over(const StatementContext& context, const Draft& draft, const ChosenDate& talk) {
+  if (draft.clause >= context.reading.clauses.size()) return false;
+  const bool coming = talk.expression.rule.starts_with("service");
+  const Span clause = context.reading.clauses[draft.clause].span;
+  for (std::uint32_t i = clause.first; i < clause.past; ++i) {
+    if (context.passage.has(i, WordClass::where)) return false;
+    if (context.passage.has(i, WordClass::used_to) && !coming) return true;
+    if (context.passage.has(i, WordClass::had_been)) return true;
+  }
+  return false;
+}
+
 /// "When I came" says how things were, not when one of them was changed.
 bool still_dates(const Focus& focus, const Draft& draft) {
   const bool state = is_state(draft);
@@ -132,9 +146,7 @@ void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft
     draft.date->carried = true;
     std::optional<Edtf>& when = draft.date->expression.edtf;
     if (draft.by_then && when) when = at_the_latest(*when);
-    // "There used to be a bell", "there had been four": up to the date talk is of.
-    const bool over = is_state(draft) && (any(context, WordClass::used_to) || any(context, WordClass::had_been));
-    if (over && when) when = up_to(*when);
+    if (when && is_state(draft) && is_over(context, draft, *focus.date)) when = up_to(*when);
     if (focus.date_asked) credit_date(talk.asked, draft);
   }
   const bool silent = !draft.place && draft.place_words.empty();

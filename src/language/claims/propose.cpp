@@ -8,9 +8,9 @@
 
 #include "language/claims/answers/completion.h"
 #include "language/claims/answers/exchange.h"
-#include "language/claims/answers/last_sentence.h"
 #include "language/claims/answers/opening.h"
 #include "language/claims/from_talk.h"
+#include "language/claims/last_sentence.h"
 #include "language/claims/quotes.h"
 #include "language/claims/site_names.h"
 #include "language/claims/turn_dates.h"
@@ -183,8 +183,8 @@ class InterviewReader {
     // "Nineteen thirty-five. I was four. It must have been August.": when is told in more than one sentence.
     const bool goes_on = ((asked_.journey && asked_.when) || !asked_.event.empty()) &&
                          asked_age_ < kAnswerReach && only_dates(context);
-    const bool only_adds =
-        (!first && last_.qualify(context, sentence.range)) || last_.narrow(context, sentence.range);
+    const bool qualifies = !first && last_.qualify(context, sentence.range);
+    const bool only_adds = qualifies || last_.narrow(context, sentence.range);
     if (only_adds) {
       drafts.clear();
     } else if (first || goes_on) {
@@ -207,7 +207,7 @@ class InterviewReader {
     if (drafts.empty() && !only_adds) last_.round_off(sentence.range, span);
     const Writer writer{context_, finders_, utterance, speaker};
     if (!first) last_.take_back(context, drafts);
-    last_.begin(sentence.range, span);
+    if (!qualifies) last_.begin(sentence.range, span);
     write(context, asked, sentence, drafts, writer, only_adds);
     focus_.bring_up_to_date(context, std::move(drafts));
     // The narrator goes on to another place.
@@ -261,8 +261,9 @@ class InterviewReader {
       std::vector<Draft> found = drafts_of(context, judged.finding);
       if (found.empty()) continue;
       const Stated one = stated_by(found.front());
-      if (of_one_thing(one.statement) && (std::find(stated.begin(), stated.end(), one) != stated.end() ||
-                                          likelier_by_rule(drafts, one, judged.odds)))
+      if (!passage_.is_listed(judged.finding.thing) && of_one_thing(one.statement) &&
+          (std::find(stated.begin(), stated.end(), one) != stated.end() ||
+           likelier_by_rule(drafts, one, judged.odds)))
         continue;
       stated.push_back(one);
       for (Draft& draft : found) {
@@ -289,15 +290,16 @@ class InterviewReader {
   };
   static Stated stated_by(const Draft& draft) { return {draft.quotes.front(), draft.statement}; }
 
-  /// Of what they are like, what happened to them, where they were, the same words say it of one thing; the
-  /// likeliest comes first. There can have been many things in one place.
+  /// What something was like, what happened to it, where somebody was, that something came, the same words
+  /// say of one thing; the likeliest comes first. There can have been many things in one place, and many can
+  /// go.
   static bool of_one_thing(Statement statement) {
     return statement == Statement::attribute || statement == Statement::happened ||
            statement == Statement::located || statement == Statement::begins;
   }
   static bool likelier_by_rule(const std::vector<Draft>& drafts, const Stated& one, double odds) {
     return std::any_of(drafts.begin(), drafts.end(), [&](const Draft& draft) {
-      return stated_by(draft) == one && (!draft.odds || *draft.odds >= odds);
+      return stated_by(draft) == one && draft.odds && *draft.odds >= odds;
     });
   }
 

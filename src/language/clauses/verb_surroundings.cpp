@@ -64,8 +64,8 @@ bool VerbSurroundings::is_particle(std::uint32_t k, std::uint32_t past, bool adj
                                    bool subject_frame) const {
   if (notes_[k].date >= 0) return false;
   // "The hoist went up the stairs", "ran along the wall": how far, not that it was put up.
-  const bool on_a_way = adjacent && subject_frame && past == k + 1 && past < span_.past &&
-                        notes_[past].date < 0 && has(past, WordClass::determiner) &&
+  const bool on_a_way = adjacent && subject_frame && has(k, WordClass::along) && past == k + 1 &&
+                        past < span_.past && notes_[past].date < 0 && has(past, WordClass::determiner) &&
                         !has(past, WordClass::this_) && (past + 1 >= span_.past || notes_[past + 1].date < 0);
   if (on_a_way) return false;
   if (!has(k, WordClass::at) && !has(k, WordClass::to)) return true;

@@ -246,6 +246,8 @@ class Reader {
     const bool denied = is(i - 2, w("not")) || is(i - 2, w("never")) || denied_being(i - 2);
     if (denied && limit == Mod::before) return Mod::not_before;
     if (denied && limit == Mod::after) return Mod::on_or_before;
+    const bool stretch = spec.when && std::holds_alternative<EdtfInterval>(spec.when->value);
+    if (is(i - 1, w("through")) && stretch) return Mod::none;  // through the war: the whole of it
     if (is(i - 1, w("through")))  // all through 1957: the whole of it
       for (const auto word : {w("all"), w("right"), w("straight"), w("clear"), w("halfway"), w("midway"),
                               w("partway"), w("way"), w("half-way")})

@@ -143,6 +143,14 @@ struct Passage {
     const Thing* thing = thing_at(i);
     return thing && thing->kind == kind;
   }
+  /// "The crane and the funnel were buff": whether a thing stands beside another of a list.
+  bool is_listed(const Thing* thing) const {
+    if (!thing) return false;
+    std::uint32_t first = thing->span.first;
+    while (first > 0 && (has(first - 1, WordClass::determiner) || is_adjective(notes[first - 1].flags))) --first;
+    const bool behind = first > 0 && has(first - 1, WordClass::coordinator);
+    return behind || (thing->span.past < notes.size() && has(thing->span.past, WordClass::coordinator));
+  }
   /// Whether a number counts things: not years or feet ("four feet"), not one of them ("number four"), not
   /// people ("four of us").
   bool countable(const Number& number) const {

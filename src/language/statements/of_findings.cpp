@@ -22,17 +22,17 @@ Referent StatementReader::narrator_in(const Finding& finding) const {
   return narrator;
 }
 
-/// "He retired", "they walked through", where the narrator says nothing of himself before it; empty when
-/// nobody is said.
+/// "He retired", "they walked through", where the narrator says nothing of himself ("they had me in the
+/// hold"); empty when nobody is said.
 std::string StatementReader::somebody_else_in(const Finding& finding) const {
+  std::string somebody;
   for (std::uint32_t i = finding.span.first; i < finding.span.past; ++i) {
-    if (arguments_.has(i, WordClass::self) || arguments_.has(i, WordClass::we) ||
-        arguments_.has(i, WordClass::us))
-      return {};
-    const bool somebody = arguments_.has(i, WordClass::they) || arguments_.has(i, WordClass::she);
-    if (somebody && passage_.notes[i].thing < 0) return std::string(passage_.words({i, i + 1}));
+    for (const WordClass own : {WordClass::self, WordClass::we, WordClass::us, WordClass::you})
+      if (arguments_.has(i, own)) return {};
+    const bool other = arguments_.has(i, WordClass::they) || arguments_.has(i, WordClass::she);
+    if (somebody.empty() && other && passage_.notes[i].thing < 0) somebody = passage_.words({i, i + 1});
   }
-  return {};
+  return somebody;
 }
 
 /// Who was somewhere, and where: as named, else the narrator.
@@ -113,7 +113,7 @@ Span StatementReader::said_of(const Finding& finding, const Predicate* p) const 
   const bool told = p && p->span.past < finding.span.past;
   if (told) {
     const bool states = p->kind == Predicate::Kind::be || p->kind == Predicate::Kind::exist;
-    words.first = states ? p->span.past : p->at;
+    words.first = p->negated ? p->span.first : states ? p->span.past : p->at;
   } else if (thing && finding.span.holds(thing->span.first)) {
     std::uint32_t behind = thing->span.past;
     while (behind < finding.span.past && arguments_.is_mark(behind)) ++behind;
@@ -175,7 +175,7 @@ std::vector<Draft> StatementReader::run(const Finding& finding) {
       if (words.empty()) return {};
       const bool event = statement == Statement::happened;
       draft.attribute = in_words(event ? std::string_view() : kAttributeAsTold, words);
-      // "It wasn't any bigger than that sideboard" says what it was like.
+      // "It wasn't any bigger than that sideboard" says what it was like: the words have the denial in them.
       if (statement == Statement::attribute) draft.polarity = Polarity::affirmed;
     }
   }

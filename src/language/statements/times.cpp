@@ -201,14 +201,27 @@ std::vector<DateUse> dates_for(const Passage& passage, const SentenceReading& re
     chosen = dates_in(passage, reading.clauses[c - 1].span);
     if (chosen.size() > 1) chosen.erase(chosen.begin(), chosen.end() - 1);
   }
+  // "There'd been one when he came, and he came in 1909, and it went before the war."
+  if (chosen.empty()) {
+    std::vector<std::uint32_t> plain = all;
+    std::erase_if(plain, [&](std::uint32_t d) { return passage.dates[d].rule == "named-time"; });
+    if (plain.size() == 1) chosen = std::move(plain);
+  }
   for (std::uint32_t& date : chosen) date = narrowed(passage, all, date);
   chosen.erase(std::unique(chosen.begin(), chosen.end()), chosen.end());
+  const auto of_one_verb = [&](std::uint32_t a, std::uint32_t b) {
+    return std::none_of(reading.predicates.begin(), reading.predicates.end(), [&](const Predicate& p) {
+      return passage.date_spans[std::min(a, b)].first < p.at &&
+             p.at < passage.date_spans[std::max(a, b)].first;
+    });
+  };
   // "Eighteen ninety-five, before my time": the limit says nothing more.
   std::erase_if(chosen, [&](std::uint32_t limit) {
     const std::optional<Period>& period = passage.dates[limit].period;
     if (!period || (period->earliest() && period->past_latest())) return false;
     return std::any_of(all.begin(), all.end(), [&](std::uint32_t date) {
-      return date != limit && lies_in(passage.dates[date], passage.dates[limit]) &&
+      return date != limit && of_one_verb(date, limit) &&
+             lies_in(passage.dates[date], passage.dates[limit]) &&
              !lies_in(passage.dates[limit], passage.dates[date]);
     });
   });

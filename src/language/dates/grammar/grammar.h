@@ -104,6 +104,9 @@ class Grammar {
   bool numeric_date(std::size_t i, Spec& spec) const;
   bool lone_weekday(std::size_t i, Spec& spec) const;
   bool day_of_month(std::size_t i, Spec& spec) const;  ///< "the seventh", month and year from the talk.
+  bool names_stretch(std::size_t begin, std::size_t name, std::size_t past) const;
+  Part starts_or_ends(std::size_t i) const;
+  void edge_of_stretch(Spec& spec) const;
   bool named_day(std::size_t i, Spec& spec) const;
   bool season(std::size_t i, Spec& spec) const;
 
@@ -190,7 +193,7 @@ class Grammar {
   bool service_edge(std::size_t i, Spec& spec) const;
   bool service_year(std::size_t i, Spec& spec) const;
   bool ends_here(std::size_t i) const;
-  bool goes_nowhere(std::size_t i) const;
+  bool came_at(std::size_t i) const;
   bool bare_year_supported(std::size_t i, std::size_t past, std::int64_t value, bool words) const;
   bool plausible(std::int64_t two_digits) const;
   bool letter_joined(std::size_t i) const;

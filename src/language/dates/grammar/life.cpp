@@ -154,17 +154,20 @@ bool Grammar::ends_here(std::size_t i) const {
   return false;
 }
 
-// "When I came the two lamps were in": nothing behind "came" says where to. "Came to the galley", "came back"
-// go somewhere.
-bool Grammar::goes_nowhere(std::size_t i) const {
-  const auto& after = t[i];
-  if (after.kind != Token::Kind::word || after.newline) return true;
-  for (const auto way :
-       {w("to"),     w("in"),     w("into"), w("on"),    w("onto"), w("out"),  w("back"), w("home"),
-        w("down"),   w("up"),     w("over"), w("off"),   w("from"), w("away"), w("by"),   w("through"),
-        w("across"), w("around"), w("past"), w("round"), w("near"), w("for"),  w("with"), w("along"),
-        w("at"),     w("ashore"), w("of"),   w("under"), w("late"), w("early")})
-    if (after.hash == way) return false;
+// "When I came two of the lamps were in", "it was there when I come": nothing says where to, as in "came to
+// the galley", "came below". "When I come I'll bring it" is to come.
+bool Grammar::came_at(std::size_t i) const {
+  const auto& after = t[i + 1];
+  const bool aboard = after.is(Role::service_place) || is(i + 1, w("here")) || is(i + 1, w("her"));
+  if (!aboard && !ends_here(i + 1) && !after.is_number() && !after.is(Role::number) &&
+      !after.is(Role::pronoun))
+    return false;
+  if (is(i, w("came"))) return true;
+  if (!is(i, w("come")) || is(i - 1, w("you"))) return false;
+  constexpr std::size_t kReach = 6;
+  for (std::size_t k = i + 1; k <= i + kReach && t[k].kind != Token::Kind::end; ++k)
+    for (const auto ahead : {w("will"), w("i'll"), w("we'll"), w("you'll"), w("won't")})
+      if (is(k, ahead)) return false;
   return true;
 }
 
@@ -214,12 +217,12 @@ bool Grammar::edge_of_service(std::size_t i, Spec& spec) const {
   if (came_first) return spec.end = t[i + 2].is(Role::service_place) ? i + 3 : i + 2, true;
   if (is(i, w("came")) && is(i + 1, w("first"))) return spec.end = i + 2, true;
   if (starts_service(i, spec)) return true;
-  // "It was there when I come, the winch."
-  const bool comes = is(i, w("came")) || is(i, w("come"));
-  if (comes && !aboard && goes_nowhere(i + 1)) return spec.end = i + 1, true;
-  if (is(i, w("was")) && is(i + 1, w("new")))
+  const bool coming = came_at(i);
+  if (coming && !aboard) return spec.end = i + 1, true;
+  const bool new_to_it = is(i + 2, w("to")) || is(i + 2, w("at"));
+  if (is(i, w("was")) && is(i + 1, w("new")) && !new_to_it)
     return spec.end = is(i + 2, w("there")) || is(i + 2, w("here")) ? i + 3 : i + 2, true;
-  const bool came = (comes && aboard) || (is(i, w("went")) && place) ||
+  const bool came = (coming && aboard) || (is(i, w("went")) && place) ||
                     (is(i, w("got")) && (place || is(i + 1, w("here")) || is(i + 1, w("there"))));
   if (came) return spec.end = i + 2, true;
   if (!t[i].is(Role::leave)) return false;

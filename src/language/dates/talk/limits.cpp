@@ -113,8 +113,8 @@ std::optional<Edtf> Talk::limited(const Edtf& edtf, const Meaning& meaning, Mod 
              : inside          ? edge_day(edtf, false, policy)
                                : beside(edtf, meaning.value, 1, policy);
       return date ? one_of_span(*date, std::nullopt) : std::optional<Edtf>();
-    case Mod::on_or_before:
-      date = edge_day(edtf, true, policy);
+    case Mod::on_or_before:  // "By the war it was gone": by its beginning.
+      date = edge_day(edtf, !meaning.years_long, policy);
       return date ? one_of_span(std::nullopt, *date) : std::optional<Edtf>();
     case Mod::on_or_after:  // A state began then: some time in that year or part of it.
       date = meaning.edtf ? std::nullopt : end_of(meaning);

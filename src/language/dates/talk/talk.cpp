@@ -256,6 +256,11 @@ Meaning Talk::named_time(const Spec& spec) const {
   if (const auto value = from_edtf(*spec.when)) meaning.value = *value;
   if (meaning.value.precision == P::decade && to_edtf(meaning.value, false) == *spec.when)
     return meaning;  // Early and late are parts of it.
+  const auto starts = to_period(*spec.when, discourse_.policy).earliest();
+  if (speech_past_ && starts && *starts >= *speech_past_) {
+    meaning.moves_talk = false;
+    return meaning;
+  }
   meaning.edtf = *spec.when;
   if (const auto* stretch = std::get_if<EdtfInterval>(&spec.when->value)) {
     meaning.happening = meaning.years_long = true;

@@ -209,12 +209,10 @@ class Builder {
     for (std::size_t i = 1; i < file.rows.size(); ++i) {
       const auto& row = file.rows[i];
       if (row.cells.size() < 2) return short_row(file, row);
+      auto when = parse_edtf(row.cells[1].text);
+      if (!when) return fault(file, row.cells[1], when.error().message, when.error().advice);
       Phrase phrase;
-      if (!row.cells[1].text.empty()) {
-        auto when = parse_edtf(row.cells[1].text);
-        if (!when) return fault(file, row.cells[1], when.error().message, when.error().advice);
-        phrase.when = when.value();
-      }
+      phrase.when = when.value();
       if (auto ok = add_phrase(file, row.cells[0], std::move(phrase)); !ok) return ok;
     }
     return {};

@@ -152,7 +152,7 @@ struct Word {
 struct Phrase {
   std::vector<std::uint64_t> words;  ///< Hashes, in order; hyphens and full stops are skipped.
   std::optional<NamedDay> day;
-  std::optional<Edtf> when;  ///< Of neither: a name that is no time ("war memorial").
+  std::optional<Edtf> when;
   int event = -1;  ///< Index among the discourse's events.
   std::string name;
 };

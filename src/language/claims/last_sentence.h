@@ -24,11 +24,11 @@ class LastSentence {
   /// "Fifty-nine. It was the February.": of a short sentence, by one that says nothing but when and says it
   /// more closely. Tells whether that is what it did.
   bool narrow(const StatementContext& context, CodePointRange sentence);
-  /// "So I was told.", "I think.": by a sentence that says nothing but how it is known, or how surely; its words
-  /// become a second quote. Tells whether that is all it says.
+  /// "So I was told.", "I think.": by a sentence that says nothing but how it is known, or how surely: of all
+  /// that was stated. Its words become a second quote. Tells whether that is all it says.
   bool qualify(const StatementContext& context, CodePointRange sentence);
-  /// "The crane came in June. No, I tell a lie, it was the August.": what it stated is taken back where the sentence
-  /// says it again otherwise.
+  /// "The crane came in June. No, I tell a lie, it was the August.": what it stated is taken back where the
+  /// sentence says it again otherwise.
   void take_back(const StatementContext& context, const std::vector<Draft>& again);
   /// "Absolutely. I've the certificate.": a sentence that states nothing of its own rounds off a short one.
   void round_off(CodePointRange sentence, Span tokens);
@@ -37,6 +37,7 @@ class LastSentence {
   std::vector<Claim>& claims_;
   std::size_t first_ = 0;      ///< Its first claim.
   std::vector<Agent> agents_;  ///< Who did what the claims from that one on state.
+  CodePoint end_;              ///< Where it ended, or what was said of how it is known.
   CodePointRange short_;       ///< The sentence, if it was short.
 };
 

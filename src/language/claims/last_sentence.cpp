@@ -1,4 +1,4 @@
-#include "language/claims/answers/last_sentence.h"
+#include "language/claims/last_sentence.h"
 
 #include <algorithm>
 
@@ -18,6 +18,7 @@ constexpr std::int64_t kBetween = 3;
 
 void LastSentence::begin(CodePointRange sentence, Span tokens) {
   first_ = claims_.size();
+  end_ = sentence.end;
   agents_.clear();
   short_ = tokens.past - tokens.first <= kShort ? sentence : CodePointRange{};
 }
@@ -62,8 +63,8 @@ bool LastSentence::narrow(const StatementContext& context, CodePointRange senten
 
 namespace {
 
-/// What a sentence says of how something is known that says nothing else. Said after it, "I wouldn't swear to it"
-/// makes no guess of it.
+/// What a sentence says of how something is known that says nothing else. Said after it, "I wouldn't swear to
+/// it" makes no guess of it.
 struct OnlyHowKnown {
   Basis basis = Basis::unstated;
   Firmness firmness = Firmness::firm;
@@ -102,20 +103,36 @@ OnlyHowKnown only_how_known(const StatementContext& context) {
 bool LastSentence::qualify(const StatementContext& context, CodePointRange sentence) {
   const OnlyHowKnown known = only_how_known(context);
   if (!known.any()) return false;
+  const std::int64_t apart = sentence.begin.value - end_.value;
+  if (apart < 0 || apart > kBetween) return true;
   for (std::size_t c = first_; c < claims_.size(); ++c) {
     Claim& claim = claims_[c];
-    const std::int64_t apart = sentence.begin.value - claim.quotes.back().end.value;
-    if (apart < 0 || apart > kBetween) continue;
     if (known.basis != Basis::unstated) claim.basis = known.basis;
     claim.firmness = std::max(claim.firmness, known.firmness);
     claim.quotes.push_back(sentence);
     claim.reason += "; the next sentence says how that is known: '" +
                     std::string(context.passage.words(context.reading.span)) + "'";
   }
+  end_ = sentence.end;
   return true;
 }
 
 namespace {
+
+/// Whether the draft's subject, or its place where it has none, is the claim's.
+bool speaks_of(const StatementContext& context, const Draft& draft, const Claim& claim) {
+  const bool of_subject = draft.subject.has_value();
+  const std::optional<Referent>& what = of_subject ? draft.subject : draft.place;
+  if (!what) return false;
+  const auto& persons = context.finders.persons;
+  const TermFinder* finder = what->kind == ThingKind::place       ? context.finders.places
+                             : what->kind == ThingKind::equipment ? context.finders.equipment
+                             : persons                            ? &*persons
+                                                                  : nullptr;
+  const std::string& key = of_subject ? claim.subject : claim.place;
+  return finder && std::any_of(what->terms.begin(), what->terms.end(),
+                               [&](std::uint32_t term) { return finder->list().terms()[term].key == key; });
+}
 
 /// "No, it was 1964", "sorry, 1964".
 bool corrects(const StatementContext& context) {
@@ -133,7 +150,8 @@ void LastSentence::take_back(const StatementContext& context, const std::vector<
   const auto said_again = [&](const Claim& claim) {
     return std::any_of(again.begin(), again.end(), [&](const Draft& draft) {
       return draft.elliptical && draft.polarity == Polarity::affirmed && draft.date &&
-             draft.statement == claim.statement;
+             draft.date->expression.edtf != claim.when.dated.value && draft.statement == claim.statement &&
+             speaks_of(context, draft, claim);
     });
   };
   if (!corrects(context)) return;
