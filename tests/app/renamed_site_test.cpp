@@ -51,6 +51,7 @@ bool by_line(const Verdict& a, const Verdict& b) { return a.line < b.line; }
 std::vector<Verdict> verdicts(const SiteFile& site) {
   std::vector<Verdict> lines;
   for (const StoredClaim& stored : load_claims(site)) {
+    if (stored.claim.when.rule == "named-time") continue;  // The wars stay where they were.
     std::string line(to_string(stored.claim.statement));
 
     const auto weighing = load_weighing(site, stored.claim.id);

@@ -230,3 +230,17 @@ TEST_CASE(
     CHECK(last(row.words).ends_with(row.expected));
   }
 }
+
+TEST_CASE("what the weights find has the words it was said in, with their denial") {
+  const auto language =
+      load("always\t-900\t-900\t-900\t-900\t-900\t-400\t-900\t-900\nword:foot\t0\t0\t0\t0\t0\t900\t0\t0\n");
+  REQUIRE(language.ok());
+  const auto last = [&](const std::string& words) {
+    const Lines lines = claims_of(*language, "There was the vat in the loft. " + words);
+    return lines.empty() ? std::string() : lines.back();
+  };
+  CHECK(last("The vat was twelve foot long.").find("{as told: twelve foot long}") != std::string::npos);
+  CHECK(last("The vat wasn't twelve foot long.").find("{as told: wasn't twelve foot long}") !=
+        std::string::npos);
+  CHECK(last("The vat wasn't twelve foot long.").ends_with("firm affirmed"));
+}

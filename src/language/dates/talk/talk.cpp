@@ -251,16 +251,16 @@ Meaning Talk::weekday(const Spec& spec) const {
 // last year something before it or after it may have been.
 Meaning Talk::named_time(const Spec& spec) const {
   Meaning meaning;
-  meaning.anchor = "named time";
   meaning.value = spec.date;
-  if (const auto value = from_edtf(*spec.when)) meaning.value = *value;
-  if (meaning.value.precision == P::decade && to_edtf(meaning.value, false) == *spec.when)
-    return meaning;  // Early and late are parts of it.
   const auto starts = to_period(*spec.when, discourse_.policy).earliest();
-  if (speech_past_ && starts && *starts >= *speech_past_) {
+  if (speech_past_ && starts && *starts >= *speech_past_) {  // Another of that name was meant.
     meaning.moves_talk = false;
     return meaning;
   }
+  meaning.anchor = "named time";
+  if (const auto value = from_edtf(*spec.when)) meaning.value = *value;
+  if (meaning.value.precision == P::decade && to_edtf(meaning.value, false) == *spec.when)
+    return meaning;  // Early and late are parts of it.
   meaning.edtf = *spec.when;
   if (const auto* stretch = std::get_if<EdtfInterval>(&spec.when->value)) {
     meaning.happening = meaning.years_long = true;
