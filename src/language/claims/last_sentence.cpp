@@ -9,7 +9,7 @@ namespace witnessmark::claims {
 namespace {
 
 /// A sentence of so few tokens is quoted with the one that rounds it off, if that is no longer than this.
-constexpr std::uint32_t kShortSentence = 6;
+constexpr std::uint32_t kShortAnswer = 6;
 constexpr std::uint32_t kRoundingOff = 12;
 /// Between two sentences that follow each other stand at most so many characters.
 constexpr std::int64_t kBetween = 3;
@@ -20,7 +20,7 @@ void LastSentence::begin(CodePointRange sentence, Span tokens) {
   first_ = claims_.size();
   end_ = sentence.end;
   agents_.clear();
-  short_ = tokens.past - tokens.first <= kShortSentence ? sentence : CodePointRange{};
+  short_ = tokens.past - tokens.first <= kShortAnswer ? sentence : CodePointRange{};
 }
 
 void LastSentence::deny(CodePointRange sentence, Denial denial) {
