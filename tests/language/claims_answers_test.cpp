@@ -263,6 +263,15 @@ TEST_CASE("a sentence that says only how the one before is known, or takes it ba
   check(rows);
 }
 
+TEST_CASE("the same said twice in one sentence is one claim") {
+  const Row rows[] = {
+      {"The stove was in the galley all the time, it was always in the galley.", "present stove@galley"},
+      {"The stove was in the galley in 1950, and it was in the hold in 1960.",
+       "present stove@galley 1950; present stove@hold 1960"},
+  };
+  check(rows);
+}
+
 TEST_CASE("what goes up a stair is not put up, what comes in the June is come") {
   const Row rows[] = {
       {"The winch went up the side of the smithy.", ""},

@@ -116,8 +116,8 @@ TEST_CASE("what others said, wrote or left to be inferred is told, read or infer
       // What is reckoned from something else.
       {"They'll have taken out the tram.", "ends tram inferred"},
       {"The pump was put in after the forge, so it'd be 1931.",
-       "begins pump 1931 inferred; begins pump 1931 inferred"},
-      {"They put in the pump, it'd be in 1931.", "begins pump 1931; begins pump 1931"},
+       "begins pump 1931 inferred"},
+      {"They put in the pump, it'd be in 1931.", "begins pump 1931"},
       {"The foreman told us to take out the tram.", ""},
       {"They were going to take out the tram.", ""},
       {"I wish they had kept the tram.", ""},

@@ -211,10 +211,11 @@ class Reader {
         ((spec.kind != Spec::Kind::era && spec.kind != Spec::Kind::day_word) || talk_.setting().prose) &&
         (spec.kind != Spec::Kind::age || spec.rule != "age"))
       return Mod::none;
-    const auto i = spec.begin;
     const auto is = [&](std::size_t at, std::uint64_t hash) {
       return tokens_[at].hash == hash && tokens_[at].is_word();
     };
+    // "Till the October of 1960."
+    const auto i = spec.rule == "month" && is(spec.begin - 1, w("the")) ? spec.begin - 1 : spec.begin;
     if (is(i - 1, w("than"))) {  // no later than, no earlier than, not later than
       if (is(i - 2, w("later"))) return Mod::on_or_before;
       if (is(i - 2, w("earlier")) || is(i - 2, w("sooner"))) return Mod::on_or_after;
@@ -248,7 +249,7 @@ class Reader {
     if (denied && limit == Mod::after) return Mod::on_or_before;
     const bool stretch = spec.when && std::holds_alternative<EdtfInterval>(spec.when->value);
     if (is(i - 1, w("through")) && stretch) return Mod::none;  // through the war: the whole of it
-    if (is(i - 1, w("through")))  // all through 1957: the whole of it
+    if (is(i - 1, w("through")))                               // all through 1957: the whole of it
       for (const auto word : {w("all"), w("right"), w("straight"), w("clear"), w("halfway"), w("midway"),
                               w("partway"), w("way"), w("half-way")})
         if (is(i - 2, word)) return Mod::none;

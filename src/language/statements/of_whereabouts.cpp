@@ -87,7 +87,8 @@ void StatementReader::located(const Predicate& p) {
     if (const Thing* site = arguments_.place_in(p.right, {Role::none, Role::at, Role::to, Role::of})) {
       draft.place = referent_of(c_, *site);
     } else {
-      draft.place_words = draft.action;
+      const Span words = whereabouts_after(passage_, c_.reading.span, p.at + 1);
+      draft.place_words = words.empty() ? draft.action : std::string(passage_.words(words));
     }
     return;
   }

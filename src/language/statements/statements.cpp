@@ -365,7 +365,7 @@ std::vector<Draft> StatementReader::run() {
   return std::move(drafts_);
 }
 
-/// The same said twice in one clause is one statement.
+/// The same said twice in one sentence is one statement.
 void StatementReader::drop_repeated() {
   std::size_t kept = 0;
   for (std::size_t i = 0; i < drafts_.size(); ++i) {
@@ -378,10 +378,10 @@ void StatementReader::drop_repeated() {
       const auto date = [](const Draft& d) {
         return d.date && d.date->expression.edtf ? to_string(*d.date->expression.edtf) : std::string();
       };
-      return other.clause == draft.clause && other.statement == draft.statement &&
-             other.polarity == draft.polarity && other.attribute == draft.attribute &&
-             terms(other.subject) == terms(draft.subject) && terms(other.place) == terms(draft.place) &&
-             date(other) == date(draft);
+      return other.statement == draft.statement && other.place_words == draft.place_words &&
+             other.subject_words == draft.subject_words && other.polarity == draft.polarity &&
+             other.attribute == draft.attribute && terms(other.subject) == terms(draft.subject) &&
+             terms(other.place) == terms(draft.place) && date(other) == date(draft);
     });
     if (repeated) continue;
     if (kept != i) drafts_[kept] = std::move(draft);
