@@ -17,6 +17,7 @@ Result<ExportAccount> export_claims(const SiteFile& site, const ExportRequest& r
     write(request.format == ExportFormat::csv ? claim_csv_row(record, request.guard)
                                               : claim_json(record) + "\n");
     ++account.claims;
+    account.interviews.insert(record.claim.interview);
     account.proposals += record.claim.status == ClaimStatus::proposed;
   });
   if (!done) return done.error();

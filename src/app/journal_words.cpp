@@ -36,6 +36,7 @@ constexpr Row kRows[] = {
     {"carried", "claim", "carried a claim over to the revised transcript"},
     {"merged", "", "brought in what was done in another copy"},
     {"erased", "", "erased the {kind} {}"},
+    {"handed-on", "export", "handed claims on to {}"},
     {"decided", "claim", "decided on a claim"},
     {"added", "claim", "added a claim"},
     {"noted", "note", "wrote a note"},

@@ -1,25 +1,54 @@
 #include <fmt/ostream.h>
 
+#include <filesystem>
+
 #include "command.h"
 #include "witnessmark/app/export_claims.h"
 #include "witnessmark/base/counted.h"
+#include "witnessmark/base/sha256.h"
+#include "witnessmark/store/handing_on.h"
 
 namespace witnessmark {
 
+namespace {
+
+struct ExportOptions {
+  std::string file, format = "csv", to;
+  bool raw = false, reviewed = false;
+};
+
+HandedOn handed_on(const ExportOptions& options, std::string_view text, const ExportAccount& account) {
+  HandedOn what;
+  if (!options.to.empty()) what.to = std::filesystem::absolute(options.to).lexically_normal().string();
+  what.format = options.format;
+  what.sha256 = sha256_hex(text);
+  what.claims = account.claims;
+  what.interviews.assign(account.interviews.begin(), account.interviews.end());
+  return what;
+}
+
+/// Notes it in the journal of the site file, which may be write-protected or open at somebody's desk.
+Result<void> note(const Command& command, const std::string& file, const HandedOn& what) {
+  auto site = command.open_to_edit(file);
+  if (!site) return site.error();
+  note_handing_on(*site, what);
+  return {};
+}
+
+}  // namespace
+
 void add_export(CLI::App& program, Command& command) {
-  struct Options {
-    std::string file, format = "csv", to;
-    bool raw = false, reviewed = false;
-  };
-  auto options = std::make_shared<Options>();
+  auto options = std::make_shared<ExportOptions>();
   CLI::App* app = program.add_subcommand("export", "Hand claims on with their provenance");
   app->add_option("FILE", options->file, "Site file")->required();
   app->add_option("--format", options->format, "csv or jsonl")->check(CLI::IsMember({"csv", "jsonl"}));
-  app->add_option("--to", options->to,
-                  "File to write (default: standard output); an existing one is replaced whole");
+  app->add_option(
+      "--to", options->to,
+      "File to write (default: standard output); an existing one is replaced whole; noted in the journal");
   app->add_flag("--raw", options->raw, "CSV: do not guard cells that a spreadsheet would run as formulas");
   app->add_flag("--reviewed", options->reviewed, "Only claims a coder has found to be said so");
   command.add_today_option(*app);
+  command.add_coder_option(*app);
   command.add_data_options(*app);
   app->callback([options, &command] {
     const auto site = command.open_to_read(options->file);
@@ -27,17 +56,16 @@ void add_export(CLI::App& program, Command& command) {
     const ExportRequest request{options->format == "csv" ? ExportFormat::csv : ExportFormat::jsonl,
                                 options->raw ? FormulaGuard::raw : FormulaGuard::guarded, options->reviewed};
     std::string text;
-    const auto write = [&](std::string_view piece) {
-      if (options->to.empty())
-        command.out() << piece;
-      else
-        text += piece;
-    };
-    const auto account = export_claims(*site, request, write, command.surroundings());
+    const auto account = export_claims(
+        *site, request, [&](std::string_view piece) { text += piece; }, command.surroundings());
     if (!account) return command.fail(account.error());
-    if (!options->to.empty()) {
-      if (const auto written = write_file(options->to, text); !written) return command.fail(written.error());
+    if (options->to.empty()) {
+      command.out() << text;
+    } else if (const auto written = write_file(options->to, text); !written) {
+      return command.fail(written.error());
     }
+    if (const auto noted = note(command, options->file, handed_on(*options, text, *account)); !noted)
+      fmt::print(command.err(), "note: not in the journal: {}\n", to_string(noted.error()));
     fmt::print(command.err(), "{} handed on, {} of them not yet reviewed by anybody; {}\n",
                counted(account->claims, "claim"), account->proposals, account->withheld);
   });

@@ -6,6 +6,7 @@
 #include <iterator>
 
 #include "store/random_coder.h"
+#include "witnessmark/store/handing_on.h"
 #include "witnessmark/store/search.h"
 #include "witnessmark/store/undo.h"
 
@@ -107,4 +108,32 @@ TEST_CASE("erasing while somebody reads says that the side file still holds form
     });
   }
   CHECK(findings(site) == std::vector<std::string>{});
+}
+
+TEST_CASE("what was handed on of an interview is known when it is to be called back, and after it was erased") {
+  const TemporaryFolder folder;
+  const auto path = folder / "guillemot.site";
+  SiteFile site = site_with_secret(path);
+  HandedOn both;
+  both.to = "/archive/claims.csv";
+  both.format = "csv";
+  both.sha256 = std::string(64, 'a');
+  both.claims = 2;
+  both.interviews = {"aske-1", "aske-2"};
+  note_handing_on(site, both);
+  HandedOn one = both;
+  one.to.clear();
+  one.claims = 1;
+  one.interviews = {"aske-1"};
+  note_handing_on(site, one);
+  CHECK(handed_on_of(site, "aske-1").size() == 2);
+  must(erase_interview(site, "aske-2", "release withdrawn"));
+  const std::vector<HandedOn> found = handed_on_of(site, "aske-2");
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].to == both.to);
+  CHECK(found[0].sha256 == both.sha256);
+  CHECK(found[0].claims == 2);
+  CHECK_FALSE(found[0].by.empty());
+  CHECK_FALSE(found[0].wall_time.empty());
+  CHECK(verify(site).accepted());
 }

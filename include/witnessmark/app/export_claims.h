@@ -1,6 +1,7 @@
 #pragma once
 #include <cstdint>
 #include <functional>
+#include <set>
 #include <string>
 #include <string_view>
 
@@ -22,6 +23,7 @@ struct ExportRequest {
 struct ExportAccount {
   std::int64_t claims = 0;
   std::int64_t proposals = 0;    ///< Of these, not yet decided by a coder.
+  std::set<std::string> interviews;  ///< Keys of those any of them is from.
   std::string withheld;
 };
 

@@ -1,5 +1,6 @@
 #include "witnessmark/base/counted.h"
 #include "witnessmark/store/erasure.h"
+#include "witnessmark/store/handing_on.h"
 
 #include <fmt/ostream.h>
 
@@ -43,6 +44,7 @@ void add_erase(CLI::App& program, Command& command) {
     }
     auto site = command.open_to_edit(options->file);
     if (!site) return command.fail(site.error());
+    const std::vector<HandedOn> handed = handed_on_of(*site, options->interview);
     const auto account = erase_interview(*site, options->interview, options->why);
     if (!account) return command.fail(account.error());
     fmt::print(command.out(), "{}: erased, a marker stays\n", options->interview);
@@ -51,6 +53,9 @@ void add_erase(CLI::App& program, Command& command) {
       fmt::print(command.err(),
                  "Somebody is reading {}: its side file (-wal) holds the text until all have closed it.\n",
                  options->file);
+    for (const HandedOn& one : handed)
+      fmt::print(command.out(), "  handed on {} by {}: {} to {} (SHA-256 {})\n", one.wall_time, one.by,
+                 counted(one.claims, "claim"), one.to.empty() ? "standard output" : one.to, one.sha256);
     fmt::print(command.out(), "Copies, exports and backups are not reached: see to them.\n");
   });
 }
