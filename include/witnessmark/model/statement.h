@@ -15,6 +15,15 @@ enum class Statement {
   happened,   ///< An event.
   located     ///< The site or a person was at a place.
 };
+/// Whether it says that something came or went.
+constexpr bool is_change(Statement statement) {
+  return statement == Statement::begins || statement == Statement::ends;
+}
+/// Whether it says how things were for a time.
+constexpr bool is_state(Statement statement) {
+  return statement == Statement::present || statement == Statement::absent || statement == Statement::count ||
+         statement == Statement::attribute;
+}
 std::string_view to_string(Statement statement);
 std::optional<Statement> parse_statement(std::string_view text);
 

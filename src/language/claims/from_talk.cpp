@@ -54,11 +54,6 @@ std::optional<ChosenDate> time_of_service(const std::vector<ServicePeriod>& serv
 
 namespace {
 
-bool is_state(const Draft& draft) {
-  return draft.statement == Statement::present || draft.statement == Statement::absent ||
-         draft.statement == Statement::count || draft.statement == Statement::attribute;
-}
-
 /// "There used to be a bell", "there had been four": so it was up to the date talk is of. What was used to be
 /// done when the narrator came was done then; "where the bell had been" is of the bell.
 bool is_over(const StatementContext& context, const Draft& draft, const ChosenDate& talk) {
@@ -75,7 +70,7 @@ bool is_over(const StatementContext& context, const Draft& draft, const ChosenDa
 
 /// "When I came" says how things were, not when one of them was changed.
 bool still_dates(const Focus& focus, const Draft& draft) {
-  const bool state = is_state(draft);
+  const bool state = is_state(draft.statement);
   const bool coming = focus.date->expression.rule.starts_with("service");
   if (coming && !state && draft.statement != Statement::located) return false;
   return focus.date_age <= (state ? kStateReach : kDateReach);
@@ -119,8 +114,7 @@ bool before_birth(const DateExpression& date, const std::optional<Edtf>& birth, 
 
 void credit_date(const Asked& asked, Draft& draft) {
   const auto change = [](const Draft& d) {
-    return d.statement == Statement::begins || d.statement == Statement::ends ||
-           d.statement == Statement::happened;
+    return is_change(d.statement) || d.statement == Statement::happened;
   };
   if (draft.led || draft.polarity == Polarity::denied || (!change(draft) && !asked.when)) return;
   const bool put_forward = std::any_of(asked.drafts.begin(), asked.drafts.end(), [&](const Draft& put) {
@@ -136,7 +130,7 @@ void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft
     settle_service(focus.date ? &*focus.date : nullptr, *context.policy, draft.date->expression);
   if (!draft.date && talk.served && any(context, WordClass::my_time)) draft.date = *talk.served;
   // "It's stainless.", "The clock's gone.": as it was on the day of speaking.
-  if (!draft.date && draft.today && is_state(draft) && context.today && !context.asking)
+  if (!draft.date && draft.today && is_state(draft.statement) && context.today && !context.asking)
     draft.date = *context.today;
   const bool own = draft.basis == Basis::first_hand || draft.statement == Statement::located;
   const bool unborn = own && focus.date && before_birth(focus.date->expression, talk.birth, *context.policy);
@@ -146,7 +140,7 @@ void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft
     draft.date->carried = true;
     std::optional<Edtf>& when = draft.date->expression.edtf;
     if (draft.by_then && when) when = at_the_latest(*when);
-    if (when && is_state(draft) && is_over(context, draft, *focus.date)) when = up_to(*when);
+    if (when && is_state(draft.statement) && is_over(context, draft, *focus.date)) when = up_to(*when);
     if (focus.date_asked) credit_date(talk.asked, draft);
   }
   const bool silent = !draft.place && draft.place_words.empty();

@@ -269,7 +269,7 @@ class InterviewReader {
       for (Draft& draft : found) {
         settle(context, draft);
         // The date of talk some way before is that of a state more often than of what changed it.
-        const bool change = draft.statement == Statement::begins || draft.statement == Statement::ends;
+        const bool change = is_change(draft.statement);
         if (change && draft.date && draft.date->carried && focus_.date_age > kNearDate) {
           draft.date.reset();
           draft.date_led = false;

@@ -259,8 +259,7 @@ void StatementReader::is_dated(const Predicate& p, const std::vector<Subject>& s
   if (!last || p.agent == Agent::we) return;
   // "It was there. That was 1962.": of lasting states and of where somebody was the date is of something else
   // as often.
-  const bool event = last->statement == Statement::begins || last->statement == Statement::ends ||
-                     last->statement == Statement::count;
+  const bool event = is_change(last->statement) || last->statement == Statement::count;
   if (!event && drafts_.empty()) return;
   bool plural = false;
   if (!arguments_.pronoun_subject(p, plural)) return;

@@ -23,16 +23,14 @@ void StatementReader::settle_date(const DateUse& use, Draft& dated) const {
     } else if (dated.statement == Statement::absent) {
       dated.statement = Statement::begins;
       expression.edtf = end_of_until(*expression.edtf);
-    } else if (denied && (dated.statement == Statement::begins || dated.statement == Statement::ends)) {
+    } else if (denied && is_change(dated.statement)) {
       // "didn't fit it until spring": it was fitted then.
       dated.polarity = Polarity::affirmed;
       expression.edtf = end_of_until(*expression.edtf);
     }
     return;
   }
-  const bool state = dated.statement == Statement::present || dated.statement == Statement::absent ||
-                     dated.statement == Statement::count || dated.statement == Statement::attribute;
-  if (state) expression.edtf = date_of_state(expression, use.by);
+  if (is_state(dated.statement)) expression.edtf = date_of_state(expression, use.by);
 }
 
 /// "He left in 1957", "retired in October", "October", asked when he finished: he was there until then.

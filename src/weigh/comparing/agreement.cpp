@@ -43,7 +43,7 @@ bool says_the_same_thing(const Claim& claim, const Entry& entry) {
 Outcome lowered_by_intention(const Claim& claim, const RegisterIndex::Item& item, Outcome outcome) {
   const bool same = claim.statement == item.entry->statement && claim.polarity == Polarity::affirmed;
   if (!same || outside_intention(claim, item)) return Outcome::cannot_tell;
-  const bool change = claim.statement == Statement::begins || claim.statement == Statement::ends;
+  const bool change = is_change(claim.statement);
   // A change dated otherwise may still be the one intended; a state, a number or a property that differs is
   // not.
   if (outcome == Outcome::conflicts && !change) return Outcome::cannot_tell;

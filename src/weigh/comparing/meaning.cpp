@@ -117,7 +117,7 @@ Meaning episodes(const TimedClaim& timed, const StayTold& of_claim, const Regist
   // An entry without date bears out that it came or went, but says nothing of when; a state or an absence without date
   // says nothing of any day.
   if (!item.period) {
-    const bool change = told.statement == Statement::begins || told.statement == Statement::ends;
+    const bool change = is_change(told.statement);
     return {change && !told.denied && stated != Statement::absent ? Outcome::compatible : Outcome::cannot_tell};
   }
   if (!claim.when.period) {

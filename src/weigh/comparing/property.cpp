@@ -36,7 +36,7 @@ Attribute split_attribute(const std::string& text) {
 }
 
 bool is_change_of_property(Statement statement, const std::string& attribute) {
-  return !attribute.empty() && (statement == Statement::begins || statement == Statement::ends);
+  return !attribute.empty() && is_change(statement);
 }
 
 bool says_the_same(const Attribute& told, const Attribute& stated) {

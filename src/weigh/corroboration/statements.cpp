@@ -11,10 +11,6 @@
 namespace witnessmark {
 namespace {
 
-bool is_change(Statement statement) {
-  return statement == Statement::begins || statement == Statement::ends;
-}
-
 /// A denied presence is an absence, and the other way about: both have a statement of their own.
 void take_in_denial(Claim& claim) {
   if (claim.polarity != Polarity::denied) return;

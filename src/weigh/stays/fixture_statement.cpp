@@ -60,7 +60,7 @@ NoLimit no_limit_of(const RegisterIndex::Item& item, const RegisterIndex& eviden
 
 NoLimit no_limit_of(const Claim& claim, const Told& told, Of of) {
   if (told.statement == Statement::happened) return NoLimit::event;
-  const bool change = told.statement == Statement::begins || told.statement == Statement::ends;
+  const bool change = is_change(told.statement);
   if (of == Of::thing && is_change_of_property(told.statement, claim.attribute)) return NoLimit::property;
   if (told.denied && (!change || !claim.when.period)) return NoLimit::denial;
   return claim.when.period ? NoLimit::none : NoLimit::undated;
