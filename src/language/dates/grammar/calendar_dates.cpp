@@ -1,18 +1,8 @@
-// Days, months, seasons and named days in all orders: September 1, 1939; the third of March 1918; 3rd March
-// '18; Tuesday the 4th of May; October, 1917; 25/07/1918; the spring of sixty-two; Christmas 1963.
+// Days, months and seasons in all orders: September 1, 1939; the third of March 1918; 3rd March
+// '18; Tuesday the 4th of May; October, 1917; 25/07/1918; the spring of sixty-two.
 #include "language/dates/grammar/grammar.h"
 
 namespace witnessmark::dates {
-namespace {
-
-void start(Spec& spec, std::size_t begin, DateValue::Precision precision, const char* rule) {
-  spec.kind = Spec::Kind::calendar;
-  spec.begin = begin;
-  spec.date.precision = precision;
-  spec.rule = rule;
-}
-
-}  // namespace
 
 bool Grammar::month_name(std::size_t i, int& month, std::size_t& past, bool beside_number) const {
   if (t[i].is(Role::month)) {
@@ -173,7 +163,7 @@ bool Grammar::day_first(std::size_t i, std::size_t at, Spec& spec) const {
   std::size_t past_month = 0;
   if (!prose() && ordinal_day && of && is(m, w("the")) && ordinal(m + 1, numbered, past_month) &&
       numbered <= 12 && numbered > 0) {
-    start(spec, i, DateValue::Precision::day, "day-month");  // the twelfth of the fourth, fifty-six
+    start_calendar(spec, i, DateValue::Precision::day, "day-month");  // the twelfth of the fourth, fifty-six
     spec.date.month = static_cast<int>(numbered);
     spec.date.day = static_cast<int>(day);
     spec.end = past_month;
@@ -182,7 +172,7 @@ bool Grammar::day_first(std::size_t i, std::size_t at, Spec& spec) const {
   if (!t[k].is_number() && !ordinal_day && !of) return false;
   if (!of && k != at && !ordinal_day) return false;
   if (!month_name(m, month, past, true)) return false;
-  start(spec, i, DateValue::Precision::day, "day-month");
+  start_calendar(spec, i, DateValue::Precision::day, "day-month");
   spec.date.month = month;
   spec.date.day = static_cast<int>(day);
   spec.end = past;
@@ -235,7 +225,7 @@ bool Grammar::day_and_month(std::size_t i, Spec& spec) const {
   int month = 0;
   std::size_t past = j;
   if (!month_name(j, month, past, false)) return false;
-  start(spec, i, DateValue::Precision::month, "month");
+  start_calendar(spec, i, DateValue::Precision::month, "month");
   spec.date.month = month;
   spec.end = past;
   if (day_after_month(past, spec)) return true;
@@ -264,7 +254,7 @@ bool Grammar::numeric_date(std::size_t i, Spec& spec) const {
   if (!range && ((t[past].is_sign('-') || t[past].is_sign('/')) && !t[past].space &&
                  (t[past + 1].is_word() || t[past + 1].is_number()) && !t[past + 1].space))
     return false;
-  start(spec, i, DateValue::Precision::day, "numeric");
+  start_calendar(spec, i, DateValue::Precision::day, "numeric");
   spec.end = past;
   const auto month_day = [&](std::int64_t month, std::int64_t day) {
     if (month < 1 || month > 12 || day < 1 || day > 31) return false;
@@ -316,7 +306,7 @@ bool Grammar::numeric_date(std::size_t i, Spec& spec) const {
 
 bool Grammar::lone_weekday(std::size_t i, Spec& spec) const {
   if (!t[i].is(Role::weekday) || (t[i].possessive && !prose()) || name_not_date(i, i + 1)) return false;
-  start(spec, i, DateValue::Precision::day, "weekday");
+  start_calendar(spec, i, DateValue::Precision::day, "weekday");
   spec.date.weekday = t[i].value(Role::weekday);
   spec.end = i + 1;
   spec.definite = is(i - 1, w("the"));
@@ -340,7 +330,7 @@ bool Grammar::day_of_month(std::size_t i, Spec& spec) const {
   ++j;
   std::int64_t day = 0;
   if (!ordinal(j, day, past) || day < 1 || day > 31) return false;
-  start(spec, i, DateValue::Precision::day, "day-of-month");
+  start_calendar(spec, i, DateValue::Precision::day, "day-of-month");
   spec.date.day = static_cast<int>(day);
   spec.day_only = true;
   std::size_t of_at = is(past, w("day")) && is(past + 1, w("of")) ? past + 1 : past;
@@ -364,94 +354,6 @@ bool Grammar::day_of_month(std::size_t i, Spec& spec) const {
   if (after.is_sign('-')) return false;
   spec.end = past;
   return true;
-}
-
-// "Before the war", "in wartime"; not "war came", "the war memorial", "the war in Korea". Written history has
-// many wars.
-bool Grammar::names_stretch(std::size_t begin, std::size_t name, std::size_t past) const {
-  if (prose()) return false;
-  if (past > name + 1) return true;
-  if (begin == name && !t[begin - 1].is(Role::limit) && !is(begin - 1, w("in"))) return false;
-  if ((is(past, w("in")) || is(past, w("with")) || is(past, w("against"))) && t[past + 1].capital)
-    return false;
-  const auto& after = t[past];
-  return after.kind != Token::Kind::word || after.newline || after.is(Role::after_year) ||
-         starts_or_ends(past) != Part::none;
-}
-
-// started, broke out: the beginning; ended, was over: the end.
-Part Grammar::starts_or_ends(std::size_t i) const {
-  for (const auto verb : {w("started"), w("began"), w("begun"), w("broke"), w("came"), w("come")})
-    if (is(i, verb)) return Part::beginning;
-  for (const auto verb : {w("ended"), w("finished"), w("stopped")})
-    if (is(i, verb)) return Part::end;
-  const bool was = is(i, w("was")) || is(i, w("were"));
-  const bool over =
-      is(i + 1, w("over")) || is(i + 1, w("finished")) || is(i + 1, w("ended")) || is(i + 1, w("done"));
-  if (was && is(i + 1, w("declared"))) return Part::beginning;
-  return was && over ? Part::end : Part::none;
-}
-
-// "When the war broke out", "until the war was over": not the whole of it.
-void Grammar::edge_of_stretch(Spec& spec) const {
-  const Part part = starts_or_ends(spec.end);
-  if (part == Part::none) return;
-  spec.part = part;
-  spec.end += is(spec.end, w("was")) || is(spec.end, w("were")) || is(spec.end + 1, w("out")) ? 2 : 1;
-  spec.full_end = false;
-}
-
-bool Grammar::named_day(std::size_t i, Spec& spec) const {
-  std::size_t past = 0;
-  std::size_t j = i;
-  if (is(j, w("the"))) ++j;
-  const auto* phrase = t.phrase_at(j, past);
-  if (!phrase || phrase->event >= 0) return false;
-  const bool stretch = phrase->when && std::holds_alternative<EdtfInterval>(phrase->when->value);
-  if (stretch && !names_stretch(i, j, past)) return false;
-  if (is(j, w("new")) && past == j + 2 && is(j + 1, w("year")) &&
-      (prose() || j != i || is(j - 1, w("the")) || is(j - 1, w("a")) || t[j - 1].capital))
-    return false;  // in the new year: not on its first day; the Chinese New Year
-  if (is(past, w("island")) || is(past, w("eve")) || name_not_date(j, past)) return false;
-  start(spec, phrase->when ? i : j, DateValue::Precision::day, phrase->day ? "named-day" : "named-time");
-  spec.end = past;
-  spec.full_end = true;
-  spec.named = phrase->day ? &*phrase->day : nullptr;
-  spec.when = phrase->when ? &*phrase->when : nullptr;
-  if (stretch) edge_of_stretch(spec);
-  if (phrase->when) return true;
-  if (!prose() && phrase->day->part.empty()) {
-    if (t[past].is(Role::day_part)) {  // Christmas morning
-      spec.date.time = day_part_time(static_cast<DayPart>(t[past].value(Role::day_part)));
-      spec.end = ++past;
-      spec.full_end = false;
-    } else if (is(past, w("time")) || is(past, w("week")) || is(past, w("season")) || is(past, w("tide"))) {
-      spec.mod = Mod::approx;  // Easter week: about Easter
-      spec.end = ++past;
-      spec.full_end = false;
-    }
-  }
-  if (year_after(past, spec) || said_year(past, spec)) spec.full_end = false;
-  return true;
-}
-
-// The winter of 1962 to 1963, of sixty-two, sixty-three, of 1962/63: one winter.
-void Grammar::whole_winter(Spec& spec) const {
-  std::size_t j = spec.end;
-  if (!t[j].is(Role::range_word) && !is(j, w("and")) && !t[j].is_sign('-') && !t[j].is_sign('/') &&
-      !t[j].is_sign(',') && !t[j].is(Role::number))
-    return;
-  if (!t[j].is(Role::number)) ++j;
-  std::int64_t next = 0;
-  std::size_t past = 0;
-  Spec second;
-  if (t[j].is_number() && (t[j].digits == 2 || t[j].digits == 4) && !t[j].grouped)
-    next = t[j].number, past = j + 1;
-  else if (year(j, YearStance::supported, second))
-    next = second.date.year, past = second.end;
-  else
-    return;
-  if (next % 100 == (spec.date.year + 1) % 100) spec.end = past;
 }
 
 // fall and winter of 1955, spring to summer 1957
@@ -488,7 +390,7 @@ bool Grammar::season(std::size_t i, Spec& spec) const {
   const bool pointed = !prose() && (is(j, w("that")) || is(j, w("this")));  // that fall of 1950
   if (is(j, w("the")) || pointed) ++j;
   if (!prose() && t[j].is(Role::seasons) && is(j + 1, w("of"))) {  // the summers of 1955 and 1956
-    start(spec, i, DateValue::Precision::season, "season");
+    start_calendar(spec, i, DateValue::Precision::season, "season");
     spec.date.season = static_cast<Season>(t[j].value(Role::seasons));
     spec.end = j + 1;
     return year_after(j + 1, spec);
@@ -497,7 +399,7 @@ bool Grammar::season(std::size_t i, Spec& spec) const {
   if (j == i && all_year_round(i)) return false;
   const bool paired = seasons_paired(j);
   if (!paired && (season_is_thing(j) || (j == i && name_not_date(j, j + 1)))) return false;
-  start(spec, i, DateValue::Precision::season, "season");
+  start_calendar(spec, i, DateValue::Precision::season, "season");
   spec.date.season = static_cast<Season>(t[j].value(Role::season));
   spec.end = j + 1;
   if (year_after(j + 1, spec)) {

@@ -115,4 +115,12 @@ Spec two_days(std::size_t begin, std::size_t end, std::int64_t day, Spec&& secon
 /// "1957 to 62", "the 1950s and sixties": the second takes the first's century.
 void share_century(const Spec& first, Spec& second);
 
+/// Begins a calendar date.
+inline void start_calendar(Spec& spec, std::size_t begin, DateValue::Precision precision, const char* rule) {
+  spec.kind = Spec::Kind::calendar;
+  spec.begin = begin;
+  spec.date.precision = precision;
+  spec.rule = rule;
+}
+
 }  // namespace witnessmark::dates
