@@ -16,6 +16,7 @@ struct Keeper {
                        english()};
   Interview interview;
   std::vector<Person> persons{1};
+  std::vector<NamedEvent> events;
   std::vector<Speaker> speakers{{"i-1", "Q", "", SpeakerRole::interviewer},
                                 {"i-1", "A", "ann", SpeakerRole::narrator}};
 
@@ -42,6 +43,7 @@ struct Keeper {
     context.equipment = &equipment;
     context.interview = &interview;
     context.persons = persons;
+    context.events = events;
     context.speakers = speakers;
     context.by_weights = by_weights;
     const Transcript transcript = transcript_of(text);
@@ -220,4 +222,15 @@ TEST_CASE("a date behind another verb is of that verb") {
             "before the war.") == "present 1909; ends [..1939]");
   CHECK(keeper.dates("The winch came in 1899, and the lamp was taken out before 1914.") ==
         "begins 1899; ends [..1913]");
+}
+
+TEST_CASE("a war with days of its own at the site is the one meant there") {
+  Keeper keeper({"1935/1960"});
+  CHECK(keeper.dates("They took the winch off after the war.") == "ends [1945..]");
+  NamedEvent war;
+  war.key = "war";
+  war.name = "the war";
+  war.when.value = parse_edtf("1941-12-08/1945-09-02").value();
+  keeper.events = {war};
+  CHECK(keeper.dates("They took the winch off after the war.") == "ends [1945-09-02..]");
 }
