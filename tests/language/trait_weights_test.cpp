@@ -203,16 +203,23 @@ TEST_CASE("a file of weights has its header; lines may end as on any system; one
   CHECK_FALSE(load("word:gray\t0\t0\t0\t0\t0\t0\t0\t1\nword:grey\t0\t0\t0\t0\t0\t0\t0\t1\n").ok());
 }
 
+namespace {
+
+/// The last claim of what is said of a vat, read with weights that find attributes where there is a "foot".
+std::string last_of_vat(const std::string& words) {
+  static const auto language = load(
+      "always\t-900\t-900\t-900\t-900\t-900\t-400\t-900\t-900\n"
+      "word:foot\t0\t0\t0\t0\t0\t900\t0\t0\n");
+  REQUIRE(language.ok());
+  const Lines lines = claims_of(*language, "There was the vat in the loft. " + words);
+  return lines.empty() ? std::string() : lines.back();
+}
+
+}  // namespace
+
 TEST_CASE(
     "a size that is not exact hedges the attribute that says nothing else; words beyond the clause count "
     "too") {
-  const std::string against = "always\t-900\t-900\t-900\t-900\t-900\t-400\t-900\t-900\n";
-  const auto language = load(against + "word:foot\t0\t0\t0\t0\t0\t900\t0\t0\n");
-  REQUIRE(language.ok());
-  const auto last = [&](const std::string& words) {
-    const Lines lines = claims_of(*language, "There was the vat in the loft. " + words);
-    return lines.empty() ? std::string() : lines.back();
-  };
   struct Row {
     const char* words;
     const char* expected;
@@ -226,21 +233,15 @@ TEST_CASE(
       {"It was twelve foot long, the vat, and he never said a word.", "unstated firm affirmed"}};
   for (const Row& row : rows) {
     CAPTURE(row.words);
-    CHECK(last(row.words).starts_with("attribute vat"));
-    CHECK(last(row.words).ends_with(row.expected));
+    CHECK(last_of_vat(row.words).starts_with("attribute vat"));
+    CHECK(last_of_vat(row.words).ends_with(row.expected));
   }
 }
 
 TEST_CASE("what the weights find has the words it was said in, with their denial") {
-  const auto language =
-      load("always\t-900\t-900\t-900\t-900\t-900\t-400\t-900\t-900\nword:foot\t0\t0\t0\t0\t0\t900\t0\t0\n");
-  REQUIRE(language.ok());
-  const auto last = [&](const std::string& words) {
-    const Lines lines = claims_of(*language, "There was the vat in the loft. " + words);
-    return lines.empty() ? std::string() : lines.back();
-  };
-  CHECK(last("The vat was twelve foot long.").find("{as told: twelve foot long}") != std::string::npos);
-  CHECK(last("The vat wasn't twelve foot long.").find("{as told: wasn't twelve foot long}") !=
+  CHECK(last_of_vat("The vat was twelve foot long.").find("{as told: twelve foot long}") !=
         std::string::npos);
-  CHECK(last("The vat wasn't twelve foot long.").ends_with("firm affirmed"));
+  CHECK(last_of_vat("The vat wasn't twelve foot long.").find("{as told: wasn't twelve foot long}") !=
+        std::string::npos);
+  CHECK(last_of_vat("The vat wasn't twelve foot long.").ends_with("firm affirmed"));
 }

@@ -124,14 +124,10 @@ bool speaks_of(const StatementContext& context, const Draft& draft, const Claim&
   const bool of_subject = draft.subject.has_value();
   const std::optional<Referent>& what = of_subject ? draft.subject : draft.place;
   if (!what) return false;
-  const auto& persons = context.finders.persons;
-  const TermFinder* finder = what->kind == ThingKind::place       ? context.finders.places
-                             : what->kind == ThingKind::equipment ? context.finders.equipment
-                             : persons                            ? &*persons
-                                                                  : nullptr;
+  const std::vector<Term>& terms = list_of(context.finders, what->kind).terms();
   const std::string& key = of_subject ? claim.subject : claim.place;
-  return finder && std::any_of(what->terms.begin(), what->terms.end(),
-                               [&](std::uint32_t term) { return finder->list().terms()[term].key == key; });
+  return std::any_of(what->terms.begin(), what->terms.end(),
+                     [&](std::uint32_t term) { return terms[term].key == key; });
 }
 
 /// "No, it was 1964", "sorry, 1964".

@@ -8,7 +8,6 @@
 #include <tuple>
 
 namespace witnessmark::claims {
-namespace {
 
 const AuthorityList& list_of(const Finders& finders, ThingKind kind) {
   switch (kind) {
@@ -23,6 +22,8 @@ const AuthorityList& list_of(const Finders& finders, ThingKind kind) {
   }
   return finders.equipment->list();
 }
+
+namespace {
 
 MentionKind mention_kind(ThingKind kind) {
   return kind == ThingKind::equipment || kind == ThingKind::person ? MentionKind::equipment

@@ -9,6 +9,9 @@ namespace witnessmark::claims {
 /// What was taken back comes behind everything else.
 inline constexpr int kRankOfTakenBack = 100;
 
+/// The list whose terms a referent of that kind counts.
+const AuthorityList& list_of(const Finders& finders, ThingKind kind);
+
 /// Writes drafts out as claims.
 struct Writer {
   const ReadingContext& context;
