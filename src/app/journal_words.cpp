@@ -176,11 +176,14 @@ std::string change_words(const JournalEvent& event, const AuthorityLists& lists)
   if (event.target_kind != "claim") return "";
   const Json before = object_or_null(event.before), after = object_or_null(event.after);
   if (before.is_null() || after.is_null()) return "";
+  // The first decision has the whole claim before and only what differs after.
+  Json now = before;
+  for (const auto& [name, value] : after.items()) now[name] = value;
   std::string words;
   std::string_view last;
   for (const auto& [name, label] : kValues) {
     if (!after.contains(name) || label == last) continue;
-    const std::string was = value_of(before, name, lists), is = value_of(after, name, lists);
+    const std::string was = value_of(before, name, lists), is = value_of(now, name, lists);
     if (was == is) continue;
     last = label;
     words += fmt::format("{}{} {} → {}", words.empty() ? "" : "; ", label, was, is);

@@ -169,16 +169,20 @@ void fill_term(FormPlace& form, std::size_t field, const std::string& key, const
   const bool subject =
       field == (is_filter(form) ? static_cast<std::size_t>(kEquipment) : static_cast<std::size_t>(kSubject));
   (subject ? form.subject_name : form.place_name) = name;
+  Claim& draft = form.draft;
+  const Claim& original = form.original;
   if (is_filter(form)) {
     (subject ? form.query.subject : form.query.place) = key;
   } else if (subject) {
-    form.draft.subject = key;
-    form.draft.subject_words = key.empty() ? name : form.draft.subject_words;
-    form.draft.subject_carried = false;
+    const bool as_it_was = !key.empty() && key == original.subject;
+    draft.subject = key;
+    draft.subject_words = as_it_was ? original.subject_words : name;
+    draft.subject_carried = as_it_was && original.subject_carried;
   } else {
-    form.draft.place = key;
-    form.draft.place_words = key.empty() ? name : form.draft.place_words;
-    form.draft.place_carried = false;
+    const bool as_it_was = !key.empty() && key == original.place;
+    draft.place = key;
+    draft.place_words = as_it_was ? original.place_words : name;
+    draft.place_carried = as_it_was && original.place_carried;
   }
 }
 
@@ -200,8 +204,12 @@ std::string fill_words(FormPlace& form, std::size_t field, const std::string& wo
 
 void fill_date(FormPlace& form, const ClaimTime& when) {
   const Reading reading = form.draft.when.reading;
-  form.draft.when = when;
+  form.draft.when = when.dated == form.original.when.dated ? form.original.when : when;
   form.draft.when.reading = reading;
+}
+
+void note_change(FormPlace& form) {
+  form.changed = form.purpose != FormPlace::Purpose::correct || !(form.draft == form.original);
 }
 
 void empty_field(FormPlace& form, std::size_t field) {

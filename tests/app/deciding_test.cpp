@@ -123,6 +123,23 @@ TEST_CASE("the journal says what a correction changed, and from what") {
   CHECK(change_words(last(), lists).find("number 10 to 14 → 1 to 2") != std::string::npos);
 }
 
+TEST_CASE("a term that stayed is not said to have changed with the words beside it") {
+  Desk held;
+  const AuthorityLists lists{places(), {}};
+  Claim claim = held.of(Statement::ends);
+  const auto last = [&] { return events_on(held.desk->site(), "claim", to_string(claim.id)).back(); };
+  claim.place_words = "up forward";
+  must(held.desk->correct(claim, ""));
+  CHECK(change_words(last(), lists) == "status proposed → said so");
+  claim.place_words = "xyz";
+  must(held.desk->correct(claim, ""));
+  CHECK(change_words(last(), lists).empty());
+  claim.place = "ship";
+  claim.place_words = "The tender";
+  must(held.desk->correct(claim, ""));
+  CHECK(change_words(last(), lists) == "place Foredeck → The tender");
+}
+
 TEST_CASE("every kind of event is said in words") {
   JournalEvent event;
   struct Row {

@@ -126,6 +126,73 @@ TEST_CASE("a claim that lacks its number is opened where that is asked for") {
   CHECK(std::get<Correct>(made.effects[0]).claim.quantity == Quantity{4, 4, "4"});
 }
 
+namespace {
+
+/// The form that corrects a claim at the quay, opened from the list.
+State form_at_quay(ClaimStatus status = ClaimStatus::proposed) {
+  auto page = std::make_shared<ClaimPageFull>();
+  page->line = line_of(1);
+  Claim& claim = page->record.claim;
+  claim.id = page->line.id;
+  claim.status = status;
+  claim.statement = Statement::ends;
+  claim.place = "quay";
+  claim.place_words = "the old wharf";
+  claim.place_carried = true;
+  page->record.place_name = "Quay";
+  Update made = press(list_of_three(), "e");
+  made = update(std::move(made.state), ClaimLoaded{page});
+  REQUIRE(std::holds_alternative<FormPlace>(made.state.place()));
+  return std::move(made.state);
+}
+
+/// Types a place, and takes what the list has for it.
+State give_place(State state, const char* typed, std::vector<TermMatch> matches) {
+  auto& form = std::get<FormPlace>(state.place());
+  form.at = 2;
+  state = press(std::move(state), "Enter").state;
+  REQUIRE(state.prompt);
+  CHECK(state.prompt->label == "Place:");
+  state.prompt->text = typed;
+  state.prompt->matches = std::move(matches);
+  return press(std::move(state), "Enter").state;
+}
+
+}  // namespace
+
+TEST_CASE("of a place that was filled in and taken back nothing is saved") {
+  State state = give_place(form_at_quay(), "xyz", {});
+  CHECK(std::get<FormPlace>(state.place()).draft.place.empty());
+  CHECK(std::get<FormPlace>(state.place()).draft.place_words == "xyz");
+  CHECK(unsaved_form(state) != nullptr);
+  state = give_place(std::move(state), "quay", {{"quay", "Quay", ""}});
+  CHECK(std::get<FormPlace>(state.place()).draft == std::get<FormPlace>(state.place()).original);
+  CHECK(unsaved_form(state) == nullptr);
+  CHECK(decision(press(std::move(state), "s")).status == ClaimStatus::said_so);
+  // Another place of the list brings its own words, not those of what was typed before.
+  state = give_place(form_at_quay(), "xyz", {});
+  state = give_place(std::move(state), "loft", {{"drying-loft", "Drying loft", ""}});
+  const Update made = press(std::move(state), "s");
+  REQUIRE(!made.effects.empty());
+  const Claim& saved = std::get<Correct>(made.effects[0]).claim;
+  CHECK(saved.place == "drying-loft");
+  CHECK(saved.place_words == "Drying loft");
+  CHECK_FALSE(saved.place_carried);
+}
+
+TEST_CASE("a form saved without a change is no correction") {
+  CHECK(decision(press(form_at_quay(), "s")).status == ClaimStatus::said_so);
+  // There and back again is no change either.
+  State state = press(press(press(form_at_quay(), "Home").state, "Right").state, "Left").state;
+  CHECK(decision(press(std::move(state), "s")).status == ClaimStatus::said_so);
+  const Update made = press(form_at_quay(ClaimStatus::said_so), "s");
+  for (const Effect& effect : made.effects) {
+    CHECK_FALSE(std::holds_alternative<Correct>(effect));
+    CHECK_FALSE(std::holds_alternative<Decide>(effect));
+  }
+  CHECK(made.state.message.find("nothing was changed") == 0);
+}
+
 TEST_CASE("a file that is only read takes no decision") {
   State state = list_of_three();
   state.can_edit = false;

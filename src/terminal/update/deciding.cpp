@@ -222,7 +222,7 @@ void join(Work& work, const Id& claim) {
 
 void open_form(Work& work, const ClaimPageFull& page) {
   FormPlace form;
-  form.draft = page.record.claim;
+  form.draft = form.original = page.record.claim;
   form.subject_name = page.record.subject_name;
   form.place_name = page.record.place_name;
   if (!page.record.quotes.empty()) form.quote = page.record.quotes.front().text;

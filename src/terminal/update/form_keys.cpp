@@ -7,8 +7,8 @@ namespace {
 void change(Work& work, FormPlace& form) {
   const Field field = fields_of(form)[form.at];
   if (field.kind == Field::Kind::choice) {
-    form.changed |= turn_choice(form, form.at, 1);
-    return;
+    turn_choice(form, form.at, 1);
+    return note_change(form);
   }
   Prompt prompt;
   prompt.ask = Ask::field;
@@ -39,21 +39,26 @@ void save(Work& work, FormPlace& form) {
     return work.say("a claim speaks of something: fill in equipment or place", Role::warning);
   if (const std::string_view needs = what_it_needs(form.draft); !needs.empty())
     return work.say(std::string(needs), Role::warning);
-  if (form.purpose == FormPlace::Purpose::add)
-    work.want(Add{form.draft, words_of(form)});
-  else
-    work.want(Correct{form.draft, "", words_of(form)});
   const bool corrected = form.purpose == FormPlace::Purpose::correct;
+  if (!corrected) {
+    work.want(Add{form.draft, words_of(form)});
+  } else if (form.changed) {
+    work.want(Correct{form.draft, "", words_of(form)});
+  } else if (form.draft.status != ClaimStatus::said_so) {
+    work.want(Decide{{form.draft.id}, ClaimStatus::said_so, "", words_of(form)});
+  } else {
+    work.back();
+    return work.say("nothing was changed, and it stands as said so already", Role::faint);
+  }
   work.state.places.pop_back();  // what was saved loads the place below
   if (corrected) advance(work);  // as after every decision
 }
 
 }  // namespace
 
-void set_field(Work& work, FormPlace& form, const Prompt& prompt) {
-  if (prompt.text.empty() && prompt.chosen == 0)
-    return work.say("left as it was; Delete empties a field", Role::faint);
-  form.changed = true;
+namespace {
+
+void take_answer(Work& work, FormPlace& form, const Prompt& prompt) {
   if (prompt.reads_date) {
     if (prompt.date) fill_date(form, prompt.date->when);
     return;
@@ -72,6 +77,15 @@ void set_field(Work& work, FormPlace& form, const Prompt& prompt) {
   work.say("kept in your words: the list has no such name", Role::warning);
 }
 
+}  // namespace
+
+void set_field(Work& work, FormPlace& form, const Prompt& prompt) {
+  if (prompt.text.empty() && prompt.chosen == 0)
+    return work.say("left as it was; Delete empties a field", Role::faint);
+  take_answer(work, form, prompt);
+  note_change(form);
+}
+
 bool press(Work& work, FormPlace& form, const Key& key) {
   const std::size_t count = fields_of(form).size();
   if (key.name == Key::Name::escape && form.changed && !form.leaving) {
@@ -84,10 +98,10 @@ bool press(Work& work, FormPlace& form, const Key& key) {
   if (key.name == Key::Name::enter) {
     change(work, form);
   } else if (key.name == Key::Name::right || key.name == Key::Name::left) {
-    form.changed |= turn_choice(form, form.at, key.name == Key::Name::right ? 1 : -1);
+    if (turn_choice(form, form.at, key.name == Key::Name::right ? 1 : -1)) note_change(form);
   } else if (key.name == Key::Name::del || key.name == Key::Name::backspace) {
     empty_field(form, form.at);
-    form.changed = true;
+    note_change(form);
   } else if (key.is("s")) {
     save(work, form);
   } else {
