@@ -95,8 +95,11 @@ class Weighers {
   std::deque<std::future<std::vector<Weighing>>> at_work_;  ///< Last: they end before what they use does.
 };
 
-Result<std::string> date_policy_text(const Surroundings& surroundings) {
-  return surroundings.files.read(surroundings.shared / "date-policy.json");
+/// Of the rules in force, the date policy among them.
+Result<std::string> rules_in_force(const Surroundings& surroundings) {
+  const auto policy = surroundings.files.read(surroundings.shared / "date-policy.json");
+  if (!policy) return policy.error();
+  return rules_sha256(*policy);
 }
 
 /// Where the evidence is as it was: what bears on these claims is read, and nothing else.
@@ -124,10 +127,9 @@ Result<std::int64_t> weigh_few(SiteFile& site, const std::vector<Id>& ids, const
 Result<std::int64_t> weigh(SiteFile& site, bool all, const Surroundings& surroundings) {
   const auto policy = load_date_policy(surroundings);
   if (!policy) return policy.error();
-  const auto policy_text = date_policy_text(surroundings);
-  if (!policy_text) return policy_text.error();
-  const std::string rules = rules_sha256(*policy_text);
-  const bool may_have_changed = grounds_may_have_changed(site, rules);
+  const auto rules = rules_in_force(surroundings);
+  if (!rules) return rules.error();
+  const bool may_have_changed = grounds_may_have_changed(site, *rules);
   if (!all && !may_have_changed) {
     const std::vector<Id> ids = claims_to_weigh(site);
     if (ids.empty()) return 0;
@@ -138,7 +140,7 @@ Result<std::int64_t> weigh(SiteFile& site, bool all, const Surroundings& surroun
   const AuthorityLists lists = load_lists(site);
   const RegisterIndex index(evidence, lists, *policy);
   const People people(site);
-  if (all || may_have_changed) settle_grounds(site, grounds_of(index, people, rules));
+  if (all || may_have_changed) settle_grounds(site, grounds_of(index, people, *rules));
   ClaimFilter filter;
   filter.with_mentions = false;
   filter.to_weigh = !all;
@@ -150,6 +152,12 @@ Result<std::int64_t> weigh(SiteFile& site, bool all, const Surroundings& surroun
   });
   if (failed) return *failed;
   return weighers.finish();
+}
+
+Result<bool> is_weighed(const SiteFile& site, const Surroundings& surroundings) {
+  const auto rules = rules_in_force(surroundings);
+  if (!rules) return rules.error();
+  return !grounds_may_have_changed(site, *rules) && claims_to_weigh(site).empty();
 }
 
 Result<WeighingAccount> weighing_account(const SiteFile& site, const Surroundings& surroundings) {

@@ -75,9 +75,12 @@ int write_all(const Descriptor& file, std::string_view bytes) {
 }
 
 /// A pipe or a device has no place beside it that could be renamed onto it.
-Result<void> write_straight(const fs::path& path, std::string_view bytes) {
+Result<void> write_straight(const fs::path& path, std::string_view bytes,
+                            const std::function<Result<void>()>& first) {
   const Descriptor file(::open(path.c_str(), O_WRONLY | O_CLOEXEC));
   if (!file.is_open()) return write_error(path, errno);
+  if (first)
+    if (auto done = first(); !done) return done;
   if (const int code = write_all(file, bytes)) return write_error(path, code);
   return {};
 }
@@ -88,6 +91,18 @@ void sync_folder(const fs::path& folder) {
   const Descriptor opened(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
   if (opened.is_open()) ::fsync(opened.number());
 }
+
+/// Takes a file away that was not renamed.
+class Temporary {
+ public:
+  explicit Temporary(const fs::path& name) : name_(name) {}
+  ~Temporary() { ::unlink(name_.c_str()); }
+  Temporary(const Temporary&) = delete;
+  Temporary& operator=(const Temporary&) = delete;
+
+ private:
+  const fs::path& name_;
+};
 
 /// A new file in the folder under a name nobody has, and the name.
 Descriptor open_beside(const fs::path& folder, fs::path& name) {
@@ -151,11 +166,12 @@ std::vector<std::string> SystemFileReader::names_in(const fs::path& folder) cons
   return names;
 }
 
-Result<void> write_file(const fs::path& path, std::string_view bytes) {
+Result<void> write_file(const fs::path& path, std::string_view bytes,
+                        const std::function<Result<void>()>& first) {
   struct stat before {};
   const bool replaces = ::stat(path.c_str(), &before) == 0;
   if (replaces && S_ISDIR(before.st_mode)) return write_error(path, EISDIR);
-  if (replaces && !S_ISREG(before.st_mode)) return write_straight(path, bytes);
+  if (replaces && !S_ISREG(before.st_mode)) return write_straight(path, bytes, first);
 
   // A symbolic link stays: what it points to is replaced.
   std::error_code unresolved;
@@ -166,15 +182,15 @@ Result<void> write_file(const fs::path& path, std::string_view bytes) {
   fs::path temporary;
   Descriptor file = open_beside(folder, temporary);
   if (!file.is_open()) return write_error(path, errno);
+  const Temporary removed_unless_renamed(temporary);
   int code = write_all(file, bytes);
   if (code == 0 && replaces && ::fchmod(file.number(), before.st_mode & 07777) != 0) code = errno;
   if (code == 0 && ::fsync(file.number()) != 0) code = errno;
   if (const int closing = file.close(); code == 0) code = closing;
+  if (code == 0 && first)
+    if (auto done = first(); !done) return done;
   if (code == 0 && ::rename(temporary.c_str(), target.c_str()) != 0) code = errno;
-  if (code != 0) {
-    ::unlink(temporary.c_str());
-    return write_error(path, code);
-  }
+  if (code != 0) return write_error(path, code);
   sync_folder(folder);
   return {};
 }

@@ -27,12 +27,20 @@ HandedOn handed_on(const ExportOptions& options, std::string_view text, const Ex
   return what;
 }
 
-/// Notes it in the journal of the site file, which may be write-protected or open at somebody's desk.
-Result<void> note(const Command& command, const std::string& file, const HandedOn& what) {
+/// An export is in the journal, so that copies of it can be called back: where it cannot be noted, it is not made.
+Result<SiteFile> open_to_hand_on(const Command& command, const std::string& file) {
   auto site = command.open_to_edit(file);
-  if (!site) return site.error();
-  note_handing_on(*site, what);
-  return {};
+  if (site) return site;
+  Error refused = site.error();
+  if (command.open_to_read(file))
+    refused.message += ": what is handed on is noted in its journal, so nothing was";
+  return refused;
+}
+
+Result<void> check_target(const ExportOptions& options) {
+  std::error_code code;
+  if (options.to.empty() || !std::filesystem::equivalent(options.to, options.file, code)) return {};
+  return Error{options.to, 0, 0, "is the site file itself", "give another name"};
 }
 
 }  // namespace
@@ -51,7 +59,8 @@ void add_export(CLI::App& program, Command& command) {
   command.add_coder_option(*app);
   command.add_data_options(*app);
   app->callback([options, &command] {
-    const auto site = command.open_to_read(options->file);
+    if (const auto checked = check_target(*options); !checked) return command.fail(checked.error());
+    auto site = open_to_hand_on(command, options->file);
     if (!site) return command.fail(site.error());
     const ExportRequest request{options->format == "csv" ? ExportFormat::csv : ExportFormat::jsonl,
                                 options->raw ? FormulaGuard::raw : FormulaGuard::guarded, options->reviewed};
@@ -59,13 +68,16 @@ void add_export(CLI::App& program, Command& command) {
     const auto account = export_claims(
         *site, request, [&](std::string_view piece) { text += piece; }, command.surroundings());
     if (!account) return command.fail(account.error());
+    const auto note = [&]() -> Result<void> {
+      note_handing_on(*site, handed_on(*options, text, *account));
+      return {};
+    };
     if (options->to.empty()) {
+      if (const auto noted = note(); !noted) return command.fail(noted.error());
       command.out() << text;
-    } else if (const auto written = write_file(options->to, text); !written) {
+    } else if (const auto written = write_file(options->to, text, note); !written) {
       return command.fail(written.error());
     }
-    if (const auto noted = note(command, options->file, handed_on(*options, text, *account)); !noted)
-      fmt::print(command.err(), "note: not in the journal: {}\n", to_string(noted.error()));
     fmt::print(command.err(), "{} handed on, {} of them not yet reviewed by anybody; {}\n",
                counted(account->claims, "claim"), account->proposals, account->withheld);
   });

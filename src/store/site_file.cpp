@@ -28,6 +28,10 @@ namespace {
 
 namespace fs = std::filesystem;
 
+/// What is there to do while somebody else edits.
+constexpr const char* kUntilClosed =
+    "wait until they have closed it; what only reads it, and copy, work meanwhile";
+
 Error fault(const fs::path& path, std::string message, std::string advice) {
   return {path.string(), 0, 0, std::move(message), std::move(advice)};
 }
@@ -196,7 +200,7 @@ Result<SiteFile> SiteFile::create(const fs::path& path, SiteInfo info, Editor ed
     if (!in_memory(path)) {
       use_write_ahead_log(*connection->database);
       connection->lock = EditorLock::take(*connection->database, sqlite_name(path));
-      if (!connection->lock) return fault(path, "somebody else edits it already", "open it to read");
+      if (!connection->lock) return fault(path, "somebody else edits it already", kUntilClosed);
     }
     return SiteFile(std::move(connection));
   } catch (const SqliteError& error) {
@@ -212,12 +216,12 @@ Result<SiteFile> SiteFile::edit(const fs::path& path, Editor editor, SiteFileOpt
     Database& database = *connection->database;
     if (auto checked = check_is_ours(*connection); !checked) return checked.error();
     if (sqlite3_db_readonly(database.handle(), "main") != 0) {
-      return fault(path, "is write-protected", "open it to read, or work on a copy");
+      return fault(path, "is write-protected", "make it writable, or work on a copy");
     }
     use_write_ahead_log(database);
     connection->lock = EditorLock::take(database, sqlite_name(path));
     if (!connection->lock) {
-      return fault(path, "somebody else is editing it", "wait until they have closed it, or open it to read");
+      return fault(path, "somebody else is editing it", kUntilClosed);
     }
     migrate(database);
     connection->info = read_info(database);

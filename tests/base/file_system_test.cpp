@@ -6,6 +6,7 @@
 
 #include <csignal>
 #include <fstream>
+#include <stdexcept>
 
 #include "witnessmark/base/id.h"
 
@@ -172,4 +173,24 @@ TEST_CASE("a file is written into the present folder by its bare name") {
   fs::current_path(before);
   CHECK(written);
   CHECK(read(folder / "bare") == "x");
+}
+
+TEST_CASE("what is to be done first is done before a file shows, and when it fails nothing stays") {
+  const TemporaryFolder folder;
+  REQUIRE(write_file(folder / "claims.csv", "old").ok());
+  std::string seen;
+  const auto look = [&]() -> Result<void> {
+    seen = read(folder / "claims.csv");
+    return {};
+  };
+  CHECK(write_file(folder / "claims.csv", "new", look).ok());
+  CHECK(seen == "old");
+  CHECK(read(folder / "claims.csv") == "new");
+  CHECK_FALSE(write_file(folder / "claims.csv", "newer", []() -> Result<void> {
+                return Error{"", 0, 0, "cannot be noted", ""};
+              }));
+  CHECK_THROWS(write_file(folder / "claims.csv", "newer",
+                          []() -> Result<void> { throw std::runtime_error("no room"); }));
+  CHECK(read(folder / "claims.csv") == "new");
+  CHECK(folder.count() == 1);
 }

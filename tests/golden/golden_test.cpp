@@ -1,6 +1,7 @@
 // Runs the command line as a user would and compares all it prints with a file people can review. A case is a folder:
 //   command    one command a line, as after "witnessmark"; words in double quotes stay together; `$SOURCE` is the source
-//              tree, `< FILE` at the end is standard input, `cat FILE` shows a file; lines starting with # are comments
+//              tree, `< FILE` at the end is standard input, `cat FILE` shows a file, `hold FILE` has somebody else edit a
+//              site file until `let-go`; lines starting with # are comments
 //   input/     files copied to the folder the commands run in
 //   expected   what the commands print and how they end
 // usage: golden_tests [--update] [CASE ...]
@@ -11,9 +12,11 @@
 #include <filesystem>
 #include <fstream>
 #include <iostream>
+#include <optional>
 #include <sstream>
 
 #include "witnessmark/cli/run.h"
+#include "witnessmark/store/site_file.h"
 #include "witnessmark/terminal/review.h"
 
 namespace {
@@ -56,8 +59,15 @@ void replace_all(std::string& text, const std::string& what, const std::string& 
     text.replace(at, what.size(), with);
 }
 
-std::string run_line(const std::string& line, const RandomBytes& random) {
+std::string run_line(const std::string& line, const RandomBytes& random, std::optional<SiteFile>& held) {
   std::vector<std::string> words = words_of(line);
+  if (words.front() == "let-go") return held.reset(), "";
+  if (words.front() == "hold") {
+    auto site = SiteFile::edit(words.at(1), {"somebody else", random, nullptr});
+    if (!site) return to_string(site.error()) + "\n";
+    held.emplace(std::move(site).value());
+    return "";
+  }
   for (std::string& word : words) replace_all(word, "$SOURCE", kSource.string());
   if (words.front() == "cat") return read_text(words.at(1));
   std::istringstream in;
@@ -85,13 +95,16 @@ std::string run_case(const fs::path& folder) {
   std::istringstream commands(read_text(folder / "command"));
   const RandomBytes random = seeded_random(7);
   std::string text, line;
+  std::optional<SiteFile> held;
   while (std::getline(commands, line)) {
     if (line.empty() || line.front() == '#') continue;
-    text += "$ " + line + "\n" + run_line(line, random);
+    text += "$ " + line + "\n" + run_line(line, random, held);
   }
+  held.reset();
   fs::current_path(before);
   fs::remove_all(work);
   replace_all(text, kSource.string(), "$SOURCE");
+  replace_all(text, work.string(), "$WORK");
   return text;
 }
 

@@ -16,6 +16,9 @@ namespace witnessmark {
 /// were weighed. Works on as many threads as there are processors; what comes out is the same with any number of them.
 Result<std::int64_t> weigh(SiteFile& site, bool all, const Surroundings& surroundings);
 
+/// Whether weigh() would find nothing to weigh: what is kept can be shown from a file that is only read.
+Result<bool> is_weighed(const SiteFile& site, const Surroundings& surroundings);
+
 struct WeighingAccount {
   std::map<Outcome, std::int64_t> claims_by_outcome;
   std::int64_t intention_only = 0;

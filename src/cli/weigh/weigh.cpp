@@ -51,6 +51,32 @@ Result<void> print_sections_as_jsonl(Command& command, const WeighOptions& optio
   return {};
 }
 
+/// A site file and how many of its claims were weighed just now.
+struct Weighed {
+  SiteFile site;
+  std::int64_t now = 0;
+};
+
+/// Where nothing is to be weighed the file need not be written: it may be open at somebody's desk, or be
+/// write-protected.
+Result<Weighed> weighed_file(const Command& command, const WeighOptions& options,
+                             const Surroundings& surroundings) {
+  auto site = command.open_to_edit(options.file);
+  if (site) {
+    const auto now = weigh(*site, options.all, surroundings);
+    if (!now) return now.error();
+    return Weighed{std::move(site).value(), *now};
+  }
+  Error refused = site.error();
+  auto reading = command.open_to_read(options.file);
+  if (!reading) return refused;
+  const auto up_to_date = is_weighed(*reading, surroundings);
+  if (!up_to_date) return up_to_date.error();
+  if (*up_to_date && !options.all) return Weighed{std::move(reading).value()};
+  refused.message += ", and claims are to be weighed, which is kept in it";
+  return refused;
+}
+
 std::string section_help() {
   std::string text = "What to report, repeatable:";
   for (const WeighSection& section : weigh_sections())
@@ -80,12 +106,10 @@ void add_weigh(CLI::App& program, Command& command) {
   command.add_today_option(*app);
   command.add_data_options(*app);
   app->callback([options, &command] {
-    auto site = command.open_to_edit(options->file);
-    if (!site) return command.fail(site.error());
     const Surroundings surroundings = command.surroundings();
-    const auto weighed = weigh(*site, options->all, surroundings);
+    const auto weighed = weighed_file(command, *options, surroundings);
     if (!weighed) return command.fail(weighed.error());
-    const WeighRequest request{*site, surroundings, *weighed, options->most, options->of};
+    const WeighRequest request{weighed->site, surroundings, weighed->now, options->most, options->of};
     const auto print = options->format == "text" ? print_sections : print_sections_as_jsonl;
     if (const auto printed = print(command, *options, request); !printed) command.fail(printed.error());
   });
