@@ -27,7 +27,8 @@ HandedOn handed_on(const ExportOptions& options, std::string_view text, const Ex
   return what;
 }
 
-/// An export is in the journal, so that copies of it can be called back: where it cannot be noted, it is not made.
+/// An export is in the journal, so that copies of it can be called back: where it cannot be noted, it is not
+/// made.
 Result<SiteFile> open_to_hand_on(const Command& command, const std::string& file) {
   auto site = command.open_to_edit(file);
   if (site) return site;

@@ -187,8 +187,8 @@ TEST_CASE("what is to be done first is done before a file shows, and when it fai
   CHECK(seen == "old");
   CHECK(read(folder / "claims.csv") == "new");
   CHECK_FALSE(write_file(folder / "claims.csv", "newer", []() -> Result<void> {
-                return Error{"", 0, 0, "cannot be noted", ""};
-              }));
+    return Error{"", 0, 0, "cannot be noted", ""};
+  }));
   CHECK_THROWS(write_file(folder / "claims.csv", "newer",
                           []() -> Result<void> { throw std::runtime_error("no room"); }));
   CHECK(read(folder / "claims.csv") == "new");

@@ -1,7 +1,9 @@
-// Runs the command line as a user would and compares all it prints with a file people can review. A case is a folder:
-//   command    one command a line, as after "witnessmark"; words in double quotes stay together; `$SOURCE` is the source
-//              tree, `< FILE` at the end is standard input, `cat FILE` shows a file, `hold FILE` has somebody else edit a
-//              site file until `let-go`; lines starting with # are comments
+// Runs the command line as a user would and compares all it prints with a file people can review. A case is a
+// folder:
+//   command    one command a line, as after "witnessmark"; words in double quotes stay together; `$SOURCE` is
+//   the source
+//              tree, `< FILE` at the end is standard input, `cat FILE` shows a file, `hold FILE` has somebody
+//              else edit a site file until `let-go`; lines starting with # are comments
 //   input/     files copied to the folder the commands run in
 //   expected   what the commands print and how they end
 // usage: golden_tests [--update] [CASE ...]

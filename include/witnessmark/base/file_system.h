@@ -37,8 +37,8 @@ class SystemFileReader final : public FileReader {
 /// Writes the whole file beside its place, makes it durable and renames it: nothing half-written ever stands
 /// there. Keeps the rights of a file it replaces and writes through a symbolic link. A pipe or device is
 /// written to as it is. `first` is done when all is on the disk and before any of it shows under that name:
-/// when it fails or throws, nothing stays. An Error naming the path when its folder is missing, it is a folder,
-/// or the system refuses.
+/// when it fails or throws, nothing stays. An Error naming the path when its folder is missing, it is a
+/// folder, or the system refuses.
 Result<void> write_file(const std::filesystem::path& path, std::string_view bytes,
                         const std::function<Result<void>()>& first = nullptr);
 

@@ -57,7 +57,7 @@ struct FormPlace {
   enum class Purpose { correct, add, filter };
   Purpose purpose = Purpose::correct;
   Claim draft;
-  Claim original;  ///< What draft was when the form was opened to correct it.
+  Claim original;                        ///< What draft was when the form was opened to correct it.
   std::string subject_name, place_name;  ///< For people, of draft or query.
   ClaimQuery query;
   std::size_t at = 0;

@@ -20,8 +20,9 @@ void add_erase(CLI::App& program, Command& command) {
   app->add_option("FILE", options->file, "Site file")->required();
   app->add_option("INTERVIEW", options->interview, "Key of the interview")->required();
   app->add_option("--confirm", options->confirm, "The key once more; without it you are told what would go");
-  app->add_option("--why", options->why,
-                  "Reason for the journal, needed with --confirm; it stays, so it must not repeat what is erased");
+  app->add_option(
+      "--why", options->why,
+      "Reason for the journal, needed with --confirm; it stays, so it must not repeat what is erased");
   command.add_coder_option(*app);
   app->callback([options, &command] {
     const auto told = [&command](const ErasureAccount& account) {
@@ -62,7 +63,8 @@ void add_erase(CLI::App& program, Command& command) {
     if (const auto known = account_of_erasure(*site, options->interview); !known)
       return command.fail(known.error());
     if (trim(options->why).empty())
-      return command.fail({"", 0, 0, "nothing was erased: it needs its reason, and none can be added afterwards",
+      return command.fail({"", 0, 0,
+                           "nothing was erased: it needs its reason, and none can be added afterwards",
                            "add --why with the reason; it stays, so it must not repeat what is erased"});
     const std::vector<HandedOn> handed = handed_on_of(*site, options->interview);
     const auto account = erase_interview(*site, options->interview, options->why);

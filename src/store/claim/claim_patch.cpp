@@ -33,7 +33,8 @@ ClaimPatch patch_between(const std::string& before, const std::string& after) {
   note_differences(old_object, new_object, old_part, new_part);
   note_differences(new_object, old_object, new_part, old_part);
   // Words without the term they stand for would read as if there were none.
-  for (const auto& [key, words] : {std::pair("subject", "subject_words"), std::pair("place", "place_words")}) {
+  for (const auto& [key, words] :
+       {std::pair("subject", "subject_words"), std::pair("place", "place_words")}) {
     if (!old_part.contains(words) || old_part.contains(key) || !old_object.contains(key)) continue;
     old_part[key] = new_part[key] = old_object[key];
   }
