@@ -84,13 +84,19 @@ std::string when_words(const ClaimTime& when) {
   return one_line(text);
 }
 
+std::string named_words(const std::string& key, const std::string& name) {
+  return key.empty() && !name.empty() ? fmt::format("“{}”", name) : name;
+}
+
 std::string what_words(const ClaimRecord& record) {
   const Claim& claim = record.claim;
   std::string text(to_string(claim.statement));
   const auto add = [&](const std::string& words) { text += words.empty() ? "" : " · " + words; };
-  if (!record.subject_name.empty()) add(record.subject_name + (claim.subject_carried ? " (carried)" : ""));
+  const std::string subject = named_words(claim.subject, record.subject_name);
+  const std::string place = named_words(claim.place, record.place_name);
+  if (!subject.empty()) add(subject + (claim.subject_carried ? " (carried)" : ""));
   add(number_words(claim));
-  if (!record.place_name.empty()) add(record.place_name + (claim.place_carried ? " (carried)" : ""));
+  if (!place.empty()) add(place + (claim.place_carried ? " (carried)" : ""));
   if (const std::string when = when_words(claim.when); !when.empty())
     add(when + (claim.when.carried ? " (carried)" : ""));
   return one_line(text);

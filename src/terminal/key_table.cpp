@@ -39,8 +39,8 @@ const Keys& interviews() {
 const Keys& deciding() {
   static const Keys kKeys = {
       {"s", "said so", "The narrator did say it. That is not yet that it is true.", true},
-      {"m", "misread", "The narrator did not say it; asks for the reason.", true},
-      {"x", "set aside", "Said, but of no use here; asks for the reason.", true},
+      {"m", "misread", "The narrator did not say it; asks for the reason, which it needs.", true},
+      {"x", "set aside", "Said, but of no use here; asks for a reason, and Enter alone gives none.", true},
       {"e", "correct", "Corrects any part of it.", true},
       {".", "repeat", "Makes your last decision again on this one.", true},
       {"n", "note", "A note.", true},

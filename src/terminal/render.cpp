@@ -1,6 +1,6 @@
-// From top to bottom: a heading, the panels, what is being typed with its meaning, a message, the keys. On
-// few rows the panels keep what is left after the heading, the message and the keys; on fewer than four rows
-// these give way too.
+// From top to bottom: a heading, the panels, what is being typed with its meaning, a message, the keys. Long
+// titles of panels and long messages take a second and a third row. On few rows the panels keep what is left
+// after the heading, the message and the keys; on fewer than four rows these give way too.
 #include <algorithm>
 
 #include "terminal/wrapping.h"
@@ -13,6 +13,7 @@ namespace {
 constexpr int kSideBySideColumns = 100;
 constexpr int kStackedRows = 18;
 constexpr int kInputRows = 8;
+constexpr int kMessageRows = 3;  // at most, on a screen with room for them
 
 struct Drawn {
   std::vector<Line> lines;
@@ -50,27 +51,50 @@ int first_shown(const Drawn& drawn, int scroll, int rows) {
   return std::clamp(drawn.focus_first - above, 0, std::max(most, std::min(drawn.focus_first, most)));
 }
 
-Line panel_title(const Panel& panel, const Drawn& drawn, int first, int rows, int columns) {
+constexpr int kTitleMargin = 3;  // columns before and after the title's words
+constexpr int kTitleRows = 3;    // at most
+
+/// The words of a title in lines; one, cut, where rows are few.
+std::vector<std::string> title_words(const Panel& panel, int columns, int rows) {
+  std::vector<std::string> lines;
+  if (panel.title.empty() || rows < 3) return lines;
+  const int room = columns - 2 * kTitleMargin;
+  const int most = std::clamp(rows / 4, 1, kTitleRows);
+  if (most == 1 || room < 20) return {panel.title};
+  for (const Line& line : wrap({{{panel.title, Role::plain}}, 0, true}, room)) lines.push_back(as_text(line));
+  if (static_cast<int>(lines.size()) > most) lines.resize(static_cast<std::size_t>(most));
+  return lines;
+}
+
+/// The last line of a title has what stands above and below the part shown.
+std::vector<Line> panel_title(const Panel& panel, const std::vector<std::string>& words, const Drawn& drawn,
+                              int first, int rows, int columns) {
   const int total = static_cast<int>(drawn.lines.size());
   const bool above = first > 0, below = first + rows < total;
   std::string more;
   if (above || below) more = above && below ? " more above and below" : above ? " more above" : " more below";
   if (columns < 60 && !more.empty()) more = above && below ? " ^v" : above ? " ^" : " v";
-  const std::string name = (panel.active ? "== " : "-- ") + panel.title + " ";
-  std::string line(fit_columns(name, std::max(0, columns - 3)));
-  const int fill = columns - display_width(line) - static_cast<int>(more.size());
-  for (int i = 0; i < fill; ++i) line += panel.active ? '=' : '-';
-  line = pad_columns(line + (fill >= 0 ? more : ""), columns);
-  return {{line, panel.active ? Role::label : Role::faint}};
+  std::vector<Line> lines;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const bool last = i + 1 == words.size();
+    const std::string name = (i > 0 ? "   " : panel.active ? "== " : "-- ") + words[i] + " ";
+    std::string line(fit_columns(name, std::max(0, columns - kTitleMargin)));
+    const int fill = columns - display_width(line) - static_cast<int>(more.size());
+    for (int n = 0; last && n < fill; ++n) line += panel.active ? '=' : '-';
+    line = pad_columns(line + (last && fill >= 0 ? more : ""), columns);
+    lines.push_back({{line, panel.active ? Role::label : Role::faint}});
+  }
+  return lines;
 }
 
 std::vector<Line> draw_panel(const Panel& panel, int columns, int rows) {
   std::vector<Line> lines;
   if (rows <= 0 || columns <= 0) return lines;
   const Drawn drawn = draw_blocks(panel.blocks, panel.focus, panel.active, columns);
-  const int title = rows >= 3 && !panel.title.empty() ? 1 : 0;
-  const int first = first_shown(drawn, panel.scroll, rows - title);
-  if (title > 0) lines.push_back(panel_title(panel, drawn, first, rows - title, columns));
+  const std::vector<std::string> words = title_words(panel, columns, rows);
+  const int left = rows - static_cast<int>(words.size());
+  const int first = first_shown(drawn, panel.scroll, left);
+  lines = panel_title(panel, words, drawn, first, left, columns);
   for (int i = first; i < static_cast<int>(drawn.lines.size()) && static_cast<int>(lines.size()) < rows; ++i)
     lines.push_back(drawn.lines[static_cast<std::size_t>(i)]);
   lines.resize(static_cast<std::size_t>(rows));
@@ -182,7 +206,8 @@ int scroll_limit(const View& view, Size size) {
   for (const Panel& panel : view.panels) {
     if (panel.focus || !(panel.active || beside)) continue;
     const int lines = static_cast<int>(draw_blocks(panel.blocks, std::nullopt, true, columns).lines.size());
-    limit = std::max(limit, lines - std::max(1, size.rows - 4));
+    const int title = static_cast<int>(title_words(panel, columns, size.rows - 3).size());
+    limit = std::max(limit, lines - std::max(1, size.rows - 3 - title));
   }
   return limit;
 }
@@ -193,7 +218,10 @@ Picture render(const View& view, Size size) {
   Picture picture{{columns, rows}, {}, std::nullopt};
   const int top = rows >= 3 ? 1 : 0;
   const int hint = rows >= 6 ? 1 : 0;
-  const int message = rows >= 4 ? 1 : 0;
+  std::vector<Line> messages;
+  if (rows >= 4) messages = wrap({{{view.message, view.message_role}}, 0, true}, columns);
+  messages.resize(std::min<std::size_t>(messages.size(), rows < kMessageRows * 5 ? 1 : kMessageRows));
+  const int message = static_cast<int>(messages.size());
   Input input;
   if (view.input) input = draw_input(*view.input, columns, rows - top - hint - message);
   const int middle = std::max(0, rows - top - hint - message - static_cast<int>(input.lines.size()));
@@ -201,7 +229,7 @@ Picture render(const View& view, Size size) {
   for (Line& line : draw_panels(view.panels, columns, middle)) picture.lines.push_back(std::move(line));
   for (Line& line : input.lines) picture.lines.push_back(std::move(line));
   if (view.input) picture.cursor = Size{input.cursor_column, static_cast<int>(picture.lines.size()) - 1};
-  if (message > 0) picture.lines.push_back({{view.message, view.message_role}});
+  for (Line& line : messages) picture.lines.push_back(std::move(line));
   if (hint > 0) picture.lines.push_back(view.hint);
   picture.lines.resize(static_cast<std::size_t>(rows));
   for (Line& line : picture.lines) line = cut(line, columns);

@@ -122,9 +122,30 @@ std::string statement_words(const RegisterIndex::Item& item, const RegisterIndex
                      when_words(entry.when, item.period, entry.reading));
 }
 
-std::string whereabouts_words(const Claim& claim, const RegisterIndex& evidence) {
-  const std::string where = thing_words(evidence.lists(), "", "", claim.place, claim.place_words);
-  return where.empty() ? "at a place not named" : "at " + where;
+Whereabouts whereabouts_of(const Claim& claim, const RegisterIndex& evidence) {
+  if (const Term* term = evidence.lists().places.find(claim.place))
+    return {Whereabouts::Kind::place, term->name};
+  if (claim.place_words.empty()) return {Whereabouts::Kind::not_named, ""};
+  const std::string folded = fold(claim.place_words);
+  const auto& stays = evidence.stays();
+  const bool location = std::any_of(stays.begin(), stays.end(), [&](const RegisterIndex::StayItem& stay) {
+    return std::find(stay.folded_locations.begin(), stay.folded_locations.end(), folded) !=
+           stay.folded_locations.end();
+  });
+  const bool name = !folded.empty() && folded.front() != claim.place_words.front();
+  return {location || name ? Whereabouts::Kind::place : Whereabouts::Kind::words, claim.place_words};
+}
+
+std::string to_string(const Whereabouts& where) {
+  switch (where.kind) {
+    case Whereabouts::Kind::place:
+      return "at " + where.words;
+    case Whereabouts::Kind::words:
+      return fmt::format("“{}”", where.words);
+    case Whereabouts::Kind::not_named:
+      return "no place named";
+  }
+  return "";
 }
 
 std::string statement_words(const Claim& claim, const RegisterIndex& evidence) {
@@ -132,8 +153,11 @@ std::string statement_words(const Claim& claim, const RegisterIndex& evidence) {
   if (claim.statement == Statement::count && claim.quantity)
     detail = number_words(claim.quantity->least, claim.quantity->most);
   const std::string when = when_words(claim.when.dated, claim.when.period, reading_of(claim));
-  if (claim.statement == Statement::located)
-    return fmt::format("{} {}, {}", who_words(claim), whereabouts_words(claim, evidence), when);
+  if (claim.statement == Statement::located) {
+    const Whereabouts where = whereabouts_of(claim, evidence);
+    const bool place = where.kind == Whereabouts::Kind::place;
+    return fmt::format("{}{} {}, {}", who_words(claim), place ? "" : ":", to_string(where), when);
+  }
   const std::string what =
       thing_words(evidence.lists(), claim.subject, claim.subject_words, claim.place, claim.place_words);
   return fmt::format("{}, {}", stated(claim.statement, what, detail), when);

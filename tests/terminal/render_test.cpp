@@ -117,3 +117,31 @@ TEST_CASE("the focused block is always in sight") {
     }
   }
 }
+
+TEST_CASE("a long title and a long message are read whole where there is room, and nothing else is lost") {
+  View shown;
+  shown.where = "The tender / Contradictions";
+  shown.message =
+      "this is no date: write one date, without other words; two that bound a time as “from 1957 to 1959”";
+  shown.hint = {{"? keys", Role::key}};
+  Panel panel;
+  panel.title =
+      "0 sets that cannot all be true; 69 more with proposals; by the register and 12 reviewed claims";
+  for (int i = 0; i < 40; ++i) panel.blocks.push_back({{{std::to_string(i), Role::plain}}, 0, true});
+  panel.focus = 0;
+  shown.panels = {panel};
+  const std::string large = as_text(render(shown, {80, 24}));
+  CHECK(large.find("“from 1957 to 1959”\n? keys") != std::string::npos);
+  CHECK(large.find("== 0 sets that cannot all be true; 69 more with proposals; by the register") !=
+        std::string::npos);
+  CHECK(large.find("\n   and 12 reviewed claims ==") != std::string::npos);
+  CHECK(large.find(" more below\n> 0\n") != std::string::npos);
+  // Where rows are few, the list comes first.
+  const std::string small = as_text(render(shown, {40, 8}));
+  CHECK(small.find("> 0\n  1\n  2\n  3\n") != std::string::npos);
+  // What is scrolled can be scrolled to its end.
+  shown.panels[0].focus.reset();
+  shown.panels[0].scroll = scroll_limit(shown, {80, 24});
+  shown.message = "";
+  CHECK(as_text(render(shown, {80, 24})).find("\n39\n") != std::string::npos);
+}

@@ -36,9 +36,22 @@ TEST_CASE("sure days, possible days and open sides are told apart by their signs
         "a ------------------\n"
         "  1951  1952  1953  \n");
   CHECK(drawn({{"day", "1951-07-02"}, {"none", ""}}, 25) ==
-        "day            |         \n"
+        "day        |             \n"
         "none (no date)\n"
-        "     1951                \n");
+        "           1951-07       \n");
+}
+
+TEST_CASE("within a year the scale has months, with one at either side of a month") {
+  CHECK(drawn({{"claim", "1951-09"}, {"e12", "1951-09-17"}}, 48) ==
+        "claim               -=============              \n"
+        "e12                        |                    \n"
+        "      1951-08       1951-09       1951-10       \n");
+  CHECK(drawn({{"a", "1951-11/1952-02"}}, 50) ==
+        "a ------------=========================-----------\n"
+        "  1951-11     1951-12     1952-01     1952-02     \n");
+  CHECK(drawn({{"a", "1951"}}, 50) ==
+        "a ================================================\n"
+        "  1951-01    1951-04     1951-07      1951-10     \n");
 }
 
 TEST_CASE("nothing is drawn when nothing is dated or there is no room") {

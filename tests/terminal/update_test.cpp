@@ -74,11 +74,31 @@ TEST_CASE("misread needs a reason, and Escape leaves everything as it was") {
   REQUIRE(state.prompt);
   CHECK(press(state, "Escape").effects.empty());
   CHECK_FALSE(press(state, "Escape").state.prompt);
-  CHECK(press(state, "Enter").effects.empty());
+  // Without it the question stays, and says what is missing until something is typed.
+  Update refused = press(state, "Enter");
+  CHECK(refused.effects.empty());
+  CHECK(refused.state.prompt);
+  CHECK(refused.state.message.find("a misreading needs its reason") == 0);
+  CHECK(press(std::move(refused.state), "n").state.message.empty());
   for (const char* key : {"n", "o"}) state = press(std::move(state), key).state;
   const Update made = press(state, "Enter");
   CHECK(decision(made).why == "no");
   CHECK(decision(made).status == ClaimStatus::misread);
+}
+
+TEST_CASE("what was wrong with a date is not said of the next one") {
+  State state = list_of_three();
+  FormPlace form;
+  form.at = 3;
+  state.places.push_back(form);
+  state = press(std::move(state), "Enter").state;
+  REQUIRE((state.prompt && state.prompt->reads_date));
+  state = press(std::move(state), "x").state;
+  state = update(std::move(state), DateRead{"x", {}, "no date: write one date"}).state;
+  state = press(std::move(state), "Enter").state;
+  CHECK(state.message.find("not taken") == 0);
+  state = press(std::move(state), "Backspace").state;
+  CHECK(state.message.empty());
 }
 
 TEST_CASE("the last decision is made again with its reason") {

@@ -158,5 +158,17 @@ TEST_CASE("whereabouts name who was where: the narrator is not called I") {
   guess.firmness = Firmness::guess;
   CHECK(said(guess).ends_with("the narrator has been, as a guess, at Stores, November 1958: they conflict."));
   CHECK(said(located("", "", "Pellhaven")) == "the narrator has the site at Pellhaven, November 1958.");
-  CHECK(said(located("mate", "the mate", "")) == "the narrator has the mate at a place not named, November 1958.");
+  CHECK(said(located("mate", "the mate", "")) == "the narrator has the mate: no place named, November 1958.");
+  // What no list has may be no name of a place at all.
+  CHECK(said(located("mate", "the mate", "at Pellhaven")) ==
+        "the narrator has the mate: “at Pellhaven”, November 1958.");
+  CHECK(said(located("hand", "you", "leave"))
+            .ends_with("the narrator speaks of where they were, “leave”, November 1958: they conflict."));
+  CHECK(said(located("hand", "I", "")) ==
+        "the narrator speaks of where they were, no place named, November 1958.");
+  Claim doubted = located("hand", "I", "ashore");
+  doubted.polarity = Polarity::denied;
+  doubted.firmness = Firmness::hedged;
+  CHECK(said(doubted).ends_with(
+      "the narrator speaks of where they were not, hedged, “ashore”, November 1958: they agree."));
 }

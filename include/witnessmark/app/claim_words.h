@@ -18,6 +18,9 @@ std::string_view in_words(Outcome outcome);
 /// White space as it falls in a transcript is no part of how a quote reads: runs become one blank.
 std::string one_line(std::string_view text);
 
+/// The name of a term; what no list has is quoted, for it is the talk's word: "“It”".
+std::string named_words(const std::string& key, const std::string& name);
+
 /// "begins · Electric crane · Foredeck (carried) · March 1957 (“March nineteen fifty-seven”)".
 std::string what_words(const ClaimRecord& record);
 

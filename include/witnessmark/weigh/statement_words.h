@@ -25,7 +25,19 @@ std::string when_words(const Dated& dated, const std::optional<Period>& period);
 std::string when_words(const Dated& dated, const std::optional<Period>& period, Reading reading);
 
 /// Where a claim of whereabouts has somebody, or the site.
-std::string whereabouts_words(const Claim& claim, const RegisterIndex& evidence);
+struct Whereabouts {
+  enum class Kind {
+    place,  ///< Of the list of places or the itinerary, or with a capital, as names have.
+    words,  ///< Of the talk: "at Lantern Quay", "ashore", "came home".
+    not_named
+  };
+  Kind kind = Kind::not_named;
+  std::string words;
+};
+Whereabouts whereabouts_of(const Claim& claim, const RegisterIndex& evidence);
+
+/// "at Foredeck"; words of the talk are quoted, for they may be no name: "“ashore”"; "no place named".
+std::string to_string(const Whereabouts& where);
 
 /// A quote within a sentence: white space made single blanks and, where it is longer than 100 code points, only some 72 of them
 /// around `about` (the date as said, say) or, where it does not hold these, its first words; "…" stands for what is left out.

@@ -93,10 +93,12 @@ ClaimLine CodingDesk::State::line(const StoredClaim& stored) const {
   made.speaker = withholding->shown_name(claim.interview, claim.speaker);
   made.quotes = claim.quotes;
   made.statement = claim.statement;
-  made.subject = one_line(term_name(maker->lists().equipment, claim.subject, claim.subject_words));
+  made.subject = one_line(
+      named_words(claim.subject, term_name(maker->lists().equipment, claim.subject, claim.subject_words)));
   if (claim.statement == Statement::located && claim.subject == claim.speaker && !claim.subject.empty())
     made.subject = made.speaker;
-  made.place = one_line(term_name(maker->lists().places, claim.place, claim.place_words));
+  made.place =
+      one_line(named_words(claim.place, term_name(maker->lists().places, claim.place, claim.place_words)));
   made.number = number_words(claim);
   made.when = date_words(claim.when);
   const auto mark = [](bool carried, std::string& words) {

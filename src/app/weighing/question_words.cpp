@@ -30,8 +30,9 @@ std::string stated_by_claim(Claim claim, const RegisterIndex& index) {
     claim.place.clear();
     claim.place_words.clear();
   }
-  std::string text = bare(statement_words(claim, index)) + throughout_words(claim);
-  if (located) text = text.substr(std::string_view("the site ").size());
+  std::string text = statement_words(claim, index) + throughout_words(claim);
+  if (located) text = text.substr(std::string_view("the site").size());
+  text = bare(std::move(text));
   return claim.polarity == Polarity::denied ? "not: " + text : text;
 }
 

@@ -98,10 +98,10 @@ void decide(Work& work, Decide decision) {
   advance(work);
 }
 
-void ask_why(Work& work, const Id& claim, ClaimStatus status, std::string label) {
+void ask_why(Work& work, const Id& claim, ClaimStatus status) {
   Prompt prompt;
   prompt.ask = Ask::why;
-  prompt.label = std::move(label);
+  prompt.label = std::string(why_label(status));
   prompt.pending = {{claim}, status, "", ""};
   if (const ClaimLine* line = line_here(work.state)) prompt.pending.what = words_of(*line);
   work.ask(std::move(prompt));
@@ -245,10 +245,10 @@ bool press_deciding(Work& work, const Key& key) {
       decide(work, {{*id}, ClaimStatus::said_so, "", ""});
       break;
     case 'm':
-      ask_why(work, *id, ClaimStatus::misread, "Misread, because:");
+      ask_why(work, *id, ClaimStatus::misread);
       break;
     case 'x':
-      ask_why(work, *id, ClaimStatus::set_aside, "Set aside, because:");
+      ask_why(work, *id, ClaimStatus::set_aside);
       break;
     case 'e':
       correct(work, *id);

@@ -5,6 +5,7 @@
 
 #include "terminal/update/work.h"
 #include "witnessmark/base/display_width.h"
+#include "witnessmark/base/fold.h"
 
 namespace witnessmark {
 namespace {
@@ -93,7 +94,7 @@ void answer_decide_all(Work& work, const Prompt& prompt) {
   if (*status == ClaimStatus::said_so) return work.want(std::move(decision));
   Prompt why;
   why.ask = Ask::why;
-  why.label = fmt::format("{}, because:", *status == ClaimStatus::misread ? "Misread" : "Set aside");
+  why.label = std::string(why_label(*status));
   why.pending = std::move(decision);
   work.ask(std::move(why));
 }
@@ -101,8 +102,6 @@ void answer_decide_all(Work& work, const Prompt& prompt) {
 void answer_why(Work& work, const Prompt& prompt) {
   Decide decision = prompt.pending;
   decision.why = prompt.text;
-  if (decision.why.empty() && decision.status == ClaimStatus::misread)
-    return work.say("nothing decided: a misreading needs its reason", Role::warning);
   const bool one = decision.claims.size() == 1;
   if (one) work.state.last = decision;
   work.want(std::move(decision));
@@ -185,12 +184,9 @@ void answer(Work& work, const Prompt& prompt) {
                                  "",
                                  prompt.text.empty() ? "as transcribed" : prompt.text});
     case Ask::restrict:
-      if (prompt.text.empty()) return work.say("nothing done: a restriction needs its reason", Role::warning);
       work.want(CodePassage{CodePassage::Kind::restrict, prompt.interview, prompt.range, prompt.text});
       return;
     case Ask::lift:
-      if (prompt.text.empty())
-        return work.say("nothing done: lifting a restriction needs its reason", Role::warning);
       work.want(CodePassage{CodePassage::Kind::lift, prompt.interview, prompt.range, prompt.text});
       return;
     case Ask::entry:
@@ -198,6 +194,16 @@ void answer(Work& work, const Prompt& prompt) {
     case Ask::rule_out:
       return answer_entry(work, prompt);
   }
+}
+
+/// Why an empty answer is none; empty where it is one.
+std::string_view needs_words(const Prompt& prompt) {
+  if (!trim(prompt.text).empty()) return "";
+  if (prompt.ask == Ask::why && prompt.pending.status == ClaimStatus::misread)
+    return "a misreading needs its reason; Escape leaves it undecided";
+  if (prompt.ask == Ask::restrict) return "a restriction needs its reason; Escape leaves it as it is";
+  if (prompt.ask == Ask::lift) return "lifting a restriction needs its reason; Escape leaves it as it is";
+  return "";
 }
 
 /// What the text so far means is asked for at once.
@@ -218,7 +224,10 @@ void press_in_prompt(Work& work, const Key& key) {
     return work.say("left as it was", Role::faint);
   }
   if (key.name == Key::Name::enter) {
-    if (prompt.reads_date && !prompt.fault.empty()) return work.say(prompt.fault, Role::warning);
+    if (prompt.reads_date && !prompt.fault.empty())
+      return work.say("not taken: what is typed is no date yet; Escape leaves it", Role::warning);
+    if (const std::string_view needs = needs_words(prompt); !needs.empty())
+      return work.say(std::string(needs), Role::warning);
     const Prompt answered = std::move(prompt);
     work.state.prompt.reset();
     work.say("");
@@ -228,6 +237,7 @@ void press_in_prompt(Work& work, const Key& key) {
   const std::string before = prompt.text;
   type(prompt, key);
   if (prompt.text == before) return;
+  work.say("");  // what was wrong with the text before
   if (!prompt.list && prompt.ask != Ask::said_about) prompt.matches.clear();
   ask_meaning(work, prompt);
 }

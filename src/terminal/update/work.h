@@ -44,6 +44,12 @@ bool press_everywhere(Work& work, const Key& key);
 /// A key while something is being typed.
 void press_in_prompt(Work& work, const Key& key);
 
+/// Asks for the reason of a decision.
+inline std::string_view why_label(ClaimStatus status) {
+  return status == ClaimStatus::misread ? "Misread, because:"
+                                        : "Set aside, because (Enter alone: no reason):";
+}
+
 /// What came of an effect.
 void arrive(Work& work, const Event& event);
 

@@ -106,10 +106,16 @@ std::string claim_words(const Claim& claim, std::string_view quote, const Regist
   Claim read = claim;
   if (read.when.period && words.find(read.when.dated.written) != std::string::npos) read.when.dated.written.clear();
   const std::string said = words.empty() ? "" : fmt::format(", “{}”,", words);
-  if (claim.statement == Statement::located && !claim.subject.empty() && claim.subject == claim.speaker)
-    return fmt::format("the narrator{} {} {}, {}", said, verb(claim, "has been", "denies having been"),
-                       whereabouts_words(claim, evidence),
+  if (claim.statement == Statement::located && !claim.subject.empty() && claim.subject == claim.speaker) {
+    const Whereabouts where = whereabouts_of(claim, evidence);
+    const bool place = where.kind == Whereabouts::Kind::place;
+    const std::string is_said =
+        place ? verb(claim, "has been", "denies having been")
+              : verb(claim, "speaks of where they were", "speaks of where they were not") +
+                    (claim.firmness == Firmness::firm ? "," : "");
+    return fmt::format("the narrator{} {} {}, {}", said, is_said, to_string(where),
                        when_words(read.when.dated, read.when.period, reading_of(claim)));
+  }
   return fmt::format("the narrator{} {} {}", said, verb(claim, "has", "denies"), statement_words(read, evidence));
 }
 
