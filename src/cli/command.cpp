@@ -3,6 +3,7 @@
 #include <fmt/ostream.h>
 
 #include <algorithm>
+#include <stdexcept>
 
 #include "witnessmark/base/counted.h"
 #include "witnessmark/base/fold.h"
@@ -78,6 +79,11 @@ Result<SiteFile> Command::open_to_edit(const std::string& path) const {
 
 Result<SiteFile> Command::open_to_read(const std::string& path) const {
   return SiteFile::read(path);
+}
+
+void Command::send_out() const {
+  if (!out().flush())
+    throw std::runtime_error("what was printed could not all be written; see whether the disk is full");
 }
 
 void Command::fail(const Error& error) {

@@ -36,6 +36,9 @@ class Command {
   std::ostream& out() const { return setting_.out; }
   std::ostream& err() const { return setting_.err; }
 
+  /// Sends on what was printed; throws where it cannot be written, as on a full disk.
+  void send_out() const;
+
   const CommandSetting& setting() const { return setting_; }
   Surroundings surroundings() const;
 

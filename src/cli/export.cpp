@@ -74,8 +74,11 @@ void add_export(CLI::App& program, Command& command) {
       return {};
     };
     if (options->to.empty()) {
+      SiteTransaction work(*site);
       if (const auto noted = note(); !noted) return command.fail(noted.error());
       command.out() << text;
+      command.send_out();
+      work.commit();
     } else if (const auto written = write_file(options->to, text, note); !written) {
       return command.fail(written.error());
     }

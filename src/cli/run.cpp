@@ -73,7 +73,9 @@ int run(const std::vector<std::string>& arguments, const CommandSetting& setting
     return command.exit_code();
   }
   try {
-    return parse_and_run(program, command, arguments, setting);
+    const int code = parse_and_run(program, command, arguments, setting);
+    command.send_out();
+    return code;
   } catch (const std::exception& failure) {
     fmt::print(setting.err, "witnessmark: the machine failed: {}\n", failure.what());
     return kMachineFailed;
