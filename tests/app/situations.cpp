@@ -78,14 +78,14 @@ class Checker {
     result.situation = row.at("situation");
     result.quote = row.at("interview") + ": " + row.at("quote");
     const auto text = load_reading_text(site_, row.at("interview"));
-    const auto range = text ? find_passage(*text, row.at("quote")) : std::nullopt;
-    if (!range) {
+    const auto places = text ? find_passage(*text, row.at("quote")) : std::vector<CodePointRange>();
+    if (places.empty()) {
       result.found = "the words are not in the transcript";
       return result;
     }
     // The best of the claims over these words counts.
     for (const Claim& claim : claims_[row.at("interview")]) {
-      if (!over(claim, *range)) continue;
+      if (!over(claim, places.front())) continue;
       const SituationResult one = hold(row, claim, result);
       if (score(one) > score(result) || result.found.empty()) result = one;
     }

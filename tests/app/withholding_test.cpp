@@ -110,11 +110,31 @@ TEST_CASE("when closure and event are past an interview goes out, under the name
 TEST_CASE("a passage is found by its first and last words, white space as it falls") {
   const std::string text = "We sailed.\nHe told me  a thing\nI shall not say. Then we ate.";
   const auto range = find_passage(text, "He told me a thing … not say.");
-  REQUIRE(range);
-  CHECK(text.substr(range->begin.value, range->length()) == "He told me  a thing\nI shall not say.");
-  CHECK(!find_passage(text, "He told her"));
-  CHECK(!find_passage(text, " … "));
-  CHECK(!find_passage(text, "Then we ate. … We sailed."));
+  REQUIRE(range.size() == 1);
+  CHECK(text.substr(range[0].begin.value, range[0].length()) == "He told me  a thing\nI shall not say.");
+  CHECK(find_passage(text, "He told her").empty());
+  CHECK(find_passage(text, " … ").empty());
+  CHECK(find_passage(text, "Then we ate. … We sailed.").empty());
+}
+
+TEST_CASE("a passage whose words can mean several places is given with the first and the last") {
+  const std::string text = "He took it. We ate. He took it. He was my mate. The end was bad. We ate.";
+  const auto words = [&](std::string_view quote) {
+    std::vector<std::string> found;
+    for (const CodePointRange& range : find_passage(text, quote))
+      found.push_back(text.substr(range.begin.value, range.length()));
+    return found;
+  };
+  using Words = std::vector<std::string>;
+  CHECK(words("He took it.") == Words{"He took it.", "He took it."});
+  CHECK(words("He took it. He was") == Words{"He took it. He was"});
+  CHECK(words("He took it. … my mate.").size() == 2);        // begins here or there
+  CHECK(words("He was … We ate.") == Words{"He was my mate. The end was bad. We ate."});   // the other stands before
+  CHECK(words("it. We … We ate.") == Words{"it. We ate. He took it. He was my mate. The end was bad. We ate."});
+  CHECK(words("We ate. … took").size() == 1);
+  CHECK(words("My mate … bad").empty());
+  // What lies between may stand at several places: the passage is the same.
+  CHECK(words("it. We … it … bad.") == Words{"it. We ate. He took it. He was my mate. The end was bad."});
 }
 
 TEST_CASE("bounds and contradictions rest on no withheld claim and on no entry of withheld testimony") {

@@ -20,9 +20,9 @@ struct InterviewFilesReading {
   std::vector<Diagnostic> diagnostics;  ///< By file and line.
   std::vector<UnresolvedKey>
       unresolved;  ///< Persons, interviews or sources to be looked for in the site file.
-  /// Where each interview of `file` names its transcript, and each speaker the label: the message is the text
-  /// and the cell, for whoever finds something wrong with it.
-  std::vector<Error> transcript_cells, label_cells;
+  /// Where each interview of `file` names its transcript, each speaker the label, and each passage the quote:
+  /// the message is the text and the cell, for whoever finds something wrong with it.
+  std::vector<Error> transcript_cells, label_cells, quote_cells;
   std::vector<std::filesystem::path> files_read;
   bool ok = false;  ///< No diagnostic is an error. Rows with an error are left out of `file`.
 };

@@ -103,28 +103,39 @@ class TranscriptReading {
   std::vector<Diagnostic>& diagnostics_;
 };
 
-/// Finds the passages under conditions of their own. One that is not found is an error: a restriction is
-/// never lost because of a slip in its words.
-std::map<std::string, std::vector<RestrictedPassage>> locate(const InterviewFile& file,
+/// What is wrong with the words of a passage that stands at none or at several places.
+Error no_one_place(const Error& cell, const std::string& interview, bool several) {
+  Error error = cell;
+  if (several) {
+    error.message += ": the transcript of " + interview + " has these words at more than one place";
+    error.advice = "give more of its first and last words, so that they mean one place only";
+  } else {
+    error.message += ": these words are not in the transcript of " + interview;
+    error.advice = "copy its first and last words exactly, with … for what lies between";
+  }
+  return error;
+}
+
+/// Finds the passages under conditions of their own. One that is not found, or that may be any of several places, is an
+/// error: a restriction is never lost because of a slip in its words.
+std::map<std::string, std::vector<RestrictedPassage>> locate(const InterviewFilesReading& reading,
                                                              const std::vector<TranscriptFile>& transcripts,
                                                              const SiteFile& site,
                                                              std::vector<Diagnostic>& diagnostics) {
   std::map<std::string, std::vector<RestrictedPassage>> located;
-  for (RestrictedPassage passage : file.passages) {
+  for (std::size_t i = 0; i < reading.file.passages.size(); ++i) {
+    RestrictedPassage passage = reading.file.passages[i];
     std::optional<std::string> text;
     for (const TranscriptFile& transcript : transcripts) {
       if (transcript.interview == passage.interview) text = transcript.transcript.reading_text;
     }
     if (!text) text = load_reading_text(site, passage.interview);
-    const auto range = text ? find_passage(*text, passage.quote) : std::nullopt;
-    if (!range) {
-      add_error(diagnostics,
-                {"passages.csv", 0, 0,
-                 "the passage “" + passage.quote + "” is not in the transcript of " + passage.interview,
-                 "copy its first and last words exactly, with … for what lies between"});
+    const auto places = text ? find_passage(*text, passage.quote) : std::vector<CodePointRange>();
+    if (places.size() != 1) {
+      add_error(diagnostics, no_one_place(reading.quote_cells[i], passage.interview, !places.empty()));
       continue;
     }
-    passage.range = *range;
+    passage.range = places.front();
     located[passage.interview].push_back(std::move(passage));
   }
   return located;
@@ -158,7 +169,7 @@ InterviewsTakenIn take_in_interviews(SiteFile& site, const std::filesystem::path
       TranscriptReading(reading, interviews.parent_path(), *abbreviations, surroundings, account.diagnostics)
           .read_all();
   append(account.diagnostics, check_speakers(site, reading, transcripts, surroundings));
-  const auto passages = locate(reading.file, transcripts, site, account.diagnostics);
+  const auto passages = locate(reading, transcripts, site, account.diagnostics);
   if (!reading.ok || has_error(account.diagnostics)) return account;
 
   SiteTransaction work(site);

@@ -200,7 +200,9 @@ class InterviewFilesReader {
     passage.conditions = read_conditions(row, Access::restricted);
     passage.reason = row.with_extra(row.text("reason"));
     references_.use(KeyKind::interview, passage.interview, "interview", row);
-    if (row.ok()) out_.file.passages.push_back(std::move(passage));
+    if (!row.ok()) return;
+    out_.file.passages.push_back(std::move(passage));
+    out_.quote_cells.push_back(row.at("quote"));
   }
 
   InterviewFilesReading out_;
