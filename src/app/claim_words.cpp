@@ -90,7 +90,8 @@ std::string named_words(const std::string& key, const std::string& name) {
 
 std::string what_words(const ClaimRecord& record) {
   const Claim& claim = record.claim;
-  std::string text(to_string(claim.statement));
+  std::string text = claim.polarity == Polarity::denied ? "not " : "";
+  text += to_string(claim.statement);
   const auto add = [&](const std::string& words) { text += words.empty() ? "" : " · " + words; };
   const std::string subject = named_words(claim.subject, record.subject_name);
   const std::string place = named_words(claim.place, record.place_name);
@@ -106,7 +107,6 @@ std::string how_words(const Claim& claim) {
   std::string text(to_string(claim.basis));
   if (!claim.knower.empty()) text += fmt::format(" ({})", claim.knower);
   text += fmt::format(", {}", to_string(claim.firmness));
-  if (claim.polarity == Polarity::denied) text += ", denied";
   if (claim.led) text += ", led by the interviewer";
   if (claim.withdrawn) text += ", taken back";
   return one_line(text);

@@ -5,7 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "command.h"
-#include "conclusion_text.h"
+#include "report_text.h"
 #include "taking_in_text.h"
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/app/take_in.h"
@@ -74,7 +74,9 @@ void list(Command& command, const ConclusionsOptions& options) {
   }
   if (histories.empty()) fmt::print(command.out(), "no conclusion is recorded\n");
   for (const ConclusionHistory& history : histories) {
-    print_conclusion(command.out(), history);
+    Report lines;
+    add_conclusion(lines, history);
+    print_lines(command.out(), lines);
     print_answers(command, history);
   }
   fmt::print(command.out(), "{}\n", withholding.account());

@@ -5,7 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "command.h"
-#include "conclusion_text.h"
+#include "report_text.h"
 #include "witnessmark/base/fold.h"
 
 namespace witnessmark {
@@ -42,7 +42,9 @@ void print_text(Command& command, const OpenQuestions& open, std::size_t most) {
   }
   if (!open.to_correct.empty())
     fmt::print(out, "\nOnce concluded and said, replaced since ({}):\n", open.to_correct.size());
-  for (const ConclusionHistory& history : open.to_correct) print_conclusion(out, history);
+  Report replaced;
+  for (const ConclusionHistory& history : open.to_correct) add_conclusion(replaced, history);
+  print_lines(out, replaced);
   fmt::print(out, "\n");
   for (const std::string& interview : open.unread)
     fmt::print(out, "{}: no transcript, so nothing in it was read\n", interview);

@@ -21,7 +21,8 @@ std::string one_line(std::string_view text);
 /// The name of a term; what no list has is quoted, for it is the talk's word: "“It”".
 std::string named_words(const std::string& key, const std::string& name);
 
-/// "begins · Electric crane · Foredeck (carried) · March 1957 (“March nineteen fifty-seven”)".
+/// "begins · Electric crane · Foredeck (carried) · March 1957 (“March nineteen fifty-seven”)"; "not begins · …" where
+/// the narrator denies it.
 std::string what_words(const ClaimRecord& record);
 
 /// What a curator looks for comes first: conflicts, agreements, what is compatible, then the rest; smaller is
@@ -43,7 +44,7 @@ std::string date_words(const ClaimTime& when);
 /// The time as read and as said: "March 1957 (“March nineteen fifty-seven”)"; empty when undated.
 std::string when_words(const ClaimTime& when);
 
-/// "told (The bosun), hedged, denied, led by the interviewer".
+/// "told (The bosun), hedged, led by the interviewer".
 std::string how_words(const Claim& claim);
 
 /// "told 41 years after, aged 24 to 25 then, there at the time"; empty when nothing is known.

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "witnessmark/app/report.h"
 #include "witnessmark/model/access.h"
 #include "witnessmark/model/authority_list.h"
 #include "witnessmark/model/claim_record.h"
@@ -159,19 +160,6 @@ struct ClaimPageFull {
   std::vector<std::string> history;  ///< One line an act on it, oldest first.
 };
 
-/// A line of a list that is read rather than worked through: what was said about something, contradictions,
-/// the journal.
-struct ReportLine {
-  enum class Weight { heading, item, detail, caution };
-  Weight weight = Weight::item;
-  std::string text;
-  std::optional<Id> claim;            ///< It is about this claim.
-  std::string interview;              ///< It is about a place in this transcript …
-  std::optional<CodePoint> position;  ///< … here.
-  std::string difference;             ///< It is about a difference between coders: its key.
-  std::string entry;                  ///< It is about an entry or a stay of the register: its key.
-};
-
 enum class ReportKind {
   said_about,
   search,
@@ -182,11 +170,6 @@ enum class ReportKind {
   differences,
   cautions,
   entry
-};
-
-struct Report {
-  std::string title;
-  std::vector<ReportLine> lines;
 };
 
 /// A term of a list that bears what was typed in one of its names.

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "witnessmark/app/conclusions.h"
+#include "witnessmark/app/report.h"
 #include "witnessmark/app/surroundings.h"
 #include "witnessmark/base/result.h"
 #include "witnessmark/model/claim_record.h"
@@ -11,7 +12,7 @@
 
 namespace witnessmark {
 
-/// A turn that names the place or equipment and that no claim on it quotes.
+/// A turn that names the place or equipment, in any form a claim would be proposed by, and that no claim on it quotes.
 struct UnreadPassage {
   std::string interview;
   std::string narrator;
@@ -25,6 +26,7 @@ struct SaidAbout {
   std::vector<std::string> terms;          ///< "after crane (equipment aft-crane)": what the name was taken for.
   std::vector<ClaimRecord> reviewed;       ///< A coder found they said so.
   std::vector<ClaimRecord> proposed;       ///< Nobody has decided yet: a preview.
+  std::vector<ClaimRecord> put_aside;      ///< A coder marked them misread or set them aside: shown, and of no weight.
   std::vector<UnreadPassage> unread;
   std::vector<ConclusionHistory> conclusions;    ///< What was concluded on it, those that stand first.
   std::vector<std::string> without_transcript;   ///< Interviews nobody can have read here.
@@ -43,5 +45,8 @@ std::string conflict_words(const ClaimRecord& record);
 /// names when neither list has the name.
 Result<SaidAbout> said_about(const SiteFile& site, std::string_view name, TellingOrder order,
                              const Surroundings& surroundings);
+
+/// Conflicts first, then each claim in full by how far it is reviewed, talk nobody has read, and what was concluded.
+Report said_report(const SaidAbout& said);
 
 }  // namespace witnessmark

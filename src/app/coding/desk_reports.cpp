@@ -21,59 +21,6 @@ namespace {
 
 using Weight = ReportLine::Weight;
 
-/// A claim with its words, how it was told, and how it stands; each line leads to it.
-void add_record(Report& report, const ClaimRecord& record) {
-  const QuoteRecord quote = record.quotes.empty() ? QuoteRecord{} : record.quotes.front();
-  const std::string time = time_words(quote.time, quote.timing);
-  const auto add = [&](Weight weight, std::string text) {
-    report.lines.push_back(
-        {weight, std::move(text), record.claim.id, record.claim.interview, std::nullopt, "", ""});
-  };
-  add(Weight::item, fmt::format("{} ({}, {}{}{}): “{}”", one_line(record.narrator), record.claim.interview,
-                                record.interview_date, time.empty() ? "" : ", ", time, one_line(quote.text)));
-  add(Weight::detail, fmt::format("{}; {}", what_words(record), how_words(record.claim)));
-  std::vector<Comparison> comparisons = record.comparisons;
-  std::stable_sort(comparisons.begin(), comparisons.end(),
-                   [](const Comparison& a, const Comparison& b) { return weight_of(a) < weight_of(b); });
-  for (const Comparison& comparison : comparisons)
-    add(Weight::detail, "-> " + one_line(comparison.explanation));
-}
-
-Result<Report> said(const SiteFile& site, const std::string& name, const Surroundings& surroundings) {
-  auto found = said_about(site, name, TellingOrder::event, surroundings);
-  if (!found) return found.error();
-  Report report;
-  for (const std::string& term : found->terms)
-    report.title += (report.title.empty() ? "" : "; ") + one_line(term);
-  const auto conflicts = conflicting(*found);
-  if (!conflicts.empty())
-    add_line(report, Weight::heading,
-             fmt::format("Conflict with an entry: {} of {}", conflicts.size(),
-                         counted(found->reviewed.size() + found->proposed.size(), "claim")));
-  for (const ClaimRecord* record : conflicts)
-    report.lines.push_back(
-        {Weight::item,
-         fmt::format("{} ({}): {}: with {}", one_line(record->narrator), record->claim.interview,
-                     what_words(*record), one_line(conflict_words(*record))),
-         record->claim.id, record->claim.interview, std::nullopt, "", ""});
-  add_line(report, Weight::heading, fmt::format("Said so, reviewed: {}", found->reviewed.size()));
-  for (const ClaimRecord& record : found->reviewed) add_record(report, record);
-  add_line(report, Weight::heading,
-           fmt::format("Preview: proposed, not yet reviewed: {}", found->proposed.size()));
-  for (const ClaimRecord& record : found->proposed) add_record(report, record);
-  add_line(report, Weight::heading,
-           fmt::format("Named in talk, in no claim, not read yet: {}", found->unread.size()));
-  for (const UnreadPassage& passage : found->unread)
-    report.lines.push_back({Weight::item,
-                            fmt::format("{} {}: “{}”", passage.interview,
-                                        time_words(passage.time, passage.timing), one_line(passage.text)),
-                            std::nullopt, passage.interview, passage.range.begin, "", ""});
-  for (const std::string& interview : found->without_transcript)
-    add_line(report, Weight::caution, interview + ": no transcript, so nothing in it was read");
-  add_line(report, Weight::caution, found->withheld);
-  return report;
-}
-
 Report cautions() {
   Report report;
   report.title = "Before anything is done with what is found here";
@@ -194,15 +141,14 @@ Report found_words(const CodingDesk::State& state, const std::string& words) {
 
 }  // namespace
 
-void add_line(Report& report, ReportLine::Weight weight, std::string text) {
-  report.lines.push_back({weight, std::move(text), std::nullopt, "", std::nullopt, "", ""});
-}
-
 Result<Report> CodingDesk::report(ReportKind kind, const std::string& subject) const {
   const State& state = *state_;
   switch (kind) {
-    case ReportKind::said_about:
-      return said(state.site, subject, state.surroundings);
+    case ReportKind::said_about: {
+      const auto said = said_about(state.site, subject, TellingOrder::event, state.surroundings);
+      if (!said) return said.error();
+      return said_report(*said);
+    }
     case ReportKind::search:
       return found_words(state, subject);
     case ReportKind::journal:

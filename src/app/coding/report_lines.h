@@ -9,9 +9,6 @@
 
 namespace witnessmark {
 
-/// A line that leads nowhere.
-void add_line(Report& report, ReportLine::Weight weight, std::string text);
-
 /// An entry or a stay of the register in full, and the claims it was held against. An Error when it is not
 /// known.
 Result<Report> entry_report(const CodingDesk::State& state, const std::string& key);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "app/said/named_terms.h"
 #include "app/stays/shown_evidence.h"
 #include "witnessmark/base/parallel.h"
 

@@ -6,6 +6,7 @@
 #include <map>
 #include <tuple>
 
+#include "app/said/named_terms.h"
 #include "app/stays/shown_evidence.h"
 #include "witnessmark/app/date_meaning.h"
 #include "witnessmark/app/date_reading.h"

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 
+#include "app/said/named_terms.h"
 #include "app/stays/shown_evidence.h"
 #include "witnessmark/weigh/statement_words.h"
 

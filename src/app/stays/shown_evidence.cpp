@@ -7,7 +7,6 @@
 #include <algorithm>
 
 #include "witnessmark/app/date_meaning.h"
-#include "witnessmark/base/did_you_mean.h"
 #include "witnessmark/store/claims.h"
 #include "witnessmark/store/evidence.h"
 #include "witnessmark/store/interviews.h"
@@ -69,29 +68,6 @@ std::string ShownEvidence::withheld() const {
 
 std::string value_name(const std::string& subject_name, const std::string& property) {
   return property.empty() ? subject_name : subject_name + ", " + property;
-}
-
-Result<NamedTerms> named_terms(const AuthorityLists& lists, std::string_view name, bool equipment_too) {
-  NamedTerms found;
-  std::vector<std::string> names;
-  const auto look_in = [&](const AuthorityList& list, std::set<std::string>& keys) {
-    std::vector<const Term*> terms = list.named(name);
-    if (const Term* by_key = list.find(name)) terms.push_back(by_key);
-    for (const Term* term : terms)
-      for (const std::string& key : list.all_within(term->key)) keys.insert(key);
-    for (const Term& term : list.terms()) {
-      names.push_back(term.name);
-      names.insert(names.end(), term.spoken.begin(), term.spoken.end());
-    }
-  };
-  look_in(lists.places, found.places);
-  if (equipment_too) look_in(lists.equipment, found.equipment);
-  if (!found.places.empty() || !found.equipment.empty()) return found;
-  const std::string near = did_you_mean(near_matches(name, names));
-  const std::string what =
-      equipment_too ? fmt::format("neither the list of places nor that of equipment has “{}”", name)
-                    : fmt::format("the list of places has no “{}”", name);
-  return Error{"", 0, 0, what, near.empty() ? "see the names in the lists taken in" : near};
 }
 
 }  // namespace witnessmark

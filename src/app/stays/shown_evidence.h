@@ -55,11 +55,4 @@ class ShownEvidence {
 /// "Funnel, colour: buff" where a value of a property is meant; else the name.
 std::string value_name(const std::string& subject_name, const std::string& property);
 
-/// The keys a name stands for, with all that lies within them.
-struct NamedTerms {
-  std::set<std::string> places, equipment;
-};
-/// An Error with near names when no list asked has the name.
-Result<NamedTerms> named_terms(const AuthorityLists& lists, std::string_view name, bool equipment_too);
-
 }  // namespace witnessmark

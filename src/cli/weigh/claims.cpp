@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "cli/record_text.h"
+#include "cli/report_text.h"
 #include "cli/weigh/section.h"
 #include "witnessmark/app/claim_records.h"
 #include "witnessmark/base/counted.h"
@@ -57,7 +57,11 @@ Result<void> print_account(Command& command, const WeighRequest& request, const 
     Withholding withholding(request.site, request.surroundings.today);
     const auto printed =
         for_each_record_of(request.site, shown, request.surroundings, withholding,
-                           [&](const ClaimRecord& record) { print_record(out, record, section.outcome); });
+                           [&](const ClaimRecord& record) {
+                             Report lines;
+                             add_record(lines, record, section.outcome);
+                             print_lines(out, lines);
+                           });
     if (!printed) return printed;
     if (section.claims.size() > shown.size())
       fmt::print(out, "  … and {} more (--most)\n", section.claims.size() - shown.size());
