@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+#include <sstream>
+
 #include "memory_files.h"
 
 using namespace witnessmark;
@@ -157,18 +159,16 @@ TEST_CASE("the cell is the spreadsheet's, whatever line breaks cells before it h
             .starts_with("error: in/interviews.csv:6:8: \"199x\" in cell C4 (date) is no EDTF date: "));
 }
 
-TEST_CASE("a header that will not do is told of and no row is read") {
+TEST_CASE("a header that will not do is told of and nothing is taken in") {
   struct Row {
     const char* text;
     const char* faults;
   };
   const Row rows[] = {
       {"interview,narators,date\n1,tusk,1994\n",
-       "warning: in/interviews.csv:1:11: the column \"narators\" is not known and is kept in the notes (did "
-       "you mean "
-       "narrators?)\n"
-       "error: in/interviews.csv:1: the column narrators is missing (rename the column narators, if that is "
-       "it)\n"},
+       "error: in/interviews.csv:1:11: the column \"narators\" is not known (did you mean narrators? If it "
+       "is "
+       "one of your own, give it a name less like it)\n"},
       {"interview,narrators\n",
        "error: in/interviews.csv:1: the column date is missing (the first line names the columns; date "
        "holds: When the interview "
@@ -186,8 +186,46 @@ TEST_CASE("a header that will not do is told of and no row is read") {
     const auto reading = read_interviews(row.text);
     CHECK(faults(reading) == row.faults);
     CHECK(!reading.ok);
-    CHECK(reading.file.interviews.empty());
   }
+}
+
+TEST_CASE("a slip in a header is told of once, and by itself, in every file") {
+  const char* interviews = "interview,narrators,date\n1,tusk,1994\n";
+  struct Row {
+    const char* file;
+    const char* text;
+    const char* column;  // where the slip stands, what stands there, what is meant
+  };
+  const Row rows[] = {
+      {"in/interviews.csv", "interview,narrators,date,transcirpt\n1,tusk,1994,01.txt\n",
+       "26 transcirpt transcript"},
+      {"in/persons.csv", "person,name,brith\ntusk,Nora Tusk,1921\nhale,Ann Hale,\n", "13 brith birth"},
+      {"in/persons.csv", "preson,name\ntusk,Nora Tusk\nhale,Ann Hale\n", "1 preson person"},
+      {"in/service.csv", "person,when,roll\ntusk,1950,Cook\n", "13 roll role"},
+      {"in/speakers.csv", "interview,label,role,persn\n1,T,narrator,tusk\n", "22 persn person"},
+      {"in/releases.csv", "interview,person,release,close_until\n1,tusk,signed,2040\n",
+       "26 close_until closed_until"},
+      {"in/passages.csv", "interview,quote,acess\n1,He said,closed\n", "17 acess access"},
+  };
+  for (const Row& row : rows) {
+    CAPTURE(row.text);
+    const bool main = std::string_view(row.file) == "in/interviews.csv";
+    const auto reading = read_interviews(main ? row.text : interviews, {{row.file, row.text}});
+    std::istringstream words(row.column);
+    std::string at, typed, meant;
+    words >> at >> typed >> meant;
+    CHECK(faults(reading) == "error: " + std::string(row.file) + ":1:" + at + ": the column \"" + typed +
+                                 "\" is not known (did you mean " + meant +
+                                 "? If it is one of your own, give it a name less like it)\n");
+    CHECK(!reading.ok);
+  }
+}
+
+TEST_CASE("the columns of another table are told of once") {
+  CHECK(
+      faults(read_interviews("person,name,birth\ntusk,Nora Tusk,1921\n")) ==
+      "error: in/interviews.csv:1:1: the columns are those of the table persons, not of interviews (take it "
+      "in as persons; the table interviews is wanted here)\n");
 }
 
 TEST_CASE("headers may be written as people write them") {

@@ -71,6 +71,16 @@ TEST_CASE("faults of a CSV list are told") {
        "else, or in nothing)\n"},
       {"place,name,number,number_scheme\na,A,3-75-4,since-1949\nb,B,01,since-1949\nc,C,C-207 A,before-1949\n",
        nullptr},
+      {"place,name,witihn\nmess,Mess,tender\ntender,Tender,\n",
+       "error: l.csv:1:12: the column \"witihn\" is not known (did you mean within? If it is one of your "
+       "own, "
+       "give it a name less like it)\n"},
+      {"equipment,name,place\nbell,Bell,mess\nlamp,Lamp,mess\n",
+       "error: l.csv:1:1: the columns are those of the table equipment, not of places (take it in as "
+       "equipment; "
+       "the table places is wanted here)\n"},
+      {"place,name,equipment\nmess,Mess,stove\ntender,Tender,\n",  // a column of one's own
+       "note: l.csv:1:12: the column \"equipment\" is not known and is kept in the notes\n"},
       {"place,name,within\nmess,Mess,tendr\ntender,Tender,\n",
        "unresolved: l.csv:2:11: \"tendr\" in cell C2 (within) is not the key of a place (did you mean "
        "tender?)\n"},

@@ -102,8 +102,9 @@ TEST_CASE("faults of a register in XML name the element") {
        "error: r.xml:2:1: element title is empty (it must hold: Title or description)\n"},
       {"<source key=\"a\" id=\"b\"><kind>log</kind><tittle>x</tittle><title>A</title></source>words",
        "error: r.xml:2:1: the attribute id is not known here (all but the key stands in elements)\n"
-       "warning: r.xml:2:40: the element \"tittle\" is not known and is kept in the notes (did you mean "
-       "title?)\n"
+       "error: r.xml:2:40: the element \"tittle\" is not known (did you mean title? If it is one of your "
+       "own, "
+       "give it a name less like it)\n"
        "error: r.xml:2:83: text stands outside any element of the register (take it out)\n"},
       {"<event key=\"y\"><name>Y</name><spoken>a|b</spoken><when>1955</when></event>",
        "error: r.xml:2:30: spoken holds | (repeat the element spoken for each value)\n"},

@@ -1,4 +1,5 @@
 #pragma once
+#include <cstdint>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -12,6 +13,7 @@ enum class ListFormat { csv, skos };
 
 struct ListReading {
   std::vector<Term> terms;  ///< In the order of the file; ids are nil.
+  std::vector<std::int64_t> lines;  ///< Where each of them stands in the file.
   std::vector<Diagnostic> diagnostics;
   std::vector<UnresolvedKey> unresolved;  ///< Broader terms and places that the file does not define.
   bool ok = false;

@@ -1,5 +1,6 @@
 #include "read/tables/column_description.h"
 
+#include <algorithm>
 #include <array>
 #include <stdexcept>
 #include <utility>
@@ -57,6 +58,20 @@ std::vector<ColumnDescription> column_descriptions(std::string_view table) {
                        split_list(cells[3].text), cells[4].text});
   }
   return columns;
+}
+
+std::vector<std::string> table_names() {
+  constexpr std::string_view kFolder = "csv/", kEnding = ".csv";
+  std::vector<std::string> names;
+  for (const EmbeddedSchema& schema : embedded_schemas()) {
+    std::string_view path = schema.path;
+    if (!path.starts_with(kFolder) || !path.ends_with(kEnding)) continue;
+    path.remove_prefix(kFolder.size());
+    path.remove_suffix(kEnding.size());
+    names.emplace_back(path);
+  }
+  std::sort(names.begin(), names.end());
+  return names;
 }
 
 }  // namespace witnessmark

@@ -19,4 +19,7 @@ struct ColumnDescription {
 /// when that is malformed or missing: a broken build.
 std::vector<ColumnDescription> column_descriptions(std::string_view table);
 
+/// The names of all tables described, sorted.
+std::vector<std::string> table_names();
+
 }  // namespace witnessmark

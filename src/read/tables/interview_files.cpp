@@ -58,6 +58,7 @@ class InterviewFilesReader {
     if (!row.ok()) return;
     person_at_[person.key] = out_.file.persons.size();
     out_.file.persons.push_back(std::move(person));
+    out_.person_cells.push_back({row.at("birth"), row.at("death"), {}});
   }
 
   void read_interview(RowReader& row) {
@@ -91,6 +92,7 @@ class InterviewFilesReader {
     if (!row.ok()) return;
     out_.file.interviews.push_back(std::move(interview));
     out_.transcript_cells.push_back(row.at("transcript"));
+    out_.date_cells.push_back(row.at("date"));
   }
 
   void read_session(RowReader& row, Interview& interview) {
@@ -139,6 +141,7 @@ class InterviewFilesReader {
       return;
     }
     out_.file.persons[found->second].service.push_back(std::move(period));
+    out_.person_cells[found->second].service.push_back(row.at("when"));
   }
 
   void read_speaker(RowReader& row) {

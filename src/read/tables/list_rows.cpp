@@ -67,7 +67,9 @@ ListReading read_csv_list(std::string_view bytes, std::string_view source, Autho
   const Table table = read_table(bytes, source, name, true, reading.diagnostics);
   for_each_row(table, reading.diagnostics, [&](RowReader& row) {
     Term term = read_term(row, kind, references);
-    if (row.ok()) reading.terms.push_back(std::move(term));
+    if (!row.ok()) return;
+    reading.terms.push_back(std::move(term));
+    reading.lines.push_back(row.line());
   });
   reading.unresolved = references.unresolved();
   return reading;

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 #include <stdexcept>
 
 #include "witnessmark/base/did_you_mean.h"
@@ -19,6 +20,37 @@ std::string column_name(std::string_view header) {
   std::replace_if(
       name.begin(), name.end(), [](char c) { return c == ' ' || c == '-'; }, '_');
   return name;
+}
+
+/// How many of the header's names the table describes.
+std::size_t count_described(const std::vector<ColumnDescription>& columns,
+                            const std::vector<std::string>& header) {
+  return static_cast<std::size_t>(
+      std::count_if(columns.begin(), columns.end(), [&](const ColumnDescription& column) {
+        return std::find(header.begin(), header.end(), column.name) != header.end();
+      }));
+}
+
+/// Another table whose columns these are: it describes more of them, lacks none that it requires, and its
+/// key stands first or `named` lacks a column it requires. Of several the one that describes most.
+std::optional<std::string> table_meant(const std::vector<std::string>& header, std::string_view named,
+                                       const std::vector<ColumnDescription>& columns) {
+  const auto has = [&](const ColumnDescription& column) {
+    return !column.required || std::find(header.begin(), header.end(), column.name) != header.end();
+  };
+  const bool complete = std::all_of(columns.begin(), columns.end(), has);
+  std::size_t most = count_described(columns, header);
+  std::optional<std::string> meant;
+  for (const std::string& name : table_names()) {
+    if (name == named) continue;
+    const auto others = column_descriptions(name);
+    const std::size_t described = count_described(others, header);
+    if (described <= most || !std::all_of(others.begin(), others.end(), has)) continue;
+    if (complete && others.front().name != header.front()) continue;
+    most = described;
+    meant = name;
+  }
+  return meant;
 }
 
 std::int64_t line_breaks(std::string_view text) {
@@ -80,23 +112,35 @@ class TableReader {
     return names;
   }
 
+  /// Whether the rows can be read. A column that is nearly a known one is an error, and is then read as that
+  /// one, so that nothing else is told of because of it.
   bool read_header(const CsvRow& header) {
-    const std::size_t faults = count_errors();
     columns_.assign(header.cells.size(), kUnknown);
     header_.clear();
-    for (std::size_t i = 0; i < header.cells.size(); ++i) {
-      header_.emplace_back(trim(header.cells[i].text));
-      place_column(i, header.cells[i]);
+    std::vector<std::string> names;
+    for (const CsvCell& cell : header.cells) {
+      header_.emplace_back(trim(cell.text));
+      names.push_back(column_name(cell.text));
     }
-    const std::vector<std::string> missing = names_not_in_file();
-    for (std::size_t i = 0; i < header.cells.size(); ++i) {
-      if (columns_[i] == kUnknown) report_unknown(i, header.cells[i], missing);
+    if (const auto meant = table_meant(names, table_.name, table_.columns)) {
+      report(Diagnostic::Severity::error, header.line, 1,
+             fmt::format("the columns are those of the table {}, not of {}", *meant, table_.name),
+             fmt::format("take it in as {}; the table {} is wanted here", *meant, table_.name));
+      return false;
     }
+    const std::size_t faults = count_errors();
+    for (std::size_t i = 0; i < names.size(); ++i) place_column(i, header.cells[i], names[i]);
+    const bool repeated = count_errors() != faults;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+      if (columns_[i] == kUnknown && !names[i].empty()) take_unknown(i, header.cells[i], names[i]);
+    }
+    bool complete = true;
     for (std::size_t i = 0; i < table_.columns.size(); ++i) {
-      if (table_.columns[i].required && table_.sheet_columns[i] < 0)
-        report_missing(table_.columns[i], header.line);
+      if (!table_.columns[i].required || table_.sheet_columns[i] >= 0) continue;
+      report_missing(table_.columns[i], header.line);
+      complete = false;
     }
-    return count_errors() == faults;
+    return complete && !repeated;
   }
 
   std::size_t count_errors() const {
@@ -105,39 +149,45 @@ class TableReader {
                       [](const Diagnostic& d) { return d.severity == Diagnostic::Severity::error; }));
   }
 
-  void place_column(std::size_t i, const CsvCell& cell) {
-    const std::string name = column_name(cell.text);
+  std::size_t described(std::string_view name) const {
     const auto found = std::find_if(table_.columns.begin(), table_.columns.end(),
                                     [&](const ColumnDescription& column) { return column.name == name; });
-    if (found == table_.columns.end()) return;
-    const auto at = static_cast<std::size_t>(found - table_.columns.begin());
+    return static_cast<std::size_t>(found - table_.columns.begin());
+  }
+
+  void use_as(std::size_t i, std::size_t at) {
     columns_[i] = static_cast<int>(at);
-    if (table_.sheet_columns[at] >= 0) {
-      report(Diagnostic::Severity::error, cell.line, cell.column,
-             fmt::format("the column {} stands twice", found->name), "rename or take out one of them");
-    }
     table_.sheet_columns[at] = static_cast<int>(i);
   }
 
-  void report_unknown(std::size_t i, const CsvCell& cell, const std::vector<std::string>& missing) {
-    if (header_[i].empty()) return;  // told of when a row fills it
-    const auto near = near_matches(column_name(cell.text), missing, 1);
-    const std::string kept =
-        takes_notes_ ? "is not known and is kept in the notes" : "is not known and is left out";
-    report(near.empty() && takes_notes_ ? Diagnostic::Severity::note : Diagnostic::Severity::warning,
-           cell.line, cell.column, fmt::format("the column \"{}\" {}", header_[i], kept), did_you_mean(near));
+  void place_column(std::size_t i, const CsvCell& cell, const std::string& name) {
+    const std::size_t at = described(name);
+    if (at == table_.columns.size()) return;
+    if (table_.sheet_columns[at] >= 0) {
+      report(Diagnostic::Severity::error, cell.line, cell.column,
+             fmt::format("the column {} stands twice", name), "rename or take out one of them");
+    }
+    use_as(i, at);
+  }
+
+  void take_unknown(std::size_t i, const CsvCell& cell, const std::string& name) {
+    const auto near = near_matches(name, names_not_in_file(), 1);
+    if (!near.empty()) {
+      report(Diagnostic::Severity::error, cell.line, cell.column,
+             fmt::format("the column \"{}\" is not known", header_[i]), advice_on_misspelt(near));
+      use_as(i, described(near.front()));
+      return;
+    }
+    report(
+        takes_notes_ ? Diagnostic::Severity::note : Diagnostic::Severity::warning, cell.line, cell.column,
+        fmt::format("the column \"{}\" {}", header_[i],
+                    takes_notes_ ? "is not known and is kept in the notes" : "is not known and is left out"),
+        "");
   }
 
   void report_missing(const ColumnDescription& column, std::int64_t line) {
-    std::vector<std::string> unknown;
-    for (std::size_t i = 0; i < header_.size(); ++i) {
-      if (columns_[i] == kUnknown && !header_[i].empty()) unknown.push_back(header_[i]);
-    }
-    const auto near = near_matches(column.name, unknown, 1);
     report(Diagnostic::Severity::error, line, 0, fmt::format("the column {} is missing", column.name),
-           near.empty()
-               ? fmt::format("the first line names the columns; {} holds: {}", column.name, column.meaning)
-               : fmt::format("rename the column {}, if that is it", near.front()));
+           fmt::format("the first line names the columns; {} holds: {}", column.name, column.meaning));
   }
 
   void read_row(const CsvRow& row, std::int64_t sheet_row) {
@@ -209,6 +259,10 @@ std::string sheet_cell(int column, std::int64_t row) {
   for (int n = column + 1; n > 0; n = (n - 1) / 26)
     letters.insert(letters.begin(), static_cast<char>('A' + (n - 1) % 26));
   return letters + std::to_string(row);
+}
+
+std::string advice_on_misspelt(const std::vector<std::string>& near) {
+  return did_you_mean(near) + " If it is one of your own, give it a name less like it";
 }
 
 bool has_errors(const std::vector<Diagnostic>& diagnostics) {

@@ -38,12 +38,16 @@ struct Table {
 };
 
 /// Reads a table from the bytes of a CSV file. `takes_notes` says whether columns not described are kept, as
-/// notes. The diagnostics tell of every fault; a table whose header is not usable has no rows.
+/// notes; one that is nearly a missing described one is an error. The diagnostics tell of every fault; a
+/// table whose header is not usable, or is that of another table, has no rows.
 Table read_table(std::string_view bytes, std::string_view source, std::string_view name, bool takes_notes,
                  std::vector<Diagnostic>& diagnostics);
 
 /// "D7".
 std::string sheet_cell(int column, std::int64_t row);
+
+/// What to do about a name that is nearly a known one: what a person typed wrong is not kept as a note.
+std::string advice_on_misspelt(const std::vector<std::string>& near);
 
 bool has_errors(const std::vector<Diagnostic>& diagnostics);
 

@@ -143,11 +143,14 @@ class RegisterXmlReader {
     std::vector<std::string> names;
     for (const ColumnDescription& column : columns) names.push_back(column.name);
     const auto near = near_matches(node.name(), names, 1);
+    if (!near.empty())
+      return fail(node, fmt::format("the element \"{}\" is not known", node.name()),
+                  advice_on_misspelt(near));
     diagnostics_->push_back(
-        {near.empty() ? Diagnostic::Severity::note : Diagnostic::Severity::warning,
+        {Diagnostic::Severity::note,
          xml_.error(node,
                     fmt::format("the element \"{}\" is not known and is kept in the notes", node.name()),
-                    did_you_mean(near))});
+                    "")});
     if (text.empty()) return;
     row.extra += (row.extra.empty() ? "" : "; ") + std::string(node.name()) + ": " + text;
   }

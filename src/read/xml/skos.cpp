@@ -234,6 +234,7 @@ class SkosReader {
     choose_broader(item, term);
     for (const Label& note : item.notes) term.notes += (term.notes.empty() ? "" : "; ") + note.text;
     out_.terms.push_back(std::move(term));
+    out_.lines.push_back(xml_.line(item.node));
   }
 
   void choose_name(const Concept& item, Term& term) {
