@@ -1,5 +1,6 @@
 #include "witnessmark/app/date_reading.h"
 
+#include "app/dates/whole_date.h"
 #include "witnessmark/app/date_meaning.h"
 #include "witnessmark/base/code_point_index.h"
 #include "witnessmark/read/transcript_reader.h"
@@ -23,6 +24,7 @@ Result<Reader> reader_for(const DateQuestion& question, const Surroundings& surr
   discourse.birth = question.birth;
   discourse.century = century_before(question.interview, discourse.policy);
   discourse.prose = question.prose;
+  discourse.events = question.events;
   if (question.reference) {
     discourse.reference = question.reference;
     if (const auto day = to_period(*question.reference, discourse.policy).earliest()) {
@@ -40,6 +42,13 @@ Result<std::vector<DateExpression>> dates_in_text(std::string_view text, const D
   const auto reader = reader_for(question, surroundings);
   if (!reader) return reader.error();
   return read_dates(text, reader->lexicon, reader->discourse).expressions;
+}
+
+Result<DateExpression> typed_date_in_words(std::string_view text, const DateQuestion& question,
+                                           const Surroundings& surroundings) {
+  const auto reader = reader_for(question, surroundings);
+  if (!reader) return reader.error();
+  return read_whole_date(text, reader->lexicon, reader->discourse);
 }
 
 Result<TranscriptDates> dates_in_transcript(const std::filesystem::path& path, const DateQuestion& question,

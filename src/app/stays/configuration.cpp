@@ -18,18 +18,21 @@ namespace witnessmark {
 namespace {
 
 /// A date people say; the event's name goes before what its words might be read as.
-std::optional<Edtf> spoken_date(const SiteFile& site, std::string_view text,
-                                const Surroundings& surroundings) {
-  for (const NamedEvent& event : load_register(site).events) {
-    const std::string asked = fold(text);
+Result<Edtf> spoken_date(const SiteFile& site, std::string_view text, const Surroundings& surroundings) {
+  DateQuestion question;
+  question.events = load_register(site).events;
+  const std::string asked = fold(text);
+  for (const NamedEvent& event : question.events) {
     const bool named =
         fold(event.name) == asked || std::any_of(event.spoken.begin(), event.spoken.end(),
                                                  [&](const auto& words) { return fold(words) == asked; });
-    if (named && event.when.value) return event.when.value;
+    if (named && event.when.value) return *event.when.value;
   }
-  const auto expressions = dates_in_text(text, {}, surroundings);
-  if (!expressions || expressions->size() != 1) return std::nullopt;
-  return expressions->front().edtf;
+  const auto read = typed_date_in_words(text, question, surroundings);
+  if (read) return *read->edtf;
+  Error error = read.error();
+  error.advice += "; or give the name of an event of the register";
+  return error;
 }
 
 class Maker {
@@ -104,19 +107,16 @@ class Maker {
 
 Result<Edtf> configuration_date(const SiteFile& site, std::string_view text,
                                 const Surroundings& surroundings) {
-  const auto value = parse_edtf(text);
-  const auto spoken = value ? std::optional(*value) : spoken_date(site, text, surroundings);
-  if (!spoken)
-    return Error{"", 0, 0, fmt::format("“{}” is not read as one date", text),
-                 "write it as EDTF (1962-10-04, 1962-21 for the spring of 1962), as people say it, or by the "
-                 "name of an event of the register"};
+  const auto value = parse_edtf(trim(text));
+  const auto when = value ? Result<Edtf>(*value) : spoken_date(site, text, surroundings);
+  if (!when) return when.error();
   const auto policy = load_date_policy(surroundings);
   if (!policy) return policy.error();
-  const Period period = to_period(*spoken, *policy);
+  const Period period = to_period(*when, *policy);
   if (!period.earliest() || !period.past_latest())
     return Error{"", 0, 0, fmt::format("“{}” has no beginning or no end", text),
                  "name a day, or a time with both ends"};
-  return *spoken;
+  return *when;
 }
 
 Result<Configuration> configuration(const SiteFile& site, const Edtf& when, std::string_view place,
