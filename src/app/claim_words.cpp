@@ -115,7 +115,10 @@ std::string how_words(const Claim& claim) {
 std::string recall_words(const Recall& recall) {
   std::string text;
   const auto add = [&](std::string words) { text += (text.empty() ? "" : ", ") + words; };
-  if (const auto& years = recall.recall_distance)
+  const auto& years = recall.recall_distance;
+  if (dated_after_interview(recall))
+    add("told after an unstated time (it is dated after the interview)");
+  else if (years)
     add(fmt::format("told {} after", in_unit({years->least, years->most}, "year")));
   if (recall.age_at_event && recall.age_at_event->most < 0)
     add("not born then");

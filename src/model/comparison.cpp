@@ -52,6 +52,10 @@ std::string dump(const Comparison& comparison) {
   return line;
 }
 
+bool dated_after_interview(const Recall& recall) {
+  return recall.recall_distance && recall.recall_distance->least < 0;
+}
+
 std::string dump(const Recall& recall) {
   return fmt::format("age-at-interview {} age-at-event {} distance {} in-service {}{}",
                      range_or_dash(recall.age_at_interview), range_or_dash(recall.age_at_event),

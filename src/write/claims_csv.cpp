@@ -128,10 +128,9 @@ const std::vector<Column>& cells() {
       {"coded_by", [](const ClaimRecord& record) { return record.coded_by; }},
       {"coded_at", [](const ClaimRecord& record) { return record.coded_at; }},
       {"age_at_interview",
-       [](const ClaimRecord& record) { return range_text(record.recall.age_at_interview); }},
-      {"age_at_event", [](const ClaimRecord& record) { return range_text(record.recall.age_at_event); }},
-      {"recall_distance",
-       [](const ClaimRecord& record) { return range_text(record.recall.recall_distance); }},
+       [](const ClaimRecord& record) { return age_text(record.recall.age_at_interview); }},
+      {"age_at_event", [](const ClaimRecord& record) { return age_text(record.recall.age_at_event); }},
+      {"recall_distance", [](const ClaimRecord& record) { return distance_text(record.recall); }},
       {"in_service", [](const ClaimRecord& record) { return std::string(service_text(record.recall)); }},
       {"comparisons", [](const ClaimRecord& record) { return comparisons_text(record); }},
   };

@@ -18,6 +18,16 @@ Json range_json(const std::optional<YearRange>& range) {
   return Json{{"least", range->least}, {"most", range->most}};
 }
 
+Json recall_json(const Recall& recall) {
+  const bool stated = !dated_after_interview(recall);
+  Json object{{"age_at_interview", range_json(recall.age_at_interview)},
+              {"age_at_event", range_json(recall.age_at_event)},
+              {"recall_distance", stated ? range_json(recall.recall_distance) : Json()}};
+  if (!stated) object["recall_distance_unstated"] = distance_text(recall);
+  object["in_service"] = service_text(recall);
+  return object;
+}
+
 Json when_json(const Claim& claim) {
   const ClaimTime& when = claim.when;
   Json object = Json::object();
@@ -123,10 +133,7 @@ std::string claim_json(const ClaimRecord& record) {
   object["interview"] = interview_json(record);
   put(object, "coded_by", record.coded_by);
   put(object, "coded_at", record.coded_at);
-  object["recall"] = Json{{"age_at_interview", range_json(record.recall.age_at_interview)},
-                          {"age_at_event", range_json(record.recall.age_at_event)},
-                          {"recall_distance", range_json(record.recall.recall_distance)},
-                          {"in_service", service_text(record.recall)}};
+  object["recall"] = recall_json(record.recall);
   object["comparisons"] = comparisons_json(record);
   return object.dump();
 }

@@ -35,15 +35,16 @@ TEST_CASE("every row says of how many, and a distance that may lie in two rows l
       told(YearRange{39, 40}, Basis::first_hand, Outcome::agrees),
       told(YearRange{68, 68}, Basis::unstated, Outcome::agrees),
       told(std::nullopt, Basis::unstated, Outcome::silent, Answer::cannot_tell),
+      told(YearRange{-80, -80}, Basis::told, Outcome::agrees),
   });
   CHECK(dump(table.by_distance) ==
         "30 to 39 years: 1 of 2 agree; 60 to 69 years: 1 of 1 agree; in one or another of these rows: 1 of 1 "
         "agree; "
-        "not known: 0 of 1 agree; ");
-  CHECK(dump(table.by_basis) == "unstated: 1 of 2 agree; first-hand: 2 of 2 agree; told: 0 of 1 agree; ");
+        "not known: 0 of 1 agree; dated after the interview: 1 of 1 agree; ");
+  CHECK(dump(table.by_basis) == "unstated: 1 of 2 agree; first-hand: 2 of 2 agree; told: 1 of 2 agree; ");
   CHECK(dump(table.by_presence) ==
-        "in service then: 3 of 3 agree; not in service then: 0 of 1 agree; not known: 0 of 1 agree; ");
-  CHECK(table.all.claims == 5);
+        "in service then: 4 of 4 agree; not in service then: 0 of 1 agree; not known: 0 of 1 agree; ");
+  CHECK(table.all.claims == 6);
 }
 
 TEST_CASE("the table comes with what it cannot show") {

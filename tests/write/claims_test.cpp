@@ -51,6 +51,18 @@ TEST_CASE("a claim's row can be read back as RFC 4180 with every column filled a
   CHECK(cell(csv, "comparisons") == "log-3: conflicts (at least 76 days)");
 }
 
+TEST_CASE("years below zero are never handed on: what they mean is said") {
+  ClaimRecord made = record();
+  made.recall.recall_distance = YearRange{-80, -80};
+  made.recall.age_at_event = YearRange{-3, -2};
+  const std::string csv = claims_csv_header() + claim_csv_row(made, FormulaGuard::raw);
+  CHECK(cell(csv, "recall_distance") == "dated after the interview");
+  CHECK(cell(csv, "age_at_event") == "not born");
+  CHECK(claim_json(made).find(
+            R"("recall_distance":null,"recall_distance_unstated":"dated after the interview")") !=
+        std::string::npos);
+}
+
 TEST_CASE("cells a spreadsheet would run are guarded unless raw is asked for") {
   // OWASP ASVS 1.2.10: a single quote before a leading = + - @, tab or carriage return.
   const std::string header = claims_csv_header();

@@ -49,12 +49,17 @@ struct OutcomeTally {
 struct Recall {
   std::optional<YearRange> age_at_interview;
   std::optional<YearRange> age_at_event;
-  std::optional<YearRange> recall_distance;   ///< Completed years from event to interview.
+  /// Completed years from event to interview. Below zero when the event is surely dated after the interview
+  /// (a slip in one of the dates, or something expected): that is no distance, see dated_after_interview.
+  std::optional<YearRange> recall_distance;
   /// Was the narrator in service when it happened? `partly` shows as cannot_tell with the periods named.
   Answer in_service = Answer::cannot_tell;
   bool partly_in_service = false;
   bool operator==(const Recall&) const = default;
 };
+
+/// Whether what is told of is surely dated after the interview, so that no recall distance can be stated.
+bool dated_after_interview(const Recall& recall);
 
 std::string dump(const Recall& recall);
 

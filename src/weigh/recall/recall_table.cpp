@@ -18,13 +18,13 @@ std::vector<OutcomeRow> rows_of(std::map<std::int64_t, OutcomeRow> rows) {
   return made;
 }
 
-/// The decade a distance surely lies in, from 0; -1 when it is not known in which of two or more, -2 when
-/// nothing is known.
-std::int64_t decade_of(const std::optional<YearRange>& distance) {
+/// The decade a distance surely lies in, from 0; below that the rows that come after: -1 when it is not known
+/// in which of two or more, -2 when nothing is known, -3 when what is told of is dated after the interview.
+std::int64_t decade_of(const Recall& recall) {
+  if (dated_after_interview(recall)) return -3;
+  const auto& distance = recall.recall_distance;
   if (!distance) return -2;
-  const std::int64_t least = std::max<std::int64_t>(0, distance->least) / 10;
-  const std::int64_t most = std::max<std::int64_t>(0, distance->most) / 10;
-  return least == most ? least : -1;
+  return distance->least / 10 == distance->most / 10 ? distance->least / 10 : -1;
 }
 
 }  // namespace
@@ -47,11 +47,12 @@ RecallTable tabulate_recall(const std::vector<RecallCase>& cases) {
   table.all.name = "all";
   for (const RecallCase& one : cases) {
     add(table.all, one.outcome);
-    const std::int64_t decade = decade_of(one.recall.recall_distance);
+    const std::int64_t decade = decade_of(one.recall);
     OutcomeRow& distance = distances[decade >= 0 ? decade : kAfterDecades - decade];
     distance.name = decade >= 0    ? fmt::format("{} to {} years", decade * 10, decade * 10 + 9)
                     : decade == -1 ? "in one or another of these rows"
-                                   : "not known";
+                    : decade == -2 ? "not known"
+                                   : "dated after the interview";
     add(distance, one.outcome);
     OutcomeRow& basis = bases[static_cast<std::int64_t>(one.basis)];
     basis.name = to_string(one.basis);

@@ -151,8 +151,9 @@ FixtureStatement of_claim(const HeldClaim& held, const RegisterIndex& evidence, 
   constexpr int kUnknownDistance = 999;
   const auto& distance = held.recall.recall_distance;
   made.rank = place_in(kBasisOrder, claim.basis) * 1000 +
-              (distance ? static_cast<int>(std::clamp<std::int64_t>(distance->least, 0, kUnknownDistance - 1))
-                        : kUnknownDistance);
+              (distance && !dated_after_interview(held.recall)
+                   ? static_cast<int>(std::clamp<std::int64_t>(distance->least, 0, kUnknownDistance - 1))
+                   : kUnknownDistance);
   return made;
 }
 
