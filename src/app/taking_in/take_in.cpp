@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <map>
 
+#include "app/taking_in/life_check.h"
 #include "app/taking_in/passages.h"
 #include "app/taking_in/speaker_check.h"
+#include "witnessmark/app/date_meaning.h"
 #include "witnessmark/app/key_check.h"
 #include "witnessmark/base/did_you_mean.h"
 #include "witnessmark/language/sentences.h"
@@ -160,6 +162,12 @@ InterviewsTakenIn take_in_interviews(SiteFile& site, const std::filesystem::path
   InterviewFilesReading reading = read_interview_files(surroundings.files, interviews, paths);
   account.diagnostics = std::move(reading.diagnostics);
   append(account.diagnostics, check_keys(site, reading.unresolved, {KeyKind::source}));
+  const auto policy = load_date_policy(surroundings);
+  if (!policy) {
+    add_error(account.diagnostics, policy.error());
+    return account;
+  }
+  append(account.diagnostics, check_lives(site, reading, *policy));
   const auto abbreviations = Abbreviations::load(surroundings.files, surroundings.language);
   if (!abbreviations) {
     add_error(account.diagnostics, abbreviations.error());
