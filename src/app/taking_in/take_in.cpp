@@ -5,6 +5,7 @@
 
 #include "app/taking_in/life_check.h"
 #include "app/taking_in/passages.h"
+#include "app/taking_in/shared_names.h"
 #include "app/taking_in/speaker_check.h"
 #include "witnessmark/app/date_meaning.h"
 #include "witnessmark/app/key_check.h"
@@ -263,6 +264,7 @@ ListTakenIn take_in_list(SiteFile& site, AuthorityList::Kind kind, const std::fi
   ListReading reading = read_list(*bytes, path.string(), kind);
   account.diagnostics = std::move(reading.diagnostics);
   append(account.diagnostics, check_keys(site, reading.unresolved, {KeyKind::place}));
+  append(account.diagnostics, shared_names(load_lists(site), kind, reading, path.string()));
   if (!reading.ok || has_error(account.diagnostics)) return account;
   auto changes = save_list(site, AuthorityList(kind, std::move(reading.terms)));
   if (!changes) {
