@@ -13,6 +13,11 @@ void fill_in(std::string& word, std::string_view name, const std::string& value)
     word.replace(at, name.size(), value);
 }
 
+/// A recording's name comes with the site file, perhaps from somebody else: it is a file to be played and never an option.
+void no_option(std::string& word) {
+  if (word.starts_with('-')) word.insert(0, "./");
+}
+
 bool start(std::vector<std::string> words) {
   std::vector<char*> arguments;
   for (std::string& word : words) arguments.push_back(word.data());
@@ -39,10 +44,12 @@ std::vector<std::string> player_words(const std::string& command, const std::str
   }
   const bool placed = command.find("{recording}") != std::string::npos;
   for (std::string& word : words) {
+    const bool option = word.starts_with('-');
     fill_in(word, "{seconds}", fmt::format("{:.1f}", static_cast<double>(at.value) / 1000));
     fill_in(word, "{recording}", recording);
+    if (!option) no_option(word);
   }
-  if (!placed) words.push_back(recording);
+  if (!placed) no_option(words.emplace_back(recording));
   return words;
 }
 
