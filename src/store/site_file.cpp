@@ -181,7 +181,10 @@ Result<SiteFile> SiteFile::create(const fs::path& path, SiteInfo info, Editor ed
   if (!in_memory(path)) {
     std::error_code code;
     const auto size = fs::file_size(path, code);
-    if (fs::exists(path) && (code || size > 0)) {
+    if (code == std::errc::filename_too_long)
+      return fault(path, "has a name longer than the disk takes", "give a shorter one");
+    std::error_code asking;
+    if (fs::exists(path, asking) && (code || size > 0)) {
       return fault(path, "exists already", "give another name: nothing is ever written over");
     }
     const fs::path folder = fs::absolute(path).parent_path();

@@ -88,40 +88,42 @@ struct Perform {
   }
 
   Event operator()(const CodeClaim& wanted) const {
+    const std::string before = desk.last_act();
     using Kind = CodeClaim::Kind;
     switch (wanted.kind) {
       case Kind::note:
-        return done(desk.note(wanted.claim, wanted.text), "note written. Saved; u undoes.", wanted.claim);
+        return written(before, desk.note(wanted.claim, wanted.text), "note written. Saved; u undoes.", wanted.claim);
       case Kind::checked:
-        return done(desk.check_quote(wanted.claim, wanted.text),
+        return written(before, desk.check_quote(wanted.claim, wanted.text),
                     "quote checked against the recording. Saved; u undoes.", wanted.claim);
       case Kind::requote:
-        return done(desk.requote(wanted.claim, wanted.range),
+        return written(before, desk.requote(wanted.claim, wanted.range),
                     "its quote is now what was selected. Saved; u undoes.", wanted.claim);
       case Kind::join:
-        return done(desk.join(wanted.claim, wanted.other),
+        return written(before, desk.join(wanted.claim, wanted.other),
                     "joined with the next claim, which is set aside. Saved; u undoes.", wanted.claim);
       case Kind::divide:
-        return done(desk.divide(wanted.claim),
+        return written(before, desk.divide(wanted.claim),
                     "divided: the second claim stands after it, correct it with e. Saved; u undoes.",
                     wanted.claim);
       case Kind::link:
-        return done(desk.link(wanted.claim, wanted.entry, true),
+        return written(before, desk.link(wanted.claim, wanted.entry, true),
                     fmt::format("linked with {}. Saved; u undoes.", wanted.entry), wanted.claim);
       case Kind::rule_out:
-        return done(desk.link(wanted.claim, wanted.entry, false),
+        return written(before, desk.link(wanted.claim, wanted.entry, false),
                     fmt::format("{} ruled out. Saved; u undoes.", wanted.entry), wanted.claim);
     }
     return Failed{};
   }
 
   Event operator()(const CodePassage& wanted) const {
+    const std::string before = desk.last_act();
     if (wanted.kind == CodePassage::Kind::read)
-      return done(desk.mark_read(wanted.interview, wanted.range), "marked as read. Saved; u undoes.");
+      return written(before, desk.mark_read(wanted.interview, wanted.range), "marked as read. Saved; u undoes.");
     if (wanted.kind == CodePassage::Kind::lift)
-      return done(desk.lift_restriction(wanted.interview, wanted.range, wanted.text),
+      return written(before, desk.lift_restriction(wanted.interview, wanted.range, wanted.text),
                   "restriction lifted. Saved; u undoes.");
-    return done(desk.restrict_passage(wanted.interview, wanted.range, wanted.text),
+    return written(before, desk.restrict_passage(wanted.interview, wanted.range, wanted.text),
                 "passage restricted. Saved; u undoes.");
   }
 
@@ -152,6 +154,13 @@ struct Perform {
   static Event done(const Result<void>& result, std::string words, std::optional<Id> claim = std::nullopt) {
     if (!result) return Failed{result.error()};
     return Done{std::move(words), claim};
+  }
+
+  /// The same of an act that may find everything as it is to be: then u would undo an earlier one.
+  Event written(const std::string& before, const Result<void>& result, std::string words,
+                std::optional<Id> claim = std::nullopt) const {
+    if (result && desk.last_act() == before) words = "it stood so already; nothing was written";
+    return done(result, std::move(words), claim);
   }
 
   /// The claim comes last: on a narrow screen the line is cut.

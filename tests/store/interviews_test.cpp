@@ -4,6 +4,9 @@
 
 #include "store/sample_site.h"
 #include "witnessmark/store/journal.h"
+#include "witnessmark/store/passages_read.h"
+#include "witnessmark/store/restricted_passages.h"
+#include "witnessmark/store/undo.h"
 
 using namespace witnessmark;
 using namespace witnessmark::sample;
@@ -144,4 +147,57 @@ TEST_CASE("a restricted passage covers the whole text until its words are found,
 TEST_CASE("an interview nobody knows is judged as withdrawn") {
   const SiteFile site = site_in_memory();
   CHECK(access_file(site, "nobody").withdrawn);
+}
+
+TEST_CASE("a restricted passage whose words were lost in a revision gets its place again, and loses it when that is undone") {
+  SiteFile site = site_in_memory();
+  must(save_interviews(site, interview_file()));
+  must(save_transcript(site, transcript_file("aske-1", kTalk)));
+  auto passages = load_interviews(site).passages;
+  const std::string words = passages.at(0).quote;
+  passages[0].range = range_of(kTalk, words);
+  must(place_passages(site, "aske-1", passages));
+  // What is said twice cannot be carried over: it may be either, so all is withheld.
+  const std::string revised = words + ". Then she said again that " + words + ".\n";
+  REQUIRE(must(save_transcript(site, transcript_file("aske-1", revised))).lost.size() == 1);
+  const Day today = to_day({2041, 1, 1});
+  const CodePointRange between = range_of(revised, "Then she");
+  const auto second = static_cast<std::int64_t>(revised.rfind(words));
+  RestrictedPassage again = load_interviews(site).passages.at(0);
+  again.range = {CodePoint{second}, CodePoint{second + static_cast<std::int64_t>(words.size())}};
+  CHECK(judge(access_file(site, "aske-1"), between, today) == Withheld::restricted);
+
+  must(mark_passage(site, again, "the second time"));
+  CHECK(load_interviews(site).passages.at(0).range == again.range);
+  CHECK(judge(access_file(site, "aske-1"), between, today) == Withheld::none);
+  CHECK(judge(access_file(site, "aske-1"), again.range, today) == Withheld::restricted);
+  const auto events = count_events(site);
+  must(mark_passage(site, again, "once more"));   // stands so: nothing is written
+  CHECK(count_events(site) == events);
+  CHECK(findings(site) == std::vector<std::string>{});
+
+  must(undo(site));
+  CHECK(judge(access_file(site, "aske-1"), between, today) == Withheld::restricted);
+  CHECK(findings(site) == std::vector<std::string>{});
+  must(redo(site));
+  CHECK(load_interviews(site).passages.at(0).range == again.range);
+
+  // Other conditions leave it where it is.
+  again.conditions = {Access::closed, std::nullopt, "her death"};
+  must(mark_passage(site, again, ""));
+  must(undo(site));
+  CHECK(load_interviews(site).passages.at(0).range == again.range);
+  CHECK(load_interviews(site).passages.at(0).conditions.access == passages[0].conditions.access);
+  CHECK(findings(site) == std::vector<std::string>{});
+}
+
+TEST_CASE("what two coders have read is counted once") {
+  SiteFile site = filled_site();
+  must(mark_read(site, "aske-1", {CodePoint{0}, CodePoint{20}}));
+  const TemporaryFolder folder;
+  must(site.copy_to(folder / "read.site"));
+  SiteFile other = must(SiteFile::edit(folder / "read.site", editor("B. Coder", 9)));
+  must(mark_read(other, "aske-1", {CodePoint{10}, CodePoint{30}}));
+  CHECK(passages_read(other, "aske-1").size() == 2);
+  CHECK(ranges_read(other, "aske-1", 1) == std::vector<CodePointRange>{{CodePoint{0}, CodePoint{30}}});
 }

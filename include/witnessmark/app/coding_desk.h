@@ -94,6 +94,9 @@ class CodingDesk {
     std::optional<Id> claim;
   };
   Result<TakenBack> undo();
+  /// The act that undo() takes back, by an id; empty when there is none. The same before and after where nothing
+  /// was written.
+  std::string last_act() const;
   Result<TakenBack> redo();
 
   /// From now on decisions say that proposals were hidden while they were made.

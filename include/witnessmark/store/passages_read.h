@@ -30,4 +30,7 @@ Result<void> mark_unread(SiteFile& site, std::string_view interview, CodePointRa
 /// By coder and version. Only what is of the current version says what has been read of the present text.
 std::vector<PassagesRead> passages_read(const SiteFile& site, std::string_view interview);
 
+/// What anybody has read of a version: what several have read is there once.
+std::vector<CodePointRange> ranges_read(const SiteFile& site, std::string_view interview, int version);
+
 }  // namespace witnessmark

@@ -172,6 +172,11 @@ Result<void> CodingDesk::lift_restriction(const std::string& interview, CodePoin
   return {};
 }
 
+std::string CodingDesk::last_act() const {
+  const auto act = state_->site.can_edit() ? next_undo(state_->site) : std::nullopt;
+  return act ? to_string(act->id) : "";
+}
+
 Result<CodingDesk::TakenBack> CodingDesk::undo() {
   if (auto may = state_->check_may_edit(); !may) return may.error();
   return state_->taken_back(witnessmark::undo(state_->site), "undone");

@@ -143,10 +143,11 @@ std::vector<InterviewLine> CodingDesk::interviews() const {
     if (const auto at = counts.find(interview.key); at != counts.end()) line.claims = at->second;
     const auto versions = reading_versions(state.site, interview.key);
     line.has_transcript = !versions.empty();
-    if (line.has_transcript) line.code_points = versions.back().code_points;
-    for (const PassagesRead& read : passages_read(state.site, interview.key))
-      if (line.has_transcript && read.version == versions.back().version)
-        for (const CodePointRange& range : read.ranges) line.read += range.length();
+    if (line.has_transcript) {
+      line.code_points = versions.back().code_points;
+      for (const CodePointRange& range : ranges_read(state.site, interview.key, versions.back().version))
+        line.read += range.length();
+    }
     lines.push_back(std::move(line));
   }
   return lines;

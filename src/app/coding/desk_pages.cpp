@@ -23,14 +23,6 @@ SpeakerRole role_of(const InterviewFile& file, const std::string& interview, con
   return SpeakerRole::unknown;
 }
 
-/// What anybody has read of the version that is shown.
-std::vector<CodePointRange> read_ranges(const SiteFile& site, const std::string& interview, int version) {
-  std::vector<CodePointRange> ranges;
-  for (const PassagesRead& read : passages_read(site, interview))
-    if (read.version == version) ranges.insert(ranges.end(), read.ranges.begin(), read.ranges.end());
-  return join_ranges(std::move(ranges));
-}
-
 /// Puts a block in the place of every letter of a sentence that may not be shown, so that positions stay what
 /// they are. Whether there was any.
 bool hide_withheld(std::vector<TurnLine>& turns, const std::string& interview,
@@ -160,7 +152,7 @@ Result<TranscriptPage> CodingDesk::transcript(const std::string& interview) cons
   page.recording = open.held.recording;
   page.turns = turns_of(open, state.people->file());
   page.hides_passages = hide_withheld(page.turns, interview, *state.withholding);
-  const auto read = read_ranges(state.site, interview, page.version);
+  const auto read = ranges_read(state.site, interview, page.version);
   for (TurnLine& turn : page.turns)
     turn.read = std::any_of(read.begin(), read.end(), [&](const CodePointRange& range) {
       return range.begin <= turn.range.begin && turn.range.end <= range.end;

@@ -77,7 +77,7 @@ std::string limit_words(const SearchLimit& limit) {
   std::string text = fmt::format(
       "{}{}: all sets of up to {} were looked for, larger ones may be missing", one_line(limit.subject),
       limit.place.empty() ? "" : " at " + one_line(limit.place), limit.searched_to);
-  if (limit.more > 0) text += fmt::format("; {} more pairs are not listed", limit.more);
+  if (limit.more > 0) text += fmt::format("; {} not listed", counted(limit.more, "more pair"));
   if (limit.cannot_tell) text += "; of some it cannot be told, there are too many ways to read them";
   return text;
 }

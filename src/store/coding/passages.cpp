@@ -36,8 +36,18 @@ void restore_place(StoreConnection& connection, const std::string& json) {
   const auto object = nlohmann::json::parse(json);
   RestrictedPassage passage;
   read_record(object, passage);
+  if (!object.contains("version")) return;
+  const int version = object.at("version").get<int>();
+  if (version == 0) {
+    connection
+        .prepared("UPDATE passages SET reading = NULL, first = NULL, past = NULL WHERE interview = ? AND quote = ?")
+        .bind(passage.interview)
+        .bind(passage.quote)
+        .run();
+    return;
+  }
   const CurrentReading current = current_reading(connection, passage.interview);
-  if (object.value("version", 0) != current.version || current.version == 0) return;
+  if (version != current.version) return;
   passage.range = {CodePoint{object.at("first").get<std::int64_t>()},
                    CodePoint{object.at("past").get<std::int64_t>()}};
   write_place(connection, passage, current.reading);
@@ -45,15 +55,15 @@ void restore_place(StoreConnection& connection, const std::string& json) {
 
 namespace {
 
-/// Whether a passage of the same words has another place in that reading text.
-bool stands_elsewhere(StoreConnection& connection, const RestrictedPassage& passage, std::int64_t reading) {
+/// Where a passage of the same words stands in that reading text; empty where it has no place there.
+CodePointRange place_in(StoreConnection& connection, const RestrictedPassage& passage, std::int64_t reading) {
+  CodePointRange place;
   SqlStatement& select = connection.prepared(
-      "SELECT first, past FROM passages WHERE interview = ? AND quote = ? AND reading = ?");
-  const bool placed = select.bind(passage.interview).bind(passage.quote).bind(reading).step();
-  const bool elsewhere = placed && (select.integer(0) != passage.range.begin.value ||
-                                    select.integer(1) != passage.range.end.value);
+      "SELECT first, past FROM passages WHERE interview = ? AND quote = ? AND reading = ? AND first IS NOT NULL");
+  if (select.bind(passage.interview).bind(passage.quote).bind(reading).step())
+    place = {CodePoint{select.integer(0)}, CodePoint{select.integer(1)}};
   select.reset();
-  return elsewhere;
+  return place;
 }
 
 }  // namespace
@@ -73,12 +83,15 @@ Result<void> mark_passage(SiteFile& site, const RestrictedPassage& marked, std::
     return Error{passage.interview, 0, 0, "the reason or the event is not UTF-8", "type it again"};
   passage.quote = CodePointIndex(*text).slice(passage.range);
 
-  if (stands_elsewhere(connection, passage, current.reading)) {
+  const CodePointRange place = place_in(connection, passage, current.reading);
+  if (!place.empty() && place != passage.range) {
     return Error{passage.interview, 0, 0, "the same words are marked at another place",
                  "mark some words more, so that the two can be told apart"};
   }
-  const std::string before = stored_json(connection, passage);
-  if (before == to_json(passage)) return {};
+  std::optional<RestrictedPassage> known = find_record(connection, passage);
+  if (known && to_json(*known) == to_json(passage) && place == passage.range) return {};
+  if (known) known->range = place;
+  const std::string before = known ? passage_json(*known, place.empty() ? 0 : current.version) : "";
   const std::int64_t event = append_event(connection, {.kind = "restricted",
                                                        .target_kind = Table<RestrictedPassage>::kind,
                                                        .target = passage.interview,
@@ -86,12 +99,12 @@ Result<void> mark_passage(SiteFile& site, const RestrictedPassage& marked, std::
                                                        .before = before,
                                                        .after = passage_json(passage, current.version),
                                                        .why = std::string(why)});
-  if (before.empty()) {
-    insert_record(connection, passage, event);
-    write_place(connection, passage, current.reading);
-  } else {
+  if (known) {
     update_record(connection, passage);
+  } else {
+    insert_record(connection, passage, event);
   }
+  write_place(connection, passage, current.reading);
   transaction.commit();
   return {};
 }

@@ -81,4 +81,11 @@ std::vector<PassagesRead> passages_read(const SiteFile& site, std::string_view i
   return read;
 }
 
+std::vector<CodePointRange> ranges_read(const SiteFile& site, std::string_view interview, int version) {
+  std::vector<CodePointRange> ranges;
+  for (const PassagesRead& read : passages_read(site, interview))
+    if (read.version == version) ranges.insert(ranges.end(), read.ranges.begin(), read.ranges.end());
+  return join_ranges(std::move(ranges));
+}
+
 }  // namespace witnessmark

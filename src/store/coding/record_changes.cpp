@@ -73,6 +73,7 @@ void write_record(StoreConnection& connection, std::string_view target_kind, con
       if constexpr (std::same_as<R, RestrictedPassage>) restore_place(connection, after);
     } else {
       update_record(connection, record_of<R>(after));
+      if constexpr (std::same_as<R, RestrictedPassage>) restore_place(connection, after);
     }
   });
 }
