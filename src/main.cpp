@@ -54,6 +54,7 @@ std::filesystem::path shared_folder() {
 witnessmark::Result<void> review(witnessmark::CodingDesk& desk, const witnessmark::ReviewMode& request) {
   const char* no_colour = std::getenv("NO_COLOR");
   witnessmark::ReviewMode wanted = request;
+  wanted.typed = isatty(STDIN_FILENO) == 1;
   wanted.colour = no_colour == nullptr || *no_colour == '\0';  // the convention of no-color.org
   return witnessmark::review(desk, wanted, std::cin, std::cout);
 }

@@ -72,19 +72,29 @@ class Prompts {
     if (!any) fmt::print(out_, "nothing stands beside this\n");
   }
 
-  void answer(const std::string& line) {
+  /// What is wrong with the answer, or why it cannot be done; empty when it was.
+  std::string answer(const std::string& line) {
     if (session_.state().prompt) return answer_prompt(line);
-    if (line == "list") return list();
-    if (line == "beside") return beside();
+    if (line == "list") return list(), "";
+    if (line == "beside") return beside(), "";
     const auto key = key_for(session_.state(), line);
     if (!key) {
       fmt::print(out_,
                  "“{}” is no key here; ? tells the keys, list the whole screen, beside the other half\n",
                  visible(line));
-      return;
+      return fmt::format("“{}” is no key here", line);
     }
     session_.press(*key);
     say();
+    return why_refused(line);
+  }
+
+  /// What is still to be answered or saved; empty when nothing is.
+  std::string unfinished() const {
+    const State& state = session_.state();
+    if (state.finished) return "";
+    if (state.prompt) return "the answers end before this is answered: " + state.prompt->label;
+    return unsaved_form(state) != nullptr ? "the answers end before the form is saved" : "";
   }
 
  private:
@@ -109,10 +119,10 @@ class Prompts {
   }
 
   /// The line takes the place of what stands there; an empty one keeps it; a single "-" leaves the question.
-  void answer_prompt(const std::string& line) {
+  std::string answer_prompt(const std::string& line) {
     if (line == "-") {
       session_.press({Key::Name::escape, ""});
-      return say();
+      return say(), "";
     }
     if (!line.empty()) {
       session_.press({Key::Name::end, ""});
@@ -123,6 +133,12 @@ class Prompts {
     }
     session_.press({Key::Name::enter, ""});
     say();
+    return why_refused(line);
+  }
+
+  std::string why_refused(const std::string& line) const {
+    const State& state = session_.state();
+    return state.refused ? fmt::format("“{}”: {}", line, state.message) : "";
   }
 
   Session& session_;
@@ -132,22 +148,33 @@ class Prompts {
 
 }  // namespace
 
-void review_by_prompts(CodingDesk& desk, const ReviewMode& request, std::istream& in, std::ostream& out) {
+Result<void> review_by_prompts(CodingDesk& desk, const ReviewMode& request, std::istream& in, std::ostream& out) {
   Session session(desk, Size{100, 1000}, player_program(request.player));
   Prompts prompts(session, out);
   prompts.say();
   fmt::print(out,
              "Type a key or its word and Enter; ? tells the keys, list the whole screen, beside the other "
              "half, q ends.\n");
+  std::int64_t number = 0;
+  const auto fault = [&number](std::string message) {
+    return Error{"standard input", number, 0, std::move(message),
+                 "what comes before it is done and saved, what follows is not; mend it and go on from there"};
+  };
   std::string line;
   while (!session.finished() && std::getline(in, line)) {
-    if (!is_valid_utf8(line)) {
-      fmt::print(out, "this is not UTF-8\n");
-      continue;
+    ++number;
+    std::string wrong = "this is not UTF-8";
+    if (is_valid_utf8(line)) {
+      line = trim(line);
+      wrong = prompts.answer(line);
+    } else {
+      fmt::print(out, "{}\n", wrong);
     }
-    prompts.answer(std::string(trim(line)));
     out.flush();
+    if (!wrong.empty() && !request.typed) return fault(wrong);
   }
+  if (const std::string left = prompts.unfinished(); !left.empty() && !request.typed) return fault(left);
+  return {};
 }
 
 }  // namespace witnessmark

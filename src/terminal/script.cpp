@@ -38,11 +38,12 @@ class Script {
     const std::string_view rest = text.substr(std::min(blank + 1, text.size()));
     if (order == "show") return show();
     if (order == "say") return say();
-    if (order == "key") return keys(rest, static_cast<std::int64_t>(blank) + 2);
+    if (order == "key" || order == "try")
+      return keys(rest, static_cast<std::int64_t>(blank) + 2, order == "try");
     if (order == "type") return type(rest);
     if (order == "size") return size(rest);
     return fault(1, fmt::format("“{}” is no order", visible(order)),
-                 "orders are size, key, type, show and say");
+                 "orders are size, key, try, type, show and say");
   }
 
  private:
@@ -63,7 +64,13 @@ class Script {
     return {};
   }
 
-  Result<void> keys(std::string_view names, std::int64_t column) {
+  Error refused(std::int64_t column, std::string_view what) const {
+    const std::string key = fmt::format("“{}”", what), why = session_.state().message;
+    return fault(column, visible(why.starts_with(key) ? why : key + ": " + why),
+                 "what comes before it is done and saved, what follows is not; try instead of key goes on");
+  }
+
+  Result<void> keys(std::string_view names, std::int64_t column, bool may_be_refused) {
     while (!names.empty()) {
       const std::size_t end = std::min(names.find(' '), names.size());
       const std::string_view name = names.substr(0, end);
@@ -73,6 +80,7 @@ class Script {
           return fault(column, fmt::format("“{}” is no key", visible(name)),
                        "as Down, Enter, Escape, Ctrl-z, s");
         session_.press(*key);
+        if (session_.state().refused && !may_be_refused) return refused(column, name);
       }
       names.remove_prefix(std::min(end + 1, names.size()));
       column += static_cast<std::int64_t>(end) + 1;
@@ -81,6 +89,8 @@ class Script {
   }
 
   Result<void> type(std::string_view words) {
+    if (!session_.state().prompt)
+      return fault(1, "nothing is asked for, so nothing can be typed", "open a question or a field first");
     for (const Grapheme& grapheme : graphemes(words))
       session_.press({Key::Name::text, std::string(grapheme.text)});
     return {};

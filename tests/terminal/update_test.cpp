@@ -336,3 +336,30 @@ TEST_CASE("lists show the narrator's words where there is room") {
   state.size = {40, 10};
   CHECK(as_text(render(view(state), state.size)).find("We had") == std::string::npos);
 }
+
+TEST_CASE("Ctrl-C drops no form that is not saved unasked, not even while a field is being typed") {
+  State state = form_over_list();
+  Update made = press(state, "Ctrl-c");
+  CHECK_FALSE(made.state.finished);
+  CHECK(unsaved_form(made.state) != nullptr);
+  CHECK(press(made.state, "Ctrl-c").state.finished);
+  state.prompt = Prompt{};
+  made = press(state, "Ctrl-c");
+  CHECK_FALSE(made.state.finished);
+  CHECK(press(made.state, "Ctrl-c").state.finished);
+  made = press(made.state, "x");  // typing on
+  CHECK_FALSE(press(made.state, "Ctrl-c").state.finished);
+  CHECK(press(list_of_three(), "Ctrl-c").state.finished);
+}
+
+TEST_CASE("what a key cannot do is told from what it did") {
+  State state = press(list_of_three(), "b").state;
+  CHECK(state.refused);
+  state = press(std::move(state), "Down").state;
+  CHECK_FALSE(state.refused);
+  state.can_edit = false;
+  state = press(std::move(state), "s").state;
+  CHECK(state.refused);
+  state = update(list_of_three(), Failed{{"", 0, 0, "the disk is full", ""}}).state;
+  CHECK(state.refused);
+}

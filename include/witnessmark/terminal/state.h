@@ -132,6 +132,7 @@ struct State {
   std::optional<Prompt> prompt;
   std::string message;
   Role message_role = Role::plain;
+  bool refused = false;         ///< What the last key asked for was not understood or could not be done.
   std::optional<Decide> last;  ///< The last decision, to be made again on another claim.
   bool finished = false;
 

@@ -118,7 +118,7 @@ struct Arrival {
     const auto* report = std::get_if<ReportPlace>(&state.place());
     const bool empty = (talk && !talk->page) || (claim && !claim->page) || (report && !report->report);
     if (empty) work.back();
-    work.say(one_line(to_string(failed.error)), Role::warning);
+    work.refuse(one_line(to_string(failed.error)));
   }
 };
 

@@ -116,7 +116,7 @@ void ask_about(Work& work, Ask ask, const Id& claim, std::string label) {
 }
 
 void repeat(Work& work, const Id& claim) {
-  if (!work.state.last) return work.say("no decision yet to repeat", Role::faint);
+  if (!work.state.last) return work.refuse("no decision yet to repeat", Role::faint);
   Decide again = *work.state.last;
   again.claims = {claim};
   decide(work, std::move(again));
@@ -143,8 +143,8 @@ void play(Work& work) {
     at = talk->sentences[talk->at].at;
     recording = talk->page->recording;
   }
-  if (!work.state.can_play) return work.say("name a player first: review --player PROGRAM", Role::warning);
-  if (!at || recording.empty()) return work.say("nothing says where in a recording this is", Role::warning);
+  if (!work.state.can_play) return work.refuse("name a player first: review --player PROGRAM");
+  if (!at || recording.empty()) return work.refuse("nothing says where in a recording this is");
   work.want(Play{recording, at->time});
 }
 
@@ -211,10 +211,10 @@ void join(Work& work, const Id& claim) {
   const ClaimLine* next = line_near(list_of(work.state), 1);
   const auto id = claim_after(work.state);
   if (line == nullptr || next == nullptr || !id)
-    return work.say("no claim follows that it could be joined with", Role::faint);
+    return work.refuse("no claim follows that it could be joined with", Role::faint);
   if (line->statement != next->statement || line->subject != next->subject ||
       line->interview != next->interview)
-    return work.say("the next claim says something else: " + words_of(*next), Role::warning);
+    return work.refuse("the next claim says something else: " + words_of(*next));
   work.want(CodeClaim{CodeClaim::Kind::join, claim, *id, "", ""});
 }
 
@@ -236,10 +236,10 @@ bool press_deciding(Work& work, const Key& key) {
   if (key.name != Key::Name::text || key.text.size() != 1 ||
       kDeciding.find(key.text[0]) == std::string_view::npos)
     return false;
-  if (!work.state.can_edit) return work.say(work.state.why_reading, Role::warning), true;
+  if (!work.state.can_edit) return work.refuse(work.state.why_reading), true;
   const auto id = claim_here(work.state);
   if (!id)
-    return work.say("no claim rests on what is at the cursor; Tab goes to the list", Role::faint), true;
+    return work.refuse("no claim rests on what is at the cursor; Tab goes to the list", Role::faint), true;
   switch (key.text[0]) {
     case 's':
       decide(work, {{*id}, ClaimStatus::said_so, "", ""});

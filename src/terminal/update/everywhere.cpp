@@ -17,18 +17,6 @@ bool shows_proposals(const Key& key) {
   return key.is("3") || key.is("4") || key.is("a") || key.is("w");
 }
 
-/// The first time with a form that is not saved: says so. The same key again goes on, and drops it.
-bool keeps_form(Work& work, const Key& key) {
-  const FormPlace* unsaved = unsaved_form(work.state);
-  if (unsaved == nullptr || unsaved->leaving) return false;
-  for (Place& place : work.state.places)
-    if (auto* form = std::get_if<FormPlace>(&place)) form->leaving = true;
-  work.say(fmt::format("a form is not saved: Escape goes back to it, {} once more drops what was changed",
-                       to_string(key)),
-           Role::warning);
-  return true;
-}
-
 bool press_screen(Work& work, const Key& key) {
   if (key.is("1")) {
     if (keeps_form(work, key)) return true;
@@ -52,10 +40,20 @@ bool press_screen(Work& work, const Key& key) {
 
 }  // namespace
 
+bool keeps_form(Work& work, const Key& key) {
+  const FormPlace* unsaved = unsaved_form(work.state);
+  if (unsaved == nullptr || unsaved->leaving) return false;
+  for (Place& place : work.state.places)
+    if (auto* form = std::get_if<FormPlace>(&place)) form->leaving = true;
+  work.say(fmt::format("a form is not saved: Escape goes back to it, {} once more drops what was changed",
+                       to_string(key)),
+           Role::warning);
+  return true;
+}
+
 bool press_everywhere(Work& work, const Key& key) {
   if (work.state.blind && shows_proposals(key)) {
-    work.say("this would show what was proposed, and you code blind; h in a transcript ends that",
-             Role::warning);
+    work.refuse("this would show what was proposed, and you code blind; h in a transcript ends that");
     return true;
   }
   if (press_screen(work, key)) return true;
@@ -72,7 +70,7 @@ bool press_everywhere(Work& work, const Key& key) {
   } else if (key.is("/")) {
     ask_for(work, Ask::search, "Words said:");
   } else if (key.is("u") || key.is("U")) {
-    if (!work.state.can_edit) return work.say(work.state.why_reading, Role::warning), true;
+    if (!work.state.can_edit) return work.refuse(work.state.why_reading), true;
     if (key.is("u"))
       work.want(Undo{});
     else

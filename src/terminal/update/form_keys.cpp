@@ -36,9 +36,9 @@ void show_query(Work& work, const FormPlace& form) {
 void save(Work& work, FormPlace& form) {
   if (form.purpose == FormPlace::Purpose::filter) return show_query(work, FormPlace(form));
   if (form.subject_name.empty() && form.place_name.empty() && form.draft.statement != Statement::located)
-    return work.say("a claim speaks of something: fill in equipment or place", Role::warning);
+    return work.refuse("a claim speaks of something: fill in equipment or place");
   if (const std::string_view needs = what_it_needs(form.draft); !needs.empty())
-    return work.say(std::string(needs), Role::warning);
+    return work.refuse(std::string(needs));
   const bool corrected = form.purpose == FormPlace::Purpose::correct;
   if (!corrected) {
     work.want(Add{form.draft, words_of(form)});
@@ -65,14 +65,14 @@ void take_answer(Work& work, FormPlace& form, const Prompt& prompt) {
   }
   if (!prompt.list) {
     if (const std::string fault = fill_words(form, form.at, prompt.text); !fault.empty())
-      work.say(fault, Role::warning);
+      work.refuse(fault);
     return;
   }
   if (prompt.chosen < prompt.matches.size()) {
     const TermMatch& match = prompt.matches[prompt.chosen];
     return fill_term(form, form.at, match.key, match.name);
   }
-  if (form.purpose == FormPlace::Purpose::filter) return work.say("the list has no such name", Role::warning);
+  if (form.purpose == FormPlace::Purpose::filter) return work.refuse("the list has no such name");
   fill_term(form, form.at, "", prompt.text);
   work.say("kept in your words: the list has no such name", Role::warning);
 }

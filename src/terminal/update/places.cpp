@@ -47,16 +47,15 @@ void keep_window(Work& work, const ClaimsPlace& place) {
 }
 
 void decide_all(Work& work, const ClaimsPlace& place) {
-  if (place.page.lines.empty()) return work.say("no claim is shown", Role::faint);
+  if (place.page.lines.empty()) return work.refuse("no claim is shown", Role::faint);
   if (place.page.lines.size() < place.page.total)
-    return work.say(fmt::format("{} claims are too many at once: narrow them with f", place.page.total),
-                    Role::warning);
+    return work.refuse(fmt::format("{} claims are too many at once: narrow them with f", place.page.total));
   Prompt prompt;
   prompt.ask = Ask::decide_all;
   for (const ClaimLine& line : place.page.lines)
     if (!line.decided && line.withheld == Withheld::none && !hidden(work.state, line))
       prompt.pending.claims.push_back(line.id);
-  if (prompt.pending.claims.empty()) return work.say("all that are shown are decided already", Role::faint);
+  if (prompt.pending.claims.empty()) return work.refuse("all that are shown are decided already", Role::faint);
   prompt.label = fmt::format("All {} undecided of {} shown: s said so, m misread, x set aside:",
                              prompt.pending.claims.size(), place.page.lines.size());
   work.ask(std::move(prompt));
@@ -88,7 +87,7 @@ bool press(Work& work, ClaimsPlace& place, const Key& key) {
     form.query = place.query;
     work.go(std::move(form));
   } else if (key.is("A")) {
-    if (!work.state.can_edit) return work.say(work.state.why_reading, Role::warning), true;
+    if (!work.state.can_edit) return work.refuse(work.state.why_reading), true;
     decide_all(work, place);
   } else {
     return press_deciding(work, key);
@@ -100,7 +99,7 @@ namespace {
 
 void turn_to(Work& work, ClaimPlace& place, int steps) {
   const auto id = claim_after(work.state, steps);
-  if (!id) return work.say(steps > 0 ? "no claim follows" : "no claim before this one", Role::faint);
+  if (!id) return work.refuse(steps > 0 ? "no claim follows" : "no claim before this one", Role::faint);
   Place& list = work.state.places[work.state.places.size() - 2];
   if (auto* claims = std::get_if<ClaimsPlace>(&list)) claims->at += static_cast<std::size_t>(steps);
   if (auto* talk = std::get_if<TranscriptPlace>(&list)) talk->claim += static_cast<std::size_t>(steps);
@@ -109,10 +108,10 @@ void turn_to(Work& work, ClaimPlace& place, int steps) {
 }
 
 void ask_entry(Work& work, Ask ask, const ClaimPageFull& page) {
-  if (ask != Ask::entry && !work.state.can_edit) return work.say(work.state.why_reading, Role::warning);
+  if (ask != Ask::entry && !work.state.can_edit) return work.refuse(work.state.why_reading);
   const bool none = page.evidence.empty() || page.evidence.front().comparison.entry.empty();
   if (none && ask != Ask::link)
-    return work.say("no entry speaks to this claim; l links one by its key", Role::faint);
+    return work.refuse("no entry speaks to this claim; l links one by its key", Role::faint);
   if (ask == Ask::entry && page.evidence.size() == 1)
     return work.go(ReportPlace{ReportKind::entry, page.evidence.front().comparison.entry, nullptr, 0});
   Prompt prompt;
@@ -171,7 +170,7 @@ void settle_on_line(const ReportPlace& before, ReportPlace& place) {
 }
 
 void settle_difference(Work& work, const ReportLine& line, bool theirs) {
-  if (!work.state.can_edit) return work.say(work.state.why_reading, Role::warning);
+  if (!work.state.can_edit) return work.refuse(work.state.why_reading);
   work.want(Settle{line.difference, theirs});
 }
 
@@ -198,7 +197,7 @@ bool press(Work& work, ReportPlace& place, const Key& key) {
   } else if (line.position) {
     go_to_talk(work, line.interview, *line.position);
   } else {
-    work.say("this line leads nowhere further", Role::faint);
+    work.refuse("this line leads nowhere further", Role::faint);
   }
   return true;
 }

@@ -71,11 +71,11 @@ void answer_time(Work& work, const Prompt& prompt) {
   auto* talk = std::get_if<TranscriptPlace>(&work.state.place());
   const auto time = parse_time(prompt.text);
   if (talk == nullptr || !talk->page) return;
-  if (!time || prompt.text.empty()) return work.say("a time is written 4:05 or 1:02:03", Role::warning);
+  if (!time || prompt.text.empty()) return work.refuse("a time is written 4:05 or 1:02:03");
   std::optional<CodePoint> found;
   for (const SentencePlace& sentence : talk->sentences)
     if (sentence.at && sentence.at->time <= *time) found = sentence.range.begin;
-  if (!found) return work.say("the transcript has no times to go by", Role::warning);
+  if (!found) return work.refuse("the transcript has no times to go by");
   go_to(*talk, *found);
 }
 
@@ -88,7 +88,7 @@ std::optional<ClaimStatus> status_of_letter(std::string_view letter) {
 
 void answer_decide_all(Work& work, const Prompt& prompt) {
   const auto status = status_of_letter(prompt.text);
-  if (!status) return work.say("nothing decided: s, m or x was asked for", Role::faint);
+  if (!status) return work.refuse("nothing decided: s, m or x was asked for", Role::faint);
   Decide decision = prompt.pending;
   decision.status = *status;
   if (*status == ClaimStatus::said_so) return work.want(std::move(decision));
@@ -109,7 +109,7 @@ void answer_why(Work& work, const Prompt& prompt) {
 }
 
 void answer_open_withheld(Work& work, const Prompt& prompt) {
-  if (prompt.text != prompt.interview) return work.say("left withheld", Role::faint);
+  if (prompt.text != prompt.interview) return work.refuse("left withheld", Role::faint);
   work.want(OpenWithheld{prompt.interview});
   if (std::holds_alternative<TranscriptPlace>(work.state.place())) return;  // it is loaded anew
   TranscriptPlace talk;
@@ -138,7 +138,7 @@ std::string entry_meant(Work& work, const Prompt& prompt) {
     return line.comparison.entry == prompt.text;
   });
   if (!prompt.text.empty() && (known || prompt.ask == Ask::link)) return prompt.text;
-  work.say(fmt::format("the entries are numbered 1 to {}", evidence.size()), Role::warning);
+  work.refuse(fmt::format("the entries are numbered 1 to {}", evidence.size()));
   return "";
 }
 
@@ -225,9 +225,9 @@ void press_in_prompt(Work& work, const Key& key) {
   }
   if (key.name == Key::Name::enter) {
     if (prompt.reads_date && !prompt.fault.empty())
-      return work.say("not taken: what is typed is no date yet; Escape leaves it", Role::warning);
+      return work.refuse("not taken: what is typed is no date yet; Escape leaves it");
     if (const std::string_view needs = needs_words(prompt); !needs.empty())
-      return work.say(std::string(needs), Role::warning);
+      return work.refuse(std::string(needs));
     const Prompt answered = std::move(prompt);
     work.state.prompt.reset();
     work.say("");

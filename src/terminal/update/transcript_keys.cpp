@@ -57,13 +57,13 @@ void add_claim(Work& work, const TranscriptPlace& place) {
 /// The claim at the cursor of the list rests on the selection from now on.
 void requote(Work& work, const TranscriptPlace& place, CodePointRange range) {
   const auto claim = claim_here(work.state);
-  if (!claim) return work.say("there is no claim here", Role::faint);
+  if (!claim) return work.refuse("there is no claim here", Role::faint);
   work.want(CodeClaim{CodeClaim::Kind::requote, *claim, {}, "", "", place.interview, range});
 }
 
 bool press_passage(Work& work, TranscriptPlace& place, const Key& key) {
   if (!key.is("i") && !key.is("r") && !key.is("z") && !key.is("Z") && !key.is("Q")) return false;
-  if (!work.state.can_edit) return work.say(work.state.why_reading, Role::warning), true;
+  if (!work.state.can_edit) return work.refuse(work.state.why_reading), true;
   const CodePointRange range = picked_range(place);
   if (key.is("i")) {
     add_claim(work, place);
@@ -77,7 +77,7 @@ bool press_passage(Work& work, TranscriptPlace& place, const Key& key) {
     if (lift && std::none_of(passages.begin(), passages.end(), [&](const RestrictedPassage& passage) {
           return passage.conditions.access != Access::open && passage.range.overlaps(range);
         }))
-      return work.say("no restricted passage lies here", Role::faint), true;
+      return work.refuse("no restricted passage lies here", Role::faint), true;
     Prompt prompt;
     prompt.ask = lift ? Ask::lift : Ask::restrict;
     prompt.label = lift ? "Restriction lifted, because:" : "Restricted, because:";
@@ -133,7 +133,7 @@ bool press(Work& work, TranscriptPlace& place, const Key& key) {
   } else if (key.is("v")) {
     place.picked_from = place.picked_from ? std::nullopt : std::optional(place.at);
   } else if (key.is("O")) {
-    if (!place.page->hides_passages) return work.say("nothing is withheld here", Role::faint), true;
+    if (!place.page->hides_passages) return work.refuse("nothing is withheld here", Role::faint), true;
     Prompt prompt;
     prompt.ask = Ask::open_withheld;
     prompt.interview = place.interview;

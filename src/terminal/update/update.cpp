@@ -8,16 +8,22 @@ bool is_key(const Event& event) {
 }
 
 void press_key(Work& work, const Key& key) {
-  if (key == Key{Key::Name::control, "c"}) {  // leaves as q does, from everywhere: nothing is unsaved
+  work.state.refused = false;
+  if (key == Key{Key::Name::control, "c"}) {  // leaves as q does, from everywhere
+    if (keeps_form(work, key)) return;
     work.state.finished = true;
     return work.want(Quit{});
   }
-  if (work.state.prompt) return press_in_prompt(work, key);
+  if (work.state.prompt) {
+    for (Place& place : work.state.places)
+      if (auto* form = std::get_if<FormPlace>(&place)) form->leaving = false;
+    return press_in_prompt(work, key);
+  }
   work.say("");
   const bool understood =
       std::visit([&](auto& place) { return press(work, place, key); }, work.state.place()) ||
       press_everywhere(work, key);
-  if (!understood) work.say("“" + to_string(key) + "” does nothing here; ? shows the keys", Role::faint);
+  if (!understood) work.refuse("“" + to_string(key) + "” does nothing here; ? shows the keys", Role::faint);
 }
 
 }  // namespace

@@ -18,6 +18,11 @@ struct Work {
     state.message = std::move(words);
     state.message_role = role;
   }
+  /// Says why what was asked for is not done.
+  void refuse(std::string words, Role role = Role::warning) {
+    say(std::move(words), role);
+    state.refused = true;
+  }
   /// Goes there and loads what it shows.
   void go(Place place);
   /// Back to where one came from; from the first place, to the interviews.
@@ -41,6 +46,8 @@ bool press(Work& work, KeysPlace& place, const Key& key);
 bool press_deciding(Work& work, const Key& key);
 /// Keys of all screens.
 bool press_everywhere(Work& work, const Key& key);
+/// The first time with a form that is not saved: says so and keeps it. The same key again goes on, and drops it.
+bool keeps_form(Work& work, const Key& key);
 /// A key while something is being typed.
 void press_in_prompt(Work& work, const Key& key);
 
