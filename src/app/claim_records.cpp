@@ -14,6 +14,7 @@ Result<void> for_each_record(const SiteFile& site, const ClaimFilter& filter,
   const auto policy = load_date_policy(surroundings);
   if (!policy) return policy.error();
   RecordMaker maker(site, *policy);
+  maker.hold_differences();
   for_each_claim(site, filter, [&](const StoredClaim& stored) {
     if (withholding.may_show(stored.claim.interview, stored.claim.quotes))
       visit(maker.make(stored, withholding));
@@ -28,6 +29,7 @@ Result<void> for_each_record_of(const SiteFile& site, const std::vector<Id>& cla
   const auto policy = load_date_policy(surroundings);
   if (!policy) return policy.error();
   RecordMaker maker(site, *policy);
+  maker.hold_differences();
   for (std::size_t begin = 0; begin < claims.size(); begin += kBatch) {
     const std::size_t past = std::min(begin + kBatch, claims.size());
     ClaimFilter filter;

@@ -92,7 +92,7 @@ void RecordMaker::add_coder(const StoredClaim& stored, ClaimRecord& record) cons
     }
   }
   if (!decisions.empty()) std::tie(record.coded_by, record.coded_at) = decisions.back();
-  for (const DoubleDecision& both : open_differences(site_))
+  for (const DoubleDecision& both : differences_ ? *differences_ : open_differences(site_))
     if (both.target_kind == "claim" && both.target == id)
       record.coded_by = both.here.who, record.coded_at = both.here.when;
 }

@@ -1,11 +1,13 @@
 #pragma once
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "witnessmark/app/withholding.h"
 #include "witnessmark/base/code_point_index.h"
 #include "witnessmark/model/claim_record.h"
 #include "witnessmark/store/claims.h"
+#include "witnessmark/store/merge.h"
 #include "witnessmark/store/transcripts.h"
 #include "witnessmark/weigh/register_index.h"
 
@@ -35,6 +37,9 @@ class RecordMaker {
 
   const OpenTranscript& turn_to(const std::string& interview, int version);
 
+  /// What coders decided otherwise is read once and not for each claim: for many records in one go.
+  void hold_differences() { differences_ = open_differences(site_); }
+
   /// The transcript it was turned to is read again next time.
   void forget_transcript() { open_.interview.clear(); }
 
@@ -52,6 +57,7 @@ class RecordMaker {
   AuthorityLists lists_;
   RegisterIndex index_;
   OpenTranscript open_;
+  std::optional<std::vector<DoubleDecision>> differences_;
 };
 
 /// The preferred name of a term, or the words said when the list has no such key.

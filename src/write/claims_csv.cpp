@@ -104,6 +104,7 @@ const std::vector<Column>& cells() {
       {"firmness", [](const ClaimRecord& record) { return words(record.claim.firmness); }},
       {"polarity", [](const ClaimRecord& record) { return words(record.claim.polarity); }},
       {"led", [](const ClaimRecord& record) { return record.claim.led ? "yes" : ""; }},
+      {"withdrawn", [](const ClaimRecord& record) { return record.claim.withdrawn ? "yes" : ""; }},
       {"reason", [](const ClaimRecord& record) { return record.claim.reason; }},
       {"quote", [](const ClaimRecord& record) { return quotes_text(record); }},
       {"quote_begin",

@@ -51,6 +51,14 @@ TEST_CASE("a claim's row can be read back as RFC 4180 with every column filled a
   CHECK(cell(csv, "comparisons") == "log-3: conflicts (at least 76 days)");
 }
 
+TEST_CASE("what the narrator took back says so in both formats") {
+  ClaimRecord made = record();
+  CHECK(cell(claims_csv_header() + claim_csv_row(made, FormulaGuard::raw), "withdrawn") == "");
+  made.claim.withdrawn = true;
+  CHECK(cell(claims_csv_header() + claim_csv_row(made, FormulaGuard::raw), "withdrawn") == "yes");
+  CHECK(claim_json(made).find(R"("withdrawn":true)") != std::string::npos);
+}
+
 TEST_CASE("years below zero are never handed on: what they mean is said") {
   ClaimRecord made = record();
   made.recall.recall_distance = YearRange{-80, -80};
