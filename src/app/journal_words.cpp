@@ -4,6 +4,7 @@
 
 #include <nlohmann/json.hpp>
 #include <optional>
+#include <set>
 
 #include "witnessmark/app/claim_words.h"
 
@@ -144,6 +145,34 @@ Json object_or_null(const std::string& content) {
   return object.is_object() ? object : Json();
 }
 
+std::string plain_words(const Json& object, const std::string& name) {
+  const auto at = object.find(name);
+  if (at == object.end() || at->is_null()) return "none";
+  return or_none(at->is_string() ? at->get<std::string>() : at->dump());
+}
+
+void add_claim_differences(const Json& here, const Json& there, const AuthorityLists& lists,
+                           std::vector<std::string>& lines) {
+  std::string_view last;
+  for (const auto& [name, label] : kValues) {
+    const std::string a = value_of(here, name, lists), b = value_of(there, name, lists);
+    if (a == b || label == last) continue;
+    last = label;
+    lines.push_back(one_line(fmt::format("{}: here {}, there {}", label, a, b)));
+  }
+  if (here.value("quotes", Json()) != there.value("quotes", Json())) lines.push_back("other words quoted");
+}
+
+void add_plain_differences(const Json& here, const Json& there, std::vector<std::string>& lines) {
+  std::set<std::string> names;
+  for (const Json* side : {&here, &there})
+    for (const auto& item : side->items()) names.insert(item.key());
+  for (const std::string& name : names) {
+    const std::string a = plain_words(here, name), b = plain_words(there, name);
+    if (a != b) lines.push_back(one_line(fmt::format("{}: here {}, there {}", name, a, b)));
+  }
+}
+
 }  // namespace
 
 std::string event_words(const JournalEvent& event) {
@@ -190,6 +219,18 @@ std::string change_words(const JournalEvent& event, const AuthorityLists& lists)
   }
   if (after.contains("quotes")) words += words.empty() ? "other words quoted" : "; other words quoted";
   return one_line(words);
+}
+
+std::vector<std::string> difference_words(const DoubleDecision& difference, const AuthorityLists& lists) {
+  const Json here = object_or_null(difference.here.state), there = object_or_null(difference.there.state);
+  if (here.empty()) return {"here left undecided or taken away"};
+  if (there.empty()) return {"there left undecided or taken away"};
+  std::vector<std::string> lines;
+  if (difference.target_kind == "claim")
+    add_claim_differences(here, there, lists, lines);
+  else
+    add_plain_differences(here, there, lines);
+  return lines;
 }
 
 }  // namespace witnessmark

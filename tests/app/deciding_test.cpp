@@ -163,3 +163,23 @@ TEST_CASE("every kind of event is said in words") {
     CHECK(change_words(event, {}).empty());
   }
 }
+
+TEST_CASE("what two copies have otherwise is told in words, without what follows from it") {
+  AuthorityLists lists;
+  Term quay;
+  quay.key = "quay", quay.name = "Holm quay";
+  lists.places = AuthorityList(AuthorityList::Kind::places, {quay});
+  DoubleDecision both;
+  both.target_kind = "claim";
+  both.here.state =
+      R"({"status":"said-so","place":"quay","dated":{"edtf":"1958","written":"1958"},"rule":"year",)"
+      R"("period":[["known",-4383,-4019],["known",-4382,-4018]],"anchor":"a"})";
+  both.there.state =
+      R"({"status":"misread","place":"","dated":{"edtf":"1959","written":"1959"},"rule":"year-digits",)"
+      R"("period":[["known",-4018,-3654],["known",-4017,-3653]],"anchor":"b"})";
+  CHECK(difference_words(both, lists) == std::vector<std::string>{"status: here said so, there misread",
+                                                                  "place: here Holm quay, there none",
+                                                                  "when: here 1958, there 1959"});
+  both.there.state = "";
+  CHECK(difference_words(both, lists) == std::vector<std::string>{"there left undecided or taken away"});
+}

@@ -1,6 +1,7 @@
 #include <doctest/doctest.h>
 
 #include "witnessmark/terminal/state.h"
+#include "witnessmark/terminal/view.h"
 
 using namespace witnessmark;
 
@@ -174,11 +175,29 @@ State give_place(State state, const char* typed, std::vector<TermMatch> matches)
   REQUIRE(state.prompt);
   CHECK(state.prompt->label == "Place:");
   state.prompt->text = typed;
-  state.prompt->matches = std::move(matches);
+  state = update(std::move(state), TermsFound{typed, std::move(matches)}).state;
   return press(std::move(state), "Enter").state;
 }
 
 }  // namespace
+
+TEST_CASE("of names that are offered before anything is typed none is chosen until one is moved to") {
+  const std::vector<TermMatch> offered{{"bow", "Bow", ""}, {"loft", "Drying loft", ""}};
+  State state = form_at_quay();
+  std::get<FormPlace>(state.place()).at = 2;
+  state = press(std::move(state), "Enter").state;
+  state = update(std::move(state), TermsFound{"", offered}).state;
+  const auto shown = view(state).input;
+  REQUIRE(shown);
+  CHECK_FALSE(shown->focus);
+  CHECK(as_text(shown->below.at(0).spans).find("now Quay; Enter alone keeps it") != std::string::npos);
+  CHECK(std::get<FormPlace>(press(state, "Enter").state.place()).draft.place == "quay");
+  state = press(std::move(state), "Down").state;
+  CHECK(view(state).input->focus == 0);
+  CHECK(std::get<FormPlace>(press(state, "Enter").state.place()).draft.place == "bow");
+  state = press(std::move(state), "Down").state;
+  CHECK(std::get<FormPlace>(press(state, "Enter").state.place()).draft.place == "loft");
+}
 
 TEST_CASE("of a place that was filled in and taken back nothing is saved") {
   State state = give_place(form_at_quay(), "xyz", {});

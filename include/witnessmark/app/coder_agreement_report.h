@@ -38,7 +38,4 @@ struct SpanPair {
 /// Interviews that are withheld count too: these are numbers only, for those who coded them.
 std::vector<SpanPair> span_agreement(const SiteFile& site);
 
-/// What differs between two versions of a record, a line each: "status: here said-so, there misread".
-std::vector<std::string> difference_words(const DoubleDecision& difference);
-
 }  // namespace witnessmark

@@ -1,8 +1,10 @@
 #pragma once
 #include <string>
+#include <vector>
 
 #include "witnessmark/model/site.h"
 #include "witnessmark/store/journal.h"
+#include "witnessmark/store/merge.h"
 
 namespace witnessmark {
 
@@ -18,5 +20,9 @@ std::string target_words(const JournalEvent& event);
 /// the lists. Empty for other events, for a claim that was added, and where the content is withheld or
 /// erased.
 std::string change_words(const JournalEvent& event, const AuthorityLists& lists);
+
+/// What two copies have otherwise, a line each: "status: here said so, there misread". Of a claim, what was coded and
+/// not what follows from it; of other records every value.
+std::vector<std::string> difference_words(const DoubleDecision& difference, const AuthorityLists& lists);
 
 }  // namespace witnessmark

@@ -106,7 +106,7 @@ struct Prompt {
   std::size_t cursor = 0;          ///< Byte offset.
   std::string now;                 ///< What the field holds; an empty answer keeps it.
   std::vector<TermMatch> matches;  ///< For names of a list.
-  std::size_t chosen = 0;
+  std::optional<std::size_t> chosen;        ///< Of these; none until something is typed or moved to.
   std::optional<AuthorityList::Kind> list;  ///< Names of this list are offered.
   bool reads_date = false;
   std::string meaning, fault;  ///< What the text means so far.

@@ -51,13 +51,6 @@ CoderPair pair_of(const std::string& first, const std::string& second, bool blin
   return pair;
 }
 
-std::string value_words(const Json& object, const std::string& name) {
-  if (!object.contains(name) || object[name].is_null()) return "nothing";
-  const Json& value = object[name];
-  const std::string words = value.is_string() ? value.get<std::string>() : value.dump();
-  return words.empty() ? "nothing" : words;
-}
-
 }  // namespace
 
 std::vector<CoderPair> coder_agreement(const SiteFile& site) {
@@ -154,21 +147,6 @@ std::vector<SpanPair> span_agreement(const SiteFile& site) {
   std::vector<SpanPair> found;
   for (auto& [key, pair] : pairs) found.push_back(std::move(pair));
   return found;
-}
-
-std::vector<std::string> difference_words(const DoubleDecision& difference) {
-  const Json here = object_of(difference.here.state), there = object_of(difference.there.state);
-  std::set<std::string> names;
-  for (const Json* side : {&here, &there})
-    for (const auto& item : side->items()) names.insert(item.key());
-  std::vector<std::string> lines;
-  for (const std::string& name : names) {
-    const std::string a = value_words(here, name), b = value_words(there, name);
-    if (a != b) lines.push_back(one_line(fmt::format("{}: here {}, there {}", name, a, b)));
-  }
-  if (here.empty()) lines.insert(lines.begin(), "here left undecided or taken away");
-  if (there.empty()) lines.insert(lines.begin(), "there left undecided or taken away");
-  return lines;
 }
 
 }  // namespace witnessmark

@@ -6,6 +6,7 @@
 #include "app/coding/report_lines.h"
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/app/coder_agreement_report.h"
+#include "witnessmark/app/journal_words.h"
 #include "witnessmark/base/counted.h"
 #include "witnessmark/store/claims.h"
 
@@ -87,7 +88,7 @@ Report difference_report(const CodingDesk::State& state) {
       line.text = words;
       report.lines.push_back(line);
     }
-    for (const std::string& words : difference_words(difference)) {
+    for (const std::string& words : difference_words(difference, state.maker->lists())) {
       line.text = words;
       report.lines.push_back(line);
     }

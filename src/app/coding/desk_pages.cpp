@@ -66,7 +66,7 @@ std::vector<TurnLine> turns_of(const OpenTranscript& open, const InterviewFile& 
 
 std::string act_words(const JournalEvent& event, const AuthorityLists& lists) {
   const std::string changes = change_words(event, lists);
-  return fmt::format("{} {} by {}{}{}{}", event.wall_time.substr(0, 16), event.kind, event.actor,
+  return fmt::format("{} {} {}{}{}{}", event.wall_time.substr(0, 16), event.actor, event_words(event),
                      changes.empty() ? "" : "; ", changes, event.why.empty() ? "" : ": " + event.why);
 }
 

@@ -8,6 +8,7 @@
 
 #include "app/open/open_finders.h"
 #include "app/weighing/question_words.h"
+#include "witnessmark/base/counted.h"
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/app/weigh.h"
 #include "witnessmark/store/weighings.h"
@@ -110,7 +111,7 @@ void add_silent(const SiteFile& site, const OpenGround& ground, std::vector<Open
   for (const std::string& key : order) {
     OpenQuestion& open = by_words[key];
     open.told_by = static_cast<std::int64_t>(tellers[key].size());
-    open.standing = fmt::format("told by {}, nothing in the register", open.told_by);
+    open.standing = fmt::format("told by {}, nothing in the register", counted(open.told_by, "narrator"));
     found.push_back(std::move(open));
   }
 }

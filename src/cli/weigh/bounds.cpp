@@ -248,7 +248,7 @@ Result<std::string> bounds_total(const WeighRequest& request) {
                      counted(account->properties, "value"), account->contradicted,
                      account->reviewed_claims == 0
                          ? "no claim is reviewed yet"
-                         : fmt::format("reviewed claims narrow {}", account->narrowed));
+                         : fmt::format("reviewed claims narrow those of {}", counted(account->narrowed, "fixture")));
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "cli/weigh/section.h"
+#include "witnessmark/app/claim_words.h"
 #include "witnessmark/app/recall_table.h"
 #include "witnessmark/base/counted.h"
 
@@ -22,7 +23,7 @@ void print_row(std::ostream& out, const OutcomeRow& row) {
 
 void print_rows(std::ostream& out, std::string_view title, const std::vector<OutcomeRow>& rows) {
   fmt::print(out, "  {:<34}{:>8}", title, "claims");
-  for (const Outcome outcome : kOutcomes) fmt::print(out, "{:>13}", to_string(outcome));
+  for (const Outcome outcome : kOutcomes) fmt::print(out, "{:>13}", in_words(outcome));
   fmt::print(out, "\n");
   for (const OutcomeRow& row : rows) print_row(out, row);
 }

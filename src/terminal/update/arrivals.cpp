@@ -86,7 +86,7 @@ struct Arrival {
     auto& prompt = work.state.prompt;
     if (!prompt || prompt->text != found.typed) return;
     prompt->matches = found.matches;
-    prompt->chosen = 0;
+    prompt->chosen = found.typed.empty() || found.matches.empty() ? std::nullopt : std::optional<std::size_t>(0);
   }
 
   void operator()(const DateRead& read) const {

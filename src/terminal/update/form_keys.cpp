@@ -68,8 +68,8 @@ void take_answer(Work& work, FormPlace& form, const Prompt& prompt) {
       work.refuse(fault);
     return;
   }
-  if (prompt.chosen < prompt.matches.size()) {
-    const TermMatch& match = prompt.matches[prompt.chosen];
+  if (prompt.chosen && *prompt.chosen < prompt.matches.size()) {
+    const TermMatch& match = prompt.matches[*prompt.chosen];
     return fill_term(form, form.at, match.key, match.name);
   }
   if (form.purpose == FormPlace::Purpose::filter) return work.refuse("the list has no such name");
@@ -80,7 +80,7 @@ void take_answer(Work& work, FormPlace& form, const Prompt& prompt) {
 }  // namespace
 
 void set_field(Work& work, FormPlace& form, const Prompt& prompt) {
-  if (prompt.text.empty() && prompt.chosen == 0)
+  if (prompt.text.empty() && !prompt.chosen)
     return work.say("left as it was; Delete empties a field", Role::faint);
   take_answer(work, form, prompt);
   note_change(form);

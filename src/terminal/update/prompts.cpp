@@ -119,7 +119,7 @@ void answer_open_withheld(Work& work, const Prompt& prompt) {
 
 /// The place or equipment that was chosen among those offered, else what was typed.
 std::string named(const Prompt& prompt) {
-  return prompt.chosen < prompt.matches.size() ? prompt.matches[prompt.chosen].name : prompt.text;
+  return prompt.chosen && *prompt.chosen < prompt.matches.size() ? prompt.matches[*prompt.chosen].name : prompt.text;
 }
 
 /// The key of the entry whose number was typed, or the key that was typed; empty, and said so, when there is
@@ -215,6 +215,14 @@ void ask_meaning(Work& work, const Prompt& prompt) {
   if (prompt.reads_date && form) work.want(ReadDate{prompt.text, form->draft});
 }
 
+/// Moves among the names offered; the first move goes to the first of them. False for other keys.
+bool choose(Prompt& prompt, const Key& key) {
+  std::size_t at = prompt.chosen.value_or(0);
+  if (!move_in(at, prompt.matches.size(), key, 5)) return false;
+  prompt.chosen = prompt.chosen ? at : 0;
+  return true;
+}
+
 }  // namespace
 
 void press_in_prompt(Work& work, const Key& key) {
@@ -233,7 +241,7 @@ void press_in_prompt(Work& work, const Key& key) {
     work.say("");
     return answer(work, answered);
   }
-  if (!prompt.matches.empty() && move_in(prompt.chosen, prompt.matches.size(), key, 5)) return;
+  if (!prompt.matches.empty() && choose(prompt, key)) return;
   const std::string before = prompt.text;
   type(prompt, key);
   if (prompt.text == before) return;

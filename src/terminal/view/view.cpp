@@ -9,7 +9,7 @@ namespace {
 
 InputLine input_of(const Prompt& prompt) {
   InputLine input{prompt.label, prompt.text, prompt.cursor, {}, std::nullopt};
-  if (!prompt.now.empty() && prompt.matches.empty() && prompt.text.empty())
+  if (!prompt.now.empty() && !prompt.chosen && prompt.text.empty())
     input.below.push_back(paragraph("now " + prompt.now + "; Enter alone keeps it", Role::faint, 2));
   if (prompt.reads_date && prompt.text.empty())
     input.below.push_back(paragraph(
@@ -20,7 +20,7 @@ InputLine input_of(const Prompt& prompt) {
     if (!match.by.empty()) line.push_back({"  (" + match.by + ")", Role::faint});
     input.below.push_back({std::move(line), 2, false});
   }
-  if (!prompt.matches.empty()) input.focus = prompt.chosen;
+  if (prompt.chosen && *prompt.chosen < prompt.matches.size()) input.focus = prompt.chosen;
   if (!prompt.meaning.empty()) input.below.push_back(paragraph("means " + prompt.meaning, Role::good, 2));
   if (!prompt.fault.empty()) input.below.push_back(paragraph(prompt.fault, Role::warning, 2));
   if (prompt.list && prompt.matches.empty() && !prompt.text.empty())
