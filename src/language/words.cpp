@@ -135,11 +135,11 @@ constexpr std::array<std::string_view, 19> kCueClasses{
     "pseudo",   "doubt",      "correction",     "nonfactual", "yes",
     "maybe",    "no",         "unknown",        "before_time"};
 
-constexpr std::array<std::string_view, 22> kCueValues{
+constexpr std::array<std::string_view, 23> kCueValues{
     "",         "hedged",    "guess",    "sound",     "alone",   "shown",  "not",
     "grounds",  "dating",    "blocks",   "when",      "general", "affirm", "aside",
     "contrary", "not_as_if", "not_only", "not_until", "child",
-    "blocks_when", "agrees", "states"};
+    "elsewhere", "blocks_when", "agrees", "states"};
 
 /// The values a class of cues may have.
 std::vector<std::string> values_of(CueClass cue) {
@@ -157,7 +157,7 @@ std::vector<std::string> values_of(CueClass cue) {
     case CueClass::pseudo:
       return {"affirm", "aside", "contrary", "not_as_if", "not_only", "not_until"};
     case CueClass::before_time:
-      return {"", "child"};
+      return {"", "child", "elsewhere"};
     case CueClass::yes:
       return {"", "agrees", "states"};
     default:
@@ -172,9 +172,9 @@ constexpr std::array<std::string_view, 14> kVerbKinds{"begins",   "ends",    "mo
                                                       "takeover", "present", "paint", "unpaint", "name",
                                                       "happened", "located", "built", "does"};
 constexpr std::array<std::string_view, 2> kFrames{"object", "subject"};
-constexpr std::array<std::string_view, 17> kNeeds{
-    "",      "place",  "toplace", "fromplace", "weobject", "past",    "move",   "swap",    "seen",
-    "sight", "colour", "name",    "thing",     "location", "counted", "aboard", "newthing"};
+constexpr std::array<std::string_view, 18> kNeeds{
+    "",     "place", "returned", "toplace", "fromplace", "weobject", "past",    "move",   "swap",
+    "seen", "sight", "colour",   "name",    "thing",     "location", "counted", "aboard", "newthing"};
 
 template <typename Value, std::size_t N>
 std::optional<Value> index_of(const std::array<std::string_view, N>& names, std::string_view text) {

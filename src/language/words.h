@@ -208,6 +208,7 @@ enum class CueValue : std::uint8_t {
   not_only,
   not_until,
   child,
+  elsewhere,
   blocks_when,
   agrees,
   states
@@ -269,6 +270,7 @@ enum class VerbFrame : std::uint8_t { object, subject };
 enum class VerbNeeds : std::uint8_t {
   nothing,
   place,
+  returned,
   toplace,
   fromplace,
   weobject,

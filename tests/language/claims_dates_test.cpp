@@ -72,6 +72,9 @@ TEST_CASE("of two services the first coming is meant, unless talk has reached th
   CHECK(keeper.dates("The winch was taken off before my time.") == "ends [..1948]");
   CHECK(keeper.dates("They took off the winch in 1899, before my time.") == "ends 1899");
   CHECK(keeper.dates("They took the fog horn out when I retired.") == "ends 1971");
+  // Who tells of the first service has the second before him.
+  CHECK(keeper.dates("They fitted the winch in 1950. The lamp was in the oil store when I left.") ==
+        "begins 1950; present 1971");
 }
 
 TEST_CASE("a time of its own keeps the date of the talk before away") {

@@ -22,6 +22,11 @@ bool stays_candidate(const Thing& thing) {
   return thing.kind == ThingKind::equipment && (thing.role == Role::none || thing.role == Role::of);
 }
 
+/// "It stood where the crane had been": only the place is told of the crane.
+bool tells_where(const Passage& passage, const Thing& thing) {
+  return thing.head > 0 && passage.has(thing.head - 1, WordClass::where);
+}
+
 /// "Saddle tank engine Edith": of the words behind the first the last alone has a capital letter.
 bool has_own_name(const Term& term) {
   const auto capital = [](char c) { return c >= 'A' && c <= 'Z'; };
@@ -97,6 +102,24 @@ std::optional<std::uint32_t> brought_in(const Passage& passage, const SentenceRe
     found = last_unlisted(passage, rest);
   }
   return found;
+}
+
+/// "What colour was the lorry?": the last words of a question are a definite noun of no list, and nothing of
+/// the lists is named.
+bool asks_of_unlisted(const StatementContext& context) {
+  const Passage& passage = context.passage;
+  const Span span = context.reading.span;
+  for (const Thing& thing : passage.things_in(span))
+    if (span.holds(thing.span.first) && !thing.shadowed) return false;
+  std::uint32_t past = span.past;
+  while (past > span.first && passage.is_mark(past - 1)) --past;
+  std::uint32_t noun = past;
+  while (noun > span.first && past - noun < 3 && !passage.notes[noun - 1].flags.any() &&
+         passage.notes[noun - 1].date < 0 && passage.notes[noun - 1].number < 0 &&
+         passage.notes[noun - 1].cue < 0 && !passage.is_mark(noun - 1))
+    --noun;
+  return noun < past && noun > span.first && passage.has(noun - 1, WordClass::determiner) &&
+         !passage.has(noun - 1, WordClass::indefinite) && !passage.has(noun - 1, WordClass::pronoun);
 }
 
 /// "Now", "today": when the interview was, not what is told of.
@@ -193,6 +216,8 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
       --begin;
     unlisted_at = said_at(begin);
   }
+  // "What colour was the lorry?": of something else than what was spoken of.
+  if (context.asking && asks_of_unlisted(context)) unlisted_at = words;
   // Where something is spoken of: where it is named, else in its clause.
   const auto draft_at = [&](const Draft& draft) {
     if (draft.subject_thing >= 0)
@@ -213,7 +238,8 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
     const bool asked = context.asking && thing_here.kind == ThingKind::equipment && !about;
     // "What about the diesel engine, the loco?": the question's first name is what it is about.
     const bool again = context.asking && about && !thing_here.plural;
-    if ((stays_candidate(thing_here) || asked) && !again) {
+    if ((stays_candidate(thing_here) || asked) && !again &&
+        (context.asking || !tells_where(passage, thing_here))) {
       about = referent_of(context, thing_here);
       name(context, *about, said_at(thing_here.span.first));
     }
@@ -222,7 +248,9 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
   bool of_things = false;
   for (Draft& draft : drafts) {
     of_things = of_things || (draft.subject && draft.subject->kind == ThingKind::equipment);
-    if (draft.subject && draft.subject->kind == ThingKind::equipment) {
+    const bool aside = draft.subject_thing >= 0 && !context.asking &&
+                       tells_where(passage, passage.things[static_cast<std::size_t>(draft.subject_thing)]);
+    if (draft.subject && draft.subject->kind == ThingKind::equipment && !aside) {
       about = draft.subject;
       name(context, *about, draft_at(draft));
     }

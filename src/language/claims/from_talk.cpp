@@ -93,6 +93,36 @@ const Referent* home_spoken_of(const StatementContext& context, const Focus& foc
   return all ? place : nullptr;
 }
 
+/// "Before that", "until then", "after that": of the date talk is of, not of "that" something.
+bool says_beside(const StatementContext& context, const Draft& draft,
+                 std::initializer_list<WordClass> which) {
+  if (draft.clause >= context.reading.clauses.size()) return false;
+  const Passage& passage = context.passage;
+  const Span clause = context.reading.clauses[draft.clause].span;
+  for (std::uint32_t i = clause.first; i + 1 < clause.past; ++i) {
+    const auto is = [&](WordClass c) { return passage.has(i, c); };
+    const std::uint32_t it = i + passage.notes[i].reach;
+    if (std::none_of(which.begin(), which.end(), is) || it >= clause.past) continue;
+    if (!passage.has(it, WordClass::this_) && !passage.has(it, WordClass::then)) continue;
+    const std::uint32_t next = it + 1;
+    if (next >= clause.past || passage.is_mark(next)) return true;
+    const Note& behind = passage.notes[next];
+    if (behind.thing < 0 && behind.date < 0 && behind.number < 0 && behind.flags.any() &&
+        !is_adjective(behind.flags))
+      return true;
+  }
+  return false;
+}
+
+/// The date talk is of, as the words "before that", "after that" make a limit of it.
+Edtf limited_by_words(const StatementContext& context, const Draft& draft, const Edtf& when) {
+  const bool state = is_state(draft.statement);
+  if (says_beside(context, draft, {WordClass::before, WordClass::until}))
+    return state ? up_to(when) : at_the_latest(when);
+  if (says_beside(context, draft, {WordClass::after})) return state ? stay_from(when) : at_the_earliest(when);
+  return when;
+}
+
 /// Whether two speak of one thing, or of one place and no thing.
 bool of_the_same(const Draft& a, const Draft& b) {
   const auto terms = [](const std::optional<Referent>& r) {
@@ -141,6 +171,7 @@ void carry(const StatementContext& context, const TalkBefore& talk, Draft& draft
     std::optional<Edtf>& when = draft.date->expression.edtf;
     if (draft.by_then && when) when = at_the_latest(*when);
     if (when && is_state(draft.statement) && is_over(context, draft, *focus.date)) when = up_to(*when);
+    if (when) when = limited_by_words(context, draft, *when);
     if (focus.date_asked) credit_date(talk.asked, draft);
   }
   const bool silent = !draft.place && draft.place_words.empty();

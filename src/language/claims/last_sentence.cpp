@@ -145,15 +145,19 @@ bool corrects(const StatementContext& context) {
 void LastSentence::take_back(const StatementContext& context, const std::vector<Draft>& again) {
   const auto said_again = [&](const Claim& claim) {
     return std::any_of(again.begin(), again.end(), [&](const Draft& draft) {
-      return draft.elliptical && draft.polarity == Polarity::affirmed && draft.date &&
-             draft.date->expression.edtf != claim.when.dated.value && draft.statement == claim.statement &&
-             speaks_of(context, draft, claim);
+      const bool other_date = draft.date && claim.when.dated.value && !claim.when.carried &&
+                              draft.date->expression.edtf != claim.when.dated.value;
+      const bool other_number =
+          draft.statement == Statement::count && draft.quantity && claim.quantity &&
+          (draft.quantity->least != claim.quantity->least || draft.quantity->most != claim.quantity->most);
+      return draft.elliptical && draft.polarity == Polarity::affirmed && (other_date || other_number) &&
+             draft.statement == claim.statement && speaks_of(context, draft, claim);
     });
   };
   if (!corrects(context)) return;
   for (std::size_t c = first_; c < claims_.size(); ++c) {
     Claim& claim = claims_[c];
-    if (claim.withdrawn || !claim.when.dated.value || claim.when.carried || !said_again(claim)) continue;
+    if (claim.withdrawn || !said_again(claim)) continue;
     claim.withdrawn = true;
     claim.rank += kRankOfTakenBack;
     claim.reason += "; the next sentence takes it back";

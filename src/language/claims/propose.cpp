@@ -170,6 +170,7 @@ class InterviewReader {
     context.asked_what = first && !asked_.yes_no && !asked_.when && !asked_.where && !asked_.how_many;
     context.answering = asked_age_ < 3;
     context.asked_when = first && asked_.when;
+    context.supposing = context.answering && asked_.supposes;
     context.asked_leaving = context.answering && asked_.when && asked_.journey && asked_.journey->leaving;
     context.inventory = asked_.inventory && asked_age_ < (asked_.yes_no ? 3 : 12);
     heads_.go_to(asked_.place   ? place_key(*asked_.place)

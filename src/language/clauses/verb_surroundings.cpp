@@ -142,6 +142,8 @@ bool VerbSurroundings::needs_met(std::uint32_t i, const Verb& verb, std::uint8_t
     case VerbNeeds::place:
       return thing_after(i, 16, false, false, true) || has(span_.first, WordClass::where) ||
              (verb.kind == VerbKind::present && beside_something(i));
+    case VerbNeeds::returned:
+      return p.passive || thing_after(i, 16, false, false, true) || (acts_on(i) && others_act(i));
     case VerbNeeds::toplace:
       return (thing_after(i, 16, true, false, false) || has(span_.first, WordClass::where) ||
               put_somewhere(i)) &&
@@ -231,6 +233,12 @@ std::uint32_t VerbSurroundings::past_verb(std::uint32_t i, const Verb& verb) con
   return particle_at(i, verb) + static_cast<std::uint32_t>(verb.particle_forms.size());
 }
 
+bool VerbSurroundings::others_act(std::uint32_t i) const {
+  for (std::uint32_t k = i; k > span_.first && k + 5 > i && !is_mark(k - 1); --k)
+    if (has(k - 1, WordClass::they)) return true;
+  return false;
+}
+
 bool VerbSurroundings::agent_can_join(std::uint32_t i) const {
   for (std::uint32_t k = i; k > span_.first && k + 7 > i; --k) {
     if (is_mark(k - 1)) return false;
@@ -254,11 +262,22 @@ bool VerbSurroundings::boards_after(std::uint32_t i) const {
   return true;
 }
 
+bool VerbSurroundings::dated_from(std::uint32_t i) const {
+  return i < span_.past && (notes_[i].date >= 0 ||
+                            (has(i, WordClass::determiner) && i + 1 < span_.past && notes_[i + 1].date >= 0));
+}
+
 bool VerbSurroundings::goes_away(std::uint32_t i, std::uint8_t forms) const {
   // "it didn't come" as well as "it came".
   bool did = false;
   for (std::uint32_t k = i; k > span_.first && k + 3 > i; --k) did = did || has(k - 1, WordClass::do_);
   if ((forms & 4U) == 0 && !(did && (forms & 1U) != 0)) return false;
+  // "It would come in time", "it started to come": not the past.
+  std::uint32_t before = i;
+  while (before > span_.first && is_adverb(before - 1)) --before;
+  if (before > span_.first && (forms & 1U) != 0 &&
+      (has(before - 1, WordClass::modal) || has(before - 1, WordClass::to)))
+    return false;
   if (i + 1 >= span_.past || is_mark(i + 1)) return true;
   if (notes_[i + 1].date >= 0) return did || !lasts(i + 1);
   if (i + 2 < span_.past && notes_[i + 2].date >= 0 && !did && lasts(i + 2))
@@ -266,6 +285,7 @@ bool VerbSurroundings::goes_away(std::uint32_t i, std::uint8_t forms) const {
   const Flags& f = notes_[i + 1].flags;
   return f.has(WordClass::when) || f.has(WordClass::then) || f.has(WordClass::adverb) ||
          f.has(WordClass::coordinator) || f.has(WordClass::before) || f.has(WordClass::after) ||
+         (f.has(WordClass::until) && dated_from(i + 1 + notes_[i + 1].reach)) ||
          f.has(WordClass::subordinator) ||
          (f.has(WordClass::by) && i + 2 < span_.past && notes_[i + 2].date >= 0) ||
          ((f.has(WordClass::at) || f.has(WordClass::for_)) && i + 2 < span_.past &&

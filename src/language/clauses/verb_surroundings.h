@@ -81,6 +81,9 @@ class VerbSurroundings {
   /// "I joined", "we signed on": the narrator or a person of the list.
   bool agent_can_join(std::uint32_t i) const;
 
+  /// "They" do it.
+  bool others_act(std::uint32_t i) const;
+
   /// The site, "her", a date or nothing more behind the verb: not "joined the union".
   bool boards_after(std::uint32_t i) const;
 
@@ -88,6 +91,9 @@ class VerbSurroundings {
   bool lasts(std::uint32_t i) const {
     return passage_.dates[static_cast<std::size_t>(notes_[i].date)].type == TimexType::duration;
   }
+
+  /// A date begins at a token, or behind the article there.
+  bool dated_from(std::uint32_t i) const;
 
   /// "it went in 1961", "the whaler went": no way to is named.
   bool goes_away(std::uint32_t i, std::uint8_t forms) const;

@@ -90,7 +90,20 @@ std::vector<const Thing*> Arguments::objects(const Predicate& p) const {
 
 std::vector<const Thing*> Arguments::subjects(const Predicate& p) const {
   // Behind a comma of an earlier phrase the subject is the last group ("by then the winch wasn't …").
-  return group_in(p.left, true);
+  std::vector<const Thing*> found = group_in(p.left, true);
+  if (!found.empty() && other_noun_between(found.back()->span.past, p.span.first)) return {};
+  return found;
+}
+
+/// "There was a boiler in the galley before the store was built": the verb behind "before" has a noun of its
+/// own.
+bool Arguments::other_noun_between(std::uint32_t from, std::uint32_t verb) const {
+  for (std::uint32_t i = from; i + 2 < verb; ++i) {
+    const bool opens = has(i, WordClass::before) || has(i, WordClass::after) || has(i, WordClass::when) ||
+                       has(i, WordClass::until);
+    if (opens && has(i + 1, WordClass::determiner) && !has(i + 1, WordClass::pronoun)) return true;
+  }
+  return false;
 }
 
 std::vector<const Thing*> Arguments::contrasted(Span span) const {

@@ -50,6 +50,7 @@ class Arguments {
 
  private:
   bool candidate(const Thing& thing) const;
+  bool other_noun_between(std::uint32_t from, std::uint32_t verb) const;
   bool joined(const Thing& before, const Thing& after) const;
   const StatementContext& c_;
 };

@@ -94,10 +94,29 @@ Span StatementReader::unlisted_in(Span span) const {
   return {};
 }
 
-/// The first colour, material, type or condition said; empty when there is none.
+/// "It stood on a concrete bed", "with a brass plate": the property at a token is of something else.
+bool StatementReader::of_something_else(const Finding& finding, std::uint32_t property) const {
+  for (std::uint32_t i = property + 1; i < finding.span.past && !arguments_.is_mark(i); ++i) {
+    if (const Thing* thing = passage_.thing_at(i)) return thing != finding.thing;
+    if (!is_adjective(passage_.notes[i].flags)) break;
+  }
+  std::uint32_t i = property;
+  while (i > finding.span.first &&
+         (arguments_.has(i - 1, WordClass::determiner) || is_adjective(passage_.notes[i - 1].flags) ||
+          arguments_.has(i - 1, WordClass::adverb)))
+    --i;
+  if (i == property || i == finding.span.first) return false;
+  const Flags& before = passage_.notes[i - 1].flags;
+  for (const WordClass role : {WordClass::at, WordClass::to, WordClass::from, WordClass::with, WordClass::of,
+                               WordClass::by, WordClass::for_, WordClass::relation})
+    if (before.has(role)) return true;
+  return false;
+}
+
+/// The first colour, material, type or condition said of it; empty when there is none.
 std::string StatementReader::property_in(const Finding& finding) const {
   for (std::uint32_t i = finding.span.first; i < finding.span.past; ++i) {
-    if (passage_.notes[i].thing >= 0) continue;
+    if (passage_.notes[i].thing >= 0 || of_something_else(finding, i)) continue;
     std::string property = property_at(i, finding.span.past, nullptr);
     if (!property.empty()) return property;
   }
@@ -153,6 +172,9 @@ std::vector<Draft> StatementReader::run(const Finding& finding) {
     // "The bell went to the chapel": nobody was anywhere.
     const std::vector<const Thing*> does = p ? arguments_.subjects(*p) : std::vector<const Thing*>();
     if (!does.empty() && does.front()->kind == ThingKind::equipment) return {};
+    const bool it =
+        p && p->agent == Agent::it && arguments_.any_in({finding.span.first, p->span.past}, WordClass::it);
+    if (it && !arguments_.names_somebody(finding.span)) return {};  // "It was on the main deck."
     add_located(p, finding, negated);
   } else {
     Draft& draft = add(p, statement, {finding.referent, finding.thing}, negated);

@@ -142,6 +142,27 @@ bool StatementReader::bare_count(const Predicate* p, Span where) {
   return false;
 }
 
+/// "There were two lamps." "No, I tell a lie, three.": another number of what was counted last.
+void StatementReader::recounted() {
+  const Draft* counted = c_.focus.repeatable();
+  if (!drafts_.empty() || !counted || counted->statement != Statement::count || c_.asking) return;
+  const Span span = c_.reading.span;
+  const auto cues = passage_.cues_in(span);
+  const auto correction = std::find_if(cues.begin(), cues.end(), [&](const CueSpan& cue) {
+    return c_.words.cues[cue.cue].cue == CueClass::correction;
+  });
+  if (correction == cues.end()) return;
+  for (const Number& number : passage_.numbers_in({correction->span.past, span.past})) {
+    const bool alone = number.span.past >= span.past || arguments_.is_mark(number.span.past);
+    if (!alone || !passage_.countable(number)) continue;
+    Draft again = said_again(*counted);
+    again.quantity = Quantity{number.least, number.most, std::string(passage_.words(number.span))};
+    again.date = counted->date;
+    drafts_.push_back(std::move(again));
+    return;
+  }
+}
+
 /// "We had one", "there wasn't one": one of what is spoken of.
 bool StatementReader::had_one(const Predicate& p) {
   for (std::uint32_t i = p.span.past; i < std::min(p.right.past, p.span.past + 3); ++i) {

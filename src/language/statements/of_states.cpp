@@ -263,10 +263,19 @@ void StatementReader::is_dated(const Predicate& p, const std::vector<Subject>& s
   if (!event && drafts_.empty()) return;
   bool plural = false;
   if (!arguments_.pronoun_subject(p, plural)) return;
-  Draft again = *last;
+  Draft again = said_again(*last);
+  again.polarity = negated ? Polarity::denied : Polarity::affirmed;
+  again.clause = p.clause;
+  again.clause_range = c_.positions.range_of(passage_, clause);
+  drafts_.push_back(std::move(again));
+}
+
+/// What was stated before, to be given another date or number here.
+Draft StatementReader::said_again(const Draft& before) const {
+  Draft again = before;
   again.elliptical = true;
   again.subject_thing = -1;  // It was named elsewhere.
-  again.polarity = negated ? Polarity::denied : Polarity::affirmed;
+  again.polarity = Polarity::affirmed;
   again.date.reset();
   again.basis = Basis::unstated;
   again.knower.clear();
@@ -275,11 +284,11 @@ void StatementReader::is_dated(const Predicate& p, const std::vector<Subject>& s
   again.because.clear();
   again.quotes.clear();
   again.led = again.withdrawn = false;
-  again.clause = p.clause;
-  again.clause_range = c_.positions.range_of(passage_, clause);
+  again.clause = 0;
+  again.clause_range = c_.positions.range_of(passage_, c_.reading.span);
   if (again.subject) again.subject->carried = true;
   if (again.place) again.place->carried = true;
-  drafts_.push_back(std::move(again));
+  return again;
 }
 
 /// "Number two was dry as a bone", "the cold store was down a deck": whatever is said of a place or thing

@@ -242,6 +242,36 @@ void StatementReader::instead_of(const Predicate& p) {
   }
 }
 
+/// "The winch came in 1946 and the stove in 1948": the verb is not said again.
+void StatementReader::said_of_more(const Predicate& p, std::size_t first) {
+  if (drafts_.size() == first || p.kind != Predicate::Kind::verb) return;
+  const Draft said = drafts_[first];
+  if (!is_change(said.statement) || !said.subject) return;
+  Span rest{p.span.past, c_.reading.span.past};
+  for (const Predicate& other : c_.reading.predicates)
+    if (other.at > p.at) rest.past = std::min(rest.past, other.span.first);
+  const bool dated = said.date && !said.date->carried;
+  for (const Thing& thing : passage_.things_in(rest)) {
+    if (!rest.holds(thing.span.first) || thing.shadowed || thing.kind != ThingKind::equipment ||
+        thing.head <= rest.first ||
+        (!arguments_.has(thing.head - 1, WordClass::coordinator) && !arguments_.is_mark(thing.head - 1)))
+      continue;
+    std::uint32_t behind = thing.span.past;
+    if (behind < rest.past && arguments_.has(behind, WordClass::at)) ++behind;
+    if (behind >= rest.past) continue;
+    const std::int32_t date = passage_.notes[behind].date;
+    const bool other_date = dated && date >= 0 && passage_.dates[static_cast<std::size_t>(date)].edtf &&
+                            passage_.date_spans[static_cast<std::size_t>(date)].first <= behind;
+    if (!other_date) continue;
+    Draft& draft = add(&p, said.statement, {referent_of(c_, thing), &thing}, false);
+    draft.polarity = said.polarity;
+    draft.basis = said.basis;
+    draft.knower = said.knower;
+    draft.firmness = said.firmness;
+    draft.date = ChosenDate{passage_.dates[static_cast<std::size_t>(date)], false};
+  }
+}
+
 /// Of the place itself, which is what "it" stands for from here.
 void StatementReader::is_of(Draft& draft, const Thing& place) const {
   draft.place = referent_of(c_, place);

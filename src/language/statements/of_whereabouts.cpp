@@ -124,6 +124,41 @@ bool StatementReader::was_somewhere(const Predicate& p) {
   return true;
 }
 
+/// "I wasn't there", "I wasn't on watch that night", unless the sentence says where he was.
+void StatementReader::was_elsewhere() {
+  if (c_.asking) return;
+  for (const Draft& draft : drafts_)
+    if (draft.statement == Statement::located) return;
+  for (const CueSpan& cue : passage_.cues_in(c_.reading.span)) {
+    if (c_.words.cues[cue.cue].value != CueValue::elsewhere) continue;
+    std::uint32_t where = cue.span.first;
+    while (where < cue.span.past && !arguments_.has(where, WordClass::negative)) ++where;
+    if (++where >= cue.span.past) continue;
+    std::uint32_t clause = 0;
+    while (clause + 1 < c_.reading.clauses.size() && c_.reading.clauses[clause].span.past <= cue.span.first)
+      ++clause;
+    Subject who;
+    if (c_.narrator) {
+      who.referent = *c_.narrator;
+      who.referent->words = std::string(passage_.words({cue.span.first, cue.span.first + 1}));
+      who.referent->range = c_.positions.range_of(passage_, {cue.span.first, cue.span.first + 1});
+    }
+    Draft& draft = add(nullptr, Statement::located, who, true);
+    draft.fragment = false;
+    draft.basis = Basis::first_hand;
+    draft.clause = clause;
+    draft.clause_range = c_.positions.range_of(passage_, c_.reading.clauses[clause].span);
+    draft.place_words = std::string(passage_.words({where, cue.span.past}));
+    // "I wasn't there, but the winch went in 1950": of something else.
+    Span stretch = cue.span;
+    while (stretch.first > c_.reading.span.first && !arguments_.is_mark(stretch.first - 1)) --stretch.first;
+    while (stretch.past < c_.reading.span.past && !arguments_.is_mark(stretch.past)) ++stretch.past;
+    const std::vector<std::uint32_t> dates = dates_said(passage_, stretch);
+    if (!dates.empty()) draft.date = ChosenDate{passage_.dates[dates.front()], false};
+    return;
+  }
+}
+
 /// "Off the Widow Bank, in April.", "we tried it out there, off the Widow Bank": a location of the itinerary,
 /// said with a date or by those who were there.
 void StatementReader::been_at_location() {

@@ -31,6 +31,7 @@ class StatementReader {
   Referent narrator_in(const Finding& finding) const;
   std::string somebody_else_in(const Finding& finding) const;
   Span unlisted_in(Span span) const;
+  bool of_something_else(const Finding& finding, std::uint32_t property) const;
   std::string property_in(const Finding& finding) const;
   Span said_of(const Finding& finding, const Predicate* p) const;
   bool count_in(const Finding& finding, Draft& draft) const;
@@ -52,8 +53,10 @@ class StatementReader {
   Subject person_before(const Predicate& p) const;
   bool is_of_site(const Predicate& p) const;
   bool located_in_words(const Predicate& p, const Subject& who, bool towards);
+  bool would(const Predicate& p) const;
   bool was_somewhere(const Predicate& p);
   void been_at_location();
+  void was_elsewhere();
   void built(const Predicate& p);
   void does(const Predicate& p);
   bool is_habit(const Predicate& p) const;
@@ -84,6 +87,9 @@ class StatementReader {
   void event(const Predicate& p);
   bool unlisted(const Predicate& p);
   bool bare_count(const Predicate* p, Span where);
+  void recounted();
+  Draft said_again(const Draft& before) const;
+  void said_of_more(const Predicate& p, std::size_t first);
   void add_counted_elsewhere(const Predicate& p, Span clause, const std::vector<Subject>& subjects);
   bool points_at(const Predicate& p);
   bool it_was(const Predicate& p, bool another);

@@ -270,11 +270,17 @@ bool StatementReader::does_it_himself(const Predicate& p) const {
   return false;
 }
 
+/// "I'd put it back", "they would paint it": not what was, where that was asked.
+bool StatementReader::would(const Predicate& p) const {
+  return arguments_.any_in({p.span.first, p.at}, WordClass::would) ||
+         arguments_.any_in({p.span.first, p.at}, WordClass::had_or_would);
+}
+
 void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::size_t first_draft,
                                Span quoted) {
   const CueReading cues = read_cues(passage_, c_.words, c_.reading, p, clause, quoted);
   const Clause& own = c_.reading.clauses[clause];
-  bool blocked = cues.blocked || own.conditional;
+  bool blocked = cues.blocked || own.conditional || (c_.supposing && p && would(*p));
   // "They were supposed to fit one but they never did": what was meant did not happen.
   bool never_did = false;
   if (cues.ordered && p) {
@@ -325,7 +331,9 @@ void StatementReader::put_cues(const Predicate* p, std::uint32_t clause, std::si
 std::vector<Draft> StatementReader::run() {
   if (c_.reading.predicates.empty()) {
     fragment();
+    recounted();
     been_at_location();
+    was_elsewhere();
     for (std::size_t d = 0, made = drafts_.size(); d < made; ++d) with_part(d);
     return std::move(drafts_);
   }
@@ -349,8 +357,10 @@ std::vector<Draft> StatementReader::run() {
     instead_of(p);
     put_dates(&p, first);
     put_cues(&p, p.clause, first);
+    said_of_more(p, first);
   }
   been_at_location();
+  was_elsewhere();
   for (std::size_t d = 0, made = drafts_.size(); d < made; ++d) with_part(d);
   for (std::size_t d = 0, made = drafts_.size(); d < made; ++d) called_in_passing(d);
   used_with_pronoun();

@@ -37,8 +37,9 @@ struct StatementContext {
   bool asked_what = false;             ///< Answers a question for what it was.
   bool answering = false;              ///< Soon after the question.
   bool asked_when = false;             ///< Answers a question for when: a bare number is a year.
-  bool asked_leaving = false;          ///< Soon after a question for when somebody left.
-  bool inventory = false;              ///< "What was in the wheelhouse?": bare names answer it.
+  bool supposing = false;      ///< Soon after a question for what would be: "I'd put" is no "I had put".
+  bool asked_leaving = false;  ///< Soon after a question for when somebody left.
+  bool inventory = false;      ///< "What was in the wheelhouse?": bare names answer it.
 };
 
 /// Part of a sentence found to state something by other means than its verbs.

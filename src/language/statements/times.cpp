@@ -328,6 +328,16 @@ Edtf at_the_latest(const Edtf& value) {
   return Edtf{set};
 }
 
+Edtf at_the_earliest(const Edtf& value) {
+  const auto* date = std::get_if<EdtfDate>(&value.value);
+  const auto* interval = std::get_if<EdtfInterval>(&value.value);
+  if (interval) date = std::get_if<EdtfDate>(&interval->end);  // After 1943 to 1958.
+  if (!date || !date->year.specified()) return value;
+  EdtfSet set;
+  set.elements = {{last_in_full(*date), std::nullopt, true}};
+  return Edtf{set};
+}
+
 Edtf up_to(const Edtf& value) {
   const auto* date = std::get_if<EdtfDate>(&value.value);
   if (const auto* interval = std::get_if<EdtfInterval>(&value.value))
@@ -413,7 +423,9 @@ void settle_service(const ChosenDate* talked_of, const DatePolicy& policy, DateE
   if (!said.rule.starts_with("service") || !times || times->elements.size() < 2) return;
   for (const EdtfSetElement& element : times->elements)
     if (!element.first || element.is_span) return;
-  const Edtf* talk = talked_of && talked_of->expression.edtf ? &*talked_of->expression.edtf : nullptr;
+  const bool leaving = said.rule == "service-ends";
+  const Edtf* talk =
+      !leaving && talked_of && talked_of->expression.edtf ? &*talked_of->expression.edtf : nullptr;
   const auto past = talk ? to_period(*talk, policy).past_latest() : std::nullopt;
   std::optional<Edtf> reached;
   for (const EdtfSetElement& element : times->elements) {
@@ -423,7 +435,6 @@ void settle_service(const ChosenDate* talked_of, const DatePolicy& policy, DateE
   if (reached) {
     said.alternatives.clear();
   } else {
-    const bool leaving = said.rule == "service-ends";
     reached = Edtf{*(leaving ? times->elements.back() : times->elements.front()).first};
   }
   said.edtf = reached;

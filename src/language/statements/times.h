@@ -41,6 +41,8 @@ Edtf end_of_until(const Edtf& value);
 std::optional<Edtf> either(const std::optional<Edtf>& a, const std::optional<Edtf>& b);
 /// That date or earlier; the value itself where no last day of it is known.
 Edtf at_the_latest(const Edtf& value);
+/// That date or later; the value itself where no first day of it is known.
+Edtf at_the_earliest(const Edtf& value);
 /// How things were up to that date, its last part included; the value itself where it has no last part.
 Edtf up_to(const Edtf& value);
 /// "X or earlier" as a stretch of time that a state lasted through.
@@ -57,8 +59,8 @@ Edtf date_of_state(const DateExpression& expression, bool by);
 /// it.
 std::optional<Edtf> narrowed_to(const Edtf& value, const DateExpression& said, const DatePolicy& policy);
 
-/// "When I came", of somebody who came twice: the time that talk has reached; where it has reached none, the
-/// first coming or the last leaving, and the others stay as what it may mean besides.
+/// "When I came", of somebody who came twice: the coming that talk has reached; where it has reached none the
+/// first. "When I left" is the last leaving. The others stay as what it may mean besides.
 void settle_service(const ChosenDate* talked_of, const DatePolicy& policy, DateExpression& said);
 
 /// Whether all of a date lies within another, which may be without beginning or end.

@@ -13,6 +13,8 @@ namespace {
 constexpr double kLeastProbability = 0.14;
 /// What one stretch states of one thing besides something else must be likelier.
 constexpr double kLeastBesides = 0.25;
+/// What happened to a thing besides coming or going.
+constexpr double kLeastBesidesChange = 0.45;
 /// What rules read of something that is not named is left out where it is less likely than this.
 constexpr double kLeastOfRules = 0.06;
 /// What a candidate adds to the odds of a stretch no rule has read from is hardly ever above this, in
@@ -50,6 +52,17 @@ bool opposite(Statement a, Statement b) {
     return (a == first && b == second) || (a == second && b == first);
   };
   return are(Statement::begins, Statement::ends) || are(Statement::present, Statement::absent);
+}
+
+/// "They took it out": that something happened to it is said with the change.
+bool told_by_change(Statement happened, Statement other) {
+  return happened == Statement::happened && is_change(other);
+}
+
+/// "The crane had gone off the quay": the quay did not go.
+bool only_says_where(const Thing& thing, Statement statement) {
+  return thing.kind == ThingKind::place && thing.role != Role::none && thing.role != Role::of &&
+         statement != Statement::happened;
 }
 
 /// Whether the stretch has most of a clause, or the clause most of it.
@@ -183,7 +196,8 @@ void Judge::weigh(const StatementContext& context, const std::vector<Draft>& dra
 }
 
 Judgement Judge::judge(const StatementContext& context, const std::vector<Draft>& drafts) {
-  static const double kBesides = odds_of(kLeastBesides), kOfRules = odds_of(kLeastOfRules);
+  static const double kBesides = odds_of(kLeastBesides), kOfRules = odds_of(kLeastOfRules),
+                      kBesidesChange = odds_of(kLeastBesidesChange);
   weigh(context, drafts);
   std::vector<Found> known;
   for (const Draft& draft : drafts) {
@@ -205,8 +219,12 @@ Judgement Judge::judge(const StatementContext& context, const std::vector<Draft>
       if (!other.range.overlaps(choice.stretch->range)) return false;
       const bool of_it = choice.candidate && other.is_of(*choice.candidate);
       // One stretch is about one thing, unless more are named in it.
-      if (other.statement == choice.statement) return of_it || !thing;
+      if (other.statement == choice.statement)
+        return of_it || !thing || only_says_where(*thing, choice.statement);
       if (of_it && opposite(other.statement, choice.statement)) return true;
+      if (of_it && told_by_change(choice.statement, other.statement) && choice.odds < kBesidesChange &&
+          other.range.shared_with(choice.stretch->range) >= kAlike)
+        return true;
       return of_it && choice.odds < kBesides && other.range.shared_with(choice.stretch->range) >= kAlike;
     });
     if (known_already) continue;

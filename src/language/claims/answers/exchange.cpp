@@ -94,6 +94,10 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
     // "What year was that?"
     if (i > first && f.has(WordClass::when_noun) && !next.yes_no) next.when = true;
   }
+  const auto cues = context.passage.cues_in(context.reading.span);
+  next.supposes = std::any_of(cues.begin(), cues.end(), [&](const CueSpan& cue) {
+    return context.words.cues[cue.cue].cue == CueClass::nonfactual;
+  });
   if (next.drafts.empty()) next.journey = journey_asked(context);
   if (next.journey) next.journey->when = next.when;
   put_positively(context, next);

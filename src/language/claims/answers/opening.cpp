@@ -24,7 +24,9 @@ Opening short_form(const StatementContext& c, std::uint32_t first) {
   if (!f.has(WordClass::we) && !f.has(WordClass::they) && !f.has(WordClass::it) && !f.has(WordClass::she) &&
       !f.has(WordClass::exist))
     return Opening::other;
-  const Flags auxiliary = flags(++i);
+  ++i;
+  while (flags(i).has(WordClass::adverb) && !flags(i).has(WordClass::never)) ++i;  // "They ever did."
+  const Flags auxiliary = flags(i);
   if (!auxiliary.has(WordClass::be) && !auxiliary.has(WordClass::do_) && !auxiliary.has(WordClass::have))
     return Opening::other;
   bool negative = auxiliary.has(WordClass::negative);
@@ -32,6 +34,17 @@ Opening short_form(const StatementContext& c, std::uint32_t first) {
   const bool ends = i >= c.reading.span.past || c.passage.is_mark(i);
   if (!ends) return Opening::other;
   return negative ? Opening::no : Opening::it_was;
+}
+
+/// "I don't think they did.", "I don't believe it was.": what is doubted is not so.
+Opening doubted_form(const StatementContext& c, std::uint32_t first) {
+  for (const CueSpan& cue : c.passage.cues_in({first, first + 1})) {
+    if (cue.span.first != first || c.words.cues[cue.cue].cue != CueClass::doubt) continue;
+    const Opening doubted = short_form(c, cue.span.past);
+    if (doubted == Opening::it_was) return Opening::no;
+    if (doubted == Opening::no) return Opening::it_was;
+  }
+  return Opening::other;
 }
 
 /// What a cue says as an answer.
@@ -125,8 +138,8 @@ bool ends_with_yes(const StatementContext& c) {
 Opening opening_of(const StatementContext& context) {
   const std::uint32_t first = first_word(context);
   if (first >= context.reading.span.past) return Opening::other;
-  const Opening found = short_form(context, first);
-  if (found != Opening::other) return found;
+  for (const Opening found : {short_form(context, first), doubted_form(context, first)})
+    if (found != Opening::other) return found;
   const Reply reply = reply_at(context, first);
   if (reply.opening == Opening::other) return ends_with_yes(context) ? Opening::yes : Opening::other;
   if (!stands_alone(context, first, reply)) return Opening::other;
