@@ -200,10 +200,6 @@ Error unknown(const LexiconFile& file, const LexiconFile::Row& row, std::size_t 
                     advice_of({names.begin(), names.end()}, row[column]));
 }
 
-std::uint32_t phrase_value(Words::PhraseKind kind, std::size_t index) {
-  return static_cast<std::uint32_t>(kind) << 28 | static_cast<std::uint32_t>(index);
-}
-
 Result<void> load_equal(Words& words, const FileReader& files, const std::filesystem::path& folder) {
   const auto file = LexiconFile::load(files, folder / "equivalents.csv", {"word", "same_as"});
   if (!file) return file.error();
@@ -249,7 +245,7 @@ void add_phrase(Words& words, std::string_view phrase, const std::function<void(
   } else if (!forms.empty()) {
     WordInfo& first = words.at(forms[0]);
     first.starts_phrase = true;
-    if (value >> 28 == static_cast<std::uint32_t>(Words::PhraseKind::quantity)) first.starts_quantity = true;
+    if (Words::kind_of(value) == Words::PhraseKind::quantity) first.starts_quantity = true;
     words.phrases.add(forms, value);
   }
 }
@@ -282,7 +278,7 @@ Result<void> load_quantities(Words& words, const FileReader& files, const std::f
     }
     add_phrase(
         words, row[0], [index](WordInfo& info) { info.quantity = static_cast<std::int32_t>(index); },
-        phrase_value(Words::PhraseKind::quantity, index));
+        Words::phrase_value(Words::PhraseKind::quantity, index));
   }
   return {};
 }
@@ -304,7 +300,7 @@ Result<void> load_grammar(Words& words, const FileReader& files, const std::file
             info.flags.set(*what);
           }
         },
-        phrase_value(Words::PhraseKind::word, static_cast<std::size_t>(*what)));
+        Words::phrase_value(Words::PhraseKind::word, static_cast<std::size_t>(*what)));
   }
   return {};
 }
@@ -329,7 +325,7 @@ Result<void> load_cues(Words& words, const FileReader& files, const std::filesys
       }
       words.cue_lists[static_cast<std::size_t>(info.cue)].push_back(static_cast<std::uint32_t>(index));
     };
-    add_phrase(words, row[0], single, phrase_value(Words::PhraseKind::cue, index));
+    add_phrase(words, row[0], single, Words::phrase_value(Words::PhraseKind::cue, index));
   }
   return {};
 }

@@ -346,6 +346,11 @@ struct Words {
   enum class PhraseKind : std::uint32_t { word, cue, quantity };
   /// Values are kind << 28 | index: a WordClass, a cue, a quantity.
   PhraseTrie phrases;
+  static constexpr std::uint32_t phrase_value(PhraseKind kind, std::size_t index) {
+    return static_cast<std::uint32_t>(kind) << 28 | static_cast<std::uint32_t>(index);
+  }
+  static constexpr PhraseKind kind_of(std::uint32_t value) { return static_cast<PhraseKind>(value >> 28); }
+  static constexpr std::uint32_t index_of(std::uint32_t value) { return value & 0x0FFFFFFF; }
 
   const WordInfo* find(std::uint64_t form) const {
     for (std::uint64_t i = (form * 0x9E3779B97F4A7C15ULL >> 20) & mask;; i = (i + 1) & mask) {

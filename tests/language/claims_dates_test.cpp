@@ -84,6 +84,21 @@ TEST_CASE("a time of its own keeps the date of the talk before away") {
   CHECK(keeper.dates("They fitted the winch in 1950. The fog horn came with it.") == "begins 1950");
 }
 
+TEST_CASE("the day talk is of stays when only its month or year is said") {
+  Keeper keeper({});
+  NamedEvent fire;
+  fire.key = "fire";
+  fire.name = "The fire";
+  fire.spoken = {"the fire"};
+  fire.when.value = parse_edtf("1947-03-12").value();
+  keeper.events = {fire};
+  CHECK(keeper.dates("Q: Tell me about the fire. | A: It was March, a cold one. They took the winch out.") ==
+        "ends 1947-03-12");
+  CHECK(
+      keeper.dates("Q: Tell me about the fire. | A: In 1950 it was all changed. They took the winch out.") ==
+      "ends 1950");
+}
+
 TEST_CASE("the time of service is the same in whatever order the list has it") {
   const std::string said = "The lamp was in the oil store in my time.";
   CHECK(Keeper({"1948/1955", "1960/1971"}).dates(said) == "present 1948/1971");

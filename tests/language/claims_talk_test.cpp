@@ -141,6 +141,49 @@ TEST_CASE("what is doubted of a question is denied") {
       lists());
 }
 
+TEST_CASE("no to how long is not no to whether") {
+  check_rows(
+      {
+          {"Q: Was the stove there the whole time? | A: No.", ""},
+          {"Q: Was the stove always in the galley? | A: No, it went in 1950.", "ends stove@galley 1950"},
+          {"Q: Was the stove there? | A: No.", "absent stove"},
+          {"Q: Were there two stoves? | A: There was never two.", "count stove n=2 denied"},
+      },
+      lists());
+}
+
+TEST_CASE("who thinks again takes back what he went along with") {
+  check_rows(
+      {
+          {"Q: So they took out the stove? | A: Yep. Wait a minute now. No.", "ends stove led withdrawn"},
+          {"Q: So they took out the stove? | A: Yep. They did. In 1950.", "ends stove led"},
+      },
+      lists());
+}
+
+TEST_CASE("no one is nobody, whatever the lists number") {
+  ClaimTable numbered = lists();
+  numbered.equipment.push_back("number one");
+  check_rows(
+      {
+          {"We shouted and no one could hear.", ""},
+          {"They took out number one in 1950.", "ends number one 1950"},
+          {"They took out No. 1 in 1950.", "ends number one 1950"},
+      },
+      numbered);
+}
+
+TEST_CASE("a question for something else leaves the date behind that held before") {
+  check_rows(
+      {
+          {"Q: You said the winch came in 1950. What about the stove? | A: It was in the galley.",
+           "present stove@galley"},
+          {"Q: You said the winch came in 1950. What colour was the winch? | A: It was green.",
+           "attribute winch 1950 {colour: green}"},
+      },
+      lists());
+}
+
 TEST_CASE("what somebody would like is not what was") {
   check_rows(
       {

@@ -17,6 +17,8 @@ constexpr int kPronounReach = 90;  // Words.
 constexpr int kTopicReach = 250;
 constexpr int kPlaceReach = 60;
 constexpr int kAside = 8;  // Sentences.
+constexpr int kKeepsDay = 4;
+constexpr int kLeftBehind = 20;
 
 bool stays_candidate(const Thing& thing) {
   return thing.kind == ThingKind::equipment && (thing.role == Role::none || thing.role == Role::of);
@@ -273,7 +275,13 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
   for (std::uint32_t i = span.first; context.asking && about && i < span.past; ++i) {
     if (passage.has(i, WordClass::how_many)) counted = {about, words, words};
   }
-  if (context.asking && (about || only_place)) topic = {about ? about : only_place, words, words};
+  if (context.asking && (about || only_place)) {
+    // Asked about something else, the date that held for what was spoken of is left behind.
+    const Referent& now = about ? *about : *only_place;
+    if (!topic.referent || topic.referent->kind != now.kind || topic.referent->terms != now.terms)
+      date_age += kLeftBehind;
+    topic = {now, words, words};
+  }
   for (const std::uint32_t d : dates_said(passage, span)) {
     const DateExpression& said = passage.dates[d];
     const Span& at = passage.date_spans[d];
@@ -283,7 +291,12 @@ void Focus::bring_up_to_date(const StatementContext& context, std::vector<Draft>
     }
     // "The night of the fire, in 1951": the closer of the two.
     const bool said_here = date && date_age == 0;
-    if (said_here && lies_in(date->expression, said)) continue;
+    // "Tell me about the fire." "It was March, a cold one.": the day of the fire is still what is meant.
+    const bool wider = date && date_age <= kKeepsDay && lies_in(date->expression, said);
+    if (wider) {
+      date_age = 0;
+      continue;
+    }
     const bool closer = said_here && lies_in(said, date->expression);
     // "The old one went in the big gale": looks aside, the talk stays where it was; asked about, it goes
     // there.

@@ -11,7 +11,7 @@ namespace witnessmark::claims {
 namespace {
 
 /// A date said so many sentences ago still dates what is told to have happened; how things were, less long.
-constexpr int kDateReach = 10, kStateReach = 7;
+constexpr int kDateReach = 14, kStateReach = 8;
 /// A place named so many sentences ago is still where talk is, for what the lists say stands there.
 constexpr int kHomeReach = 9;
 

@@ -1,6 +1,7 @@
 #include "language/claims/last_sentence.h"
 
 #include <algorithm>
+#include <ranges>
 
 #include "language/claims/write_claim.h"
 #include "language/statements/times.h"
@@ -13,6 +14,8 @@ constexpr std::uint32_t kShortAnswer = 6;
 constexpr std::uint32_t kRoundingOff = 12;
 /// Between two sentences that follow each other stand at most so many characters.
 constexpr std::int64_t kBetween = 3;
+/// Who goes along with something has thought again within so many characters: "Wait a minute now."
+constexpr std::int64_t kHesitation = 40;
 
 }  // namespace
 
@@ -38,6 +41,29 @@ void LastSentence::deny(CodePointRange sentence, Denial denial) {
     claim.reason += "; the next sentence denies it";
   }
   short_ = {};
+}
+
+void LastSentence::unsay(const StatementContext& context, CodePointRange sentence) {
+  const Passage& passage = context.passage;
+  bool no = false;
+  for (std::uint32_t i = context.reading.span.first; i < context.reading.span.past; ++i) {
+    if (passage.is_mark(i)) continue;
+    const auto cues = passage.cues_in({i, i + 1});
+    const bool says_no = std::any_of(cues.begin(), cues.end(), [&](const CueSpan& cue) {
+      return context.words.cues[cue.cue].cue == CueClass::no;
+    });
+    if (!says_no && !passage.has(i, WordClass::filler)) return;
+    no = no || says_no;
+  }
+  if (!no) return;
+  for (Claim& claim : claims_ | std::views::reverse) {
+    const std::int64_t since = sentence.begin.value - claim.quotes.front().end.value;
+    if (since > kHesitation) break;
+    if (!claim.led || claim.withdrawn || since < 0) continue;
+    claim.withdrawn = true;
+    claim.rank += kRankOfTakenBack;
+    claim.reason += "; the next sentence takes it back";
+  }
 }
 
 bool LastSentence::narrow(const StatementContext& context, CodePointRange sentence) {

@@ -207,6 +207,7 @@ class InterviewReader {
     }
     if (drafts.empty() && !only_adds) last_.round_off(sentence.range, span);
     const Writer writer{context_, finders_, utterance, speaker};
+    if (!first) last_.unsay(context, sentence.range);
     if (!first) last_.take_back(context, drafts);
     if (!qualifies) last_.begin(sentence.range, span);
     write(context, asked, sentence, drafts, writer, only_adds);

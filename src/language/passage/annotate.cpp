@@ -94,6 +94,22 @@ static bool is_verb_behind_pronoun(const Passage& passage, Span span) {
   return false;
 }
 
+/// "No one could hear", where number one is on the list; but "No 1".
+static bool is_nobody(const Passage& passage, const Words& words, Span span) {
+  const WordInfo* info = passage.notes[span.first].info;
+  if (span.past - span.first != 2 || !info || !info->starts_phrase) return false;
+  const std::string_view number = passage.words({span.first + 1, span.past});
+  constexpr std::uint32_t kNegative =
+      Words::phrase_value(Words::PhraseKind::word, static_cast<std::size_t>(WordClass::negative));
+  bool negative = false;
+  words.phrases.match(passage.tokens, span.first,
+                      [&](std::size_t length, const std::vector<std::uint32_t>& values) {
+                        for (const std::uint32_t value : values)
+                          negative = negative || (length == 2 && value == kNegative);
+                      });
+  return negative && (number.front() < '0' || number.front() > '9');
+}
+
 void Annotator::add_things(const TermFinder& finder, ThingKind kind, Passage& passage) {
   const TermFinder::Index& index = finder.index();
   if (index.list.empty()) return;
@@ -104,7 +120,8 @@ void Annotator::add_things(const TermFinder& finder, ThingKind kind, Passage& pa
   for (const TokenMention& mention : found_) {
     Thing thing;
     thing.span = {mention.first, mention.past};
-    if (is_verb_behind_pronoun(passage, thing.span)) continue;
+    if (is_verb_behind_pronoun(passage, thing.span) || is_nobody(passage, language_.data().words, thing.span))
+      continue;
     thing.kind = kind;
     thing.terms = index.terms_of(mention);
     thing.plural = index.names[mention.names->front()].plural;
@@ -317,9 +334,9 @@ void Annotator::find_phrases(Passage& passage) {
       words.phrases.match(
           passage.tokens, i, [&](std::size_t length, const std::vector<std::uint32_t>& values) {
             for (const std::uint32_t value : values) {
-              const std::uint32_t index = value & 0x0FFFFFFF;
+              const std::uint32_t index = Words::index_of(value);
               const bool names = passage.notes[i + length - 1].thing >= 0 && passage.notes[i].thing < 0;
-              if (value >> 28 == static_cast<std::uint32_t>(Words::PhraseKind::word)) {
+              if (Words::kind_of(value) == Words::PhraseKind::word) {
                 // "the steam one" that names a thing is no pronoun.
                 if (names && (index == static_cast<std::uint32_t>(WordClass::pronoun) ||
                               index == static_cast<std::uint32_t>(WordClass::new_one))) {
@@ -327,7 +344,7 @@ void Annotator::find_phrases(Passage& passage) {
                 }
                 passage.notes[i].flags.set(static_cast<WordClass>(index));
                 passage.notes[i].reach = std::max(passage.notes[i].reach, static_cast<std::uint8_t>(length));
-              } else if (value >> 28 == static_cast<std::uint32_t>(Words::PhraseKind::cue)) {
+              } else if (Words::kind_of(value) == Words::PhraseKind::cue) {
                 take(index, static_cast<std::uint32_t>(length));
               }
             }

@@ -159,9 +159,9 @@ class NumberReader {
     words_.phrases.match(passage_.tokens, i,
                          [&](std::size_t length, const std::vector<std::uint32_t>& values) {
                            for (const std::uint32_t value : values) {
-                             if (value >> 28 == static_cast<std::uint32_t>(Words::PhraseKind::quantity)) {
+                             if (Words::kind_of(value) == Words::PhraseKind::quantity) {
                                past = i + static_cast<std::uint32_t>(length);
-                               word = words_.quantities[value & 0x0FFFFFFF];
+                               word = words_.quantities[Words::index_of(value)];
                              }
                            }
                          });

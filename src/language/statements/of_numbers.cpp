@@ -131,7 +131,10 @@ bool StatementReader::bare_count(const Predicate* p, Span where) {
     if (!subject && p) subject = arguments_.pronoun(true, p->at);
     if (!subject) return false;
     subject->carried = true;
-    Draft& draft = add(p, Statement::count, {subject, nullptr}, p && p->negated);
+    // "There was never two."
+    const bool negated =
+        p && (p->negated || negative_in(passage_, {p->span.past, number.span.first}).has_value());
+    Draft& draft = add(p, Statement::count, {subject, nullptr}, negated);
     draft.quantity = Quantity{number.least, number.most, std::string(passage_.words(number.span))};
     if (number.about) draft.firmness = Firmness::hedged;
     place_it(draft, p, false);

@@ -49,11 +49,7 @@ bool StatementReader::joined_by_mark(Span date) const {
 }
 
 void StatementReader::put_dates(const Predicate* p, std::size_t first_draft, Span quoted) {
-  std::vector<DateUse> uses = dates_for(passage_, c_.reading, p, clause_of(p));
-  // "Fifty-one, because they did the hoist at the same time": one says when.
-  const auto has_value = [&](const DateUse& use) { return passage_.dates[use.date].edtf.has_value(); };
-  if (uses.size() > 1 && std::any_of(uses.begin(), uses.end(), has_value))
-    std::erase_if(uses, [&](const DateUse& use) { return !has_value(use); });
+  const std::vector<DateUse> uses = dates_for(passage_, c_.reading, p, clause_of(p));
   if (uses.empty()) return;
   const auto first = drafts_.begin() + static_cast<std::ptrdiff_t>(first_draft);
   std::vector<Draft> undated(std::make_move_iterator(first), std::make_move_iterator(drafts_.end()));

@@ -225,6 +225,13 @@ std::vector<DateUse> dates_for(const Passage& passage, const SentenceReading& re
              !lies_in(passage.dates[limit], passage.dates[date]);
     });
   });
+  // "It was the year after, so fifty-four", "fifty-one, at the same time": one has a value.
+  const auto unknown = [&](std::uint32_t date) { return !passage.dates[date].edtf; };
+  if (!chosen.empty() && std::all_of(chosen.begin(), chosen.end(), unknown)) {
+    for (const std::uint32_t date : all)
+      if (!unknown(date) && of_one_verb(date, chosen.front())) chosen.push_back(date);
+  }
+  if (!std::all_of(chosen.begin(), chosen.end(), unknown)) std::erase_if(chosen, unknown);
   return uses(passage, chosen, reading.span);
 }
 

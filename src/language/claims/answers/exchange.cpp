@@ -98,6 +98,9 @@ void ask(const StatementContext& context, CodePointRange quote, Asked& asked) {
   next.supposes = std::any_of(cues.begin(), cues.end(), [&](const CueSpan& cue) {
     return context.words.cues[cue.cue].cue == CueClass::nonfactual;
   });
+  for (std::uint32_t i = first; i < context.reading.span.past; ++i)
+    next.of_extent = next.of_extent || context.passage.has(i, WordClass::throughout) ||
+                     context.passage.has(i, WordClass::habit);
   if (next.drafts.empty()) next.journey = journey_asked(context);
   if (next.journey) next.journey->when = next.when;
   put_positively(context, next);
@@ -177,6 +180,7 @@ class Answerer {
     // "Six, yes." repeats the number that was asked.
     if (verdict.affirmed) std::erase_if(own, [&](const Draft& o) { return repeats_number(o); });
     for (const Draft& asked : asked_.drafts) {
+      if (!verdict.affirmed && asked_.of_extent && is_state(asked.statement)) continue;
       Draft draft = asked_again(c_, asked);
       if (!verdict.affirmed) deny(draft);
       const bool said =

@@ -14,6 +14,7 @@ struct Asked {
   bool when = false, where = false, how_many = false;
   bool of_people = false;               ///< "Where were you": of the narrator or the site.
   bool inventory = false;               ///< What there was at a place.
+  bool of_extent = false;               ///< "Was it there the whole time?": no is not that it was not there.
   bool supposes = false;                ///< What would be, or what somebody would like: not what was.
   std::string event;                    ///< A named event it asks about ("the fall"); empty when none.
   std::optional<JourneyAsked> journey;  ///< What it asks of where people were.

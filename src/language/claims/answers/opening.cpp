@@ -91,8 +91,11 @@ bool stands_alone(const StatementContext& c, std::uint32_t first, const Reply& r
   const std::uint32_t letters = c.passage.tokens[first].end - c.passage.tokens[first].begin;
   if (reply.opening != Opening::no && reply.past == first + 1 && letters <= kShort) return true;
   const auto after = c.passage.cues_in({reply.past, reply.past + 1});
-  return std::any_of(after.begin(), after.end(),
-                     [&](const CueSpan& cue) { return opens_answer(c.words.cues[cue.cue].cue); });
+  return std::any_of(after.begin(), after.end(), [&](const CueSpan& cue) {
+    const CueClass what = c.words.cues[cue.cue].cue;
+    // "There was never two."
+    return opens_answer(what) && (what != CueClass::no || reply.opening == Opening::no);
+  });
 }
 
 /// "I don't remember one", "I couldn't tell you": begins at a token.

@@ -23,7 +23,14 @@ struct TalkSetting {
   std::int64_t first_year = 1800;    ///< Bare two-digit years are plausible from here …
   std::int64_t last_year = 2100;     ///< … to here.
   std::int64_t century = 1900;
+  bool life_known = false;  ///< first_year is that of the narrator's life.
 };
+
+/// A mark that ends a sentence, or the end.
+inline bool ends_sentence(const Token& token) {
+  return token.kind == Token::Kind::end || token.is_sign('.') || token.is_sign('!') || token.is_sign('?') ||
+         token.is_sign(':') || token.is_sign(';');
+}
 
 /// Reads date expressions from tokens. Every function looks at a bounded number of tokens from i on, fills
 /// the spec (begin, end, and what was said) and says whether it read one. No function changes anything else;
@@ -264,6 +271,8 @@ class Grammar {
   bool chooses_year(std::size_t i, std::size_t past, std::int64_t value) const;
   bool part_of_it_follows(std::size_t i, std::size_t past) const;
   bool near_talk(std::int64_t value) const;
+  bool in_life(std::int64_t value) const;
+  bool stands_alone(std::size_t i, std::size_t past, std::int64_t value) const;
   bool age_of_somebody(std::size_t i) const;
   bool it_would_be(std::size_t i) const;
   bool reckons_year(std::size_t i, std::int64_t value) const;

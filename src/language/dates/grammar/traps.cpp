@@ -2,16 +2,6 @@
 #include "language/dates/grammar/grammar.h"
 
 namespace witnessmark::dates {
-namespace {
-
-bool ends_sentence(const Token& token) {
-  return token.kind == Token::Kind::end ||
-         (token.kind == Token::Kind::sign && (token.sign == '.' || token.sign == '!' || token.sign == '?' ||
-                                              token.sign == ':' || token.sign == ';'));
-}
-
-}  // namespace
-
 bool Grammar::month_is_verb(std::size_t i) const {
   const bool may = is(i, w("may")), march = is(i, w("march"));
   if (prose() && !t[i].capital && !t[i - 1].is_number() && !t[i + 1].is_number())
@@ -50,7 +40,9 @@ bool Grammar::month_is_verb(std::size_t i) const {
     return !before.is(Role::place_in_time) && !is(i - 1, w("that")) && !is(i - 1, w("this")) &&
            !is(i - 1, w("and")) && !is(i - 1, w("or"));
   }
-  // "the Long March", "the March on …"
+  // "in the March of thirty-eight"; "the Long March", "the March on …"
+  const bool of_year = is(i + 1, w("of")) && (t[i + 2].is_number() || t[i + 2].is(Role::number));
+  if (is(i - 1, w("the")) && (of_year || is(i - 2, w("in")))) return false;
   return march && (is(i - 1, w("the")) || is(i - 1, w("long")) || is(i + 1, w("on")));
 }
 

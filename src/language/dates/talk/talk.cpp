@@ -25,6 +25,7 @@ Talk::Talk(const Discourse& discourse) : discourse_(discourse) {
 
 void Talk::take_life() {
   const auto born = discourse_.birth ? from_edtf(*discourse_.birth) : std::nullopt;
+  setting_.life_known = born && speech_;
   setting_.first_year = born ? born->year - 10 : TalkSetting().first_year;
   service_ = discourse_.service;
   const auto begins = [&](const ServicePeriod& period) {
