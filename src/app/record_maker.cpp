@@ -21,6 +21,7 @@ std::string term_name(const AuthorityList& list, const std::string& key, const s
 
 RecordMaker::RecordMaker(const SiteFile& site, const DatePolicy& policy)
     : site_(site),
+      speakers_(load_interviews(site).speakers),
       evidence_(load_register(site)),
       lists_(load_lists(site)),
       index_(evidence_, lists_, policy) {}
@@ -43,8 +44,10 @@ ClaimRecord RecordMaker::make(const StoredClaim& stored, const Withholding& with
   record.claim = claim;
   record.subject_name = term_name(lists_.equipment, claim.subject, claim.subject_words);
   record.place_name = term_name(lists_.places, claim.place, claim.place_words);
-  for (const CodePointRange& range : claim.quotes) record.quotes.push_back(quote(range));
   record.narrator = withholding.shown_name(claim.interview, claim.speaker);
+  record.quotes = quotes_of(claim);
+  for (QuoteRecord& quote : record.quotes)
+    quote.speaker = quote.own ? record.narrator : withholding.shown_name(claim.interview, quote.speaker);
   record.subject = claim.subject;
   if (claim.statement == Statement::located && claim.subject == claim.speaker) {
     record.subject = withholding.shown_key(claim.interview, claim.speaker);
@@ -62,8 +65,43 @@ ClaimRecord RecordMaker::make(const StoredClaim& stored, const Withholding& with
   return record;
 }
 
+Speaker RecordMaker::speaker_of(const std::string& label) const {
+  for (const Speaker& speaker : speakers_)
+    if (speaker.interview == open_.interview && speaker.label == label) return speaker;
+  return {open_.interview, label, "", SpeakerRole::unknown};
+}
+
+std::vector<QuoteRecord> RecordMaker::quotes_of(const Claim& claim) const {
+  std::vector<QuoteRecord> quotes;
+  for (const CodePointRange& range : claim.quotes) {
+    const std::vector<TurnPiece> pieces = by_turn(open_.stored.transcript, range);
+    for (const TurnPiece& piece : pieces) {
+      const Speaker who = speaker_of(open_.stored.transcript.utterances[piece.utterance].speaker);
+      QuoteRecord& made = quotes.emplace_back(quote(piece.range));
+      made.role = who.role;
+      made.speaker = who.person.empty() ? who.label : who.person;
+      // Who nobody labels is not told apart.
+      made.own = made.speaker == claim.speaker || who.label.empty();
+    }
+    if (pieces.empty()) quotes.push_back(quote(range));
+  }
+  const auto is_own = [](const QuoteRecord& quote) { return quote.own; };
+  if (std::none_of(quotes.begin(), quotes.end(), is_own))
+    for (QuoteRecord& quote : quotes) quote.own = quote.role != SpeakerRole::interviewer;
+  std::stable_partition(quotes.begin(), quotes.end(), is_own);
+  return quotes;
+}
+
+std::vector<CodePointRange> RecordMaker::pieces_of(const Claim& claim) const {
+  std::vector<CodePointRange> pieces;
+  for (const QuoteRecord& quote : quotes_of(claim)) pieces.push_back(quote.range);
+  return pieces;
+}
+
 QuoteRecord RecordMaker::quote(const CodePointRange& range) const {
-  QuoteRecord made{std::string(open_.index->slice(range)), range, std::nullopt, Timing::none};
+  QuoteRecord made;
+  made.text = open_.index->slice(range);
+  made.range = range;
   const auto begin = time_at(open_.stored.transcript, range.begin);
   const auto end = time_at(open_.stored.transcript, range.end);
   if (begin && end) {

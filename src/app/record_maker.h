@@ -35,6 +35,10 @@ class RecordMaker {
   /// Everything but what the release allows is asked of `withholding` by the caller.
   ClaimRecord make(const StoredClaim& stored, const Withholding& withholding);
 
+  /// The words of a claim turn by turn, in the transcript it was turned to: its speaker's own first, the main
+  /// one before all. Where there is no turn the quotes as they are.
+  std::vector<CodePointRange> pieces_of(const Claim& claim) const;
+
   const OpenTranscript& turn_to(const std::string& interview, int version);
 
   /// What coders decided otherwise is read once and not for each claim: for many records in one go.
@@ -49,10 +53,14 @@ class RecordMaker {
 
  private:
   QuoteRecord quote(const CodePointRange& range) const;
+  std::vector<QuoteRecord> quotes_of(const Claim& claim) const;
+  /// What a label of the open transcript stands for.
+  Speaker speaker_of(const std::string& label) const;
   void add_coder(const StoredClaim& stored, ClaimRecord& record) const;
   void add_weighing(const Claim& claim, ClaimRecord& record) const;
 
   const SiteFile& site_;
+  std::vector<Speaker> speakers_;
   Register evidence_;
   AuthorityLists lists_;
   RegisterIndex index_;

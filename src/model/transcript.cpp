@@ -50,6 +50,17 @@ Bracket nearest_marks(const Transcript& transcript, CodePoint position, const Ut
 
 }  // namespace
 
+std::vector<TurnPiece> by_turn(const Transcript& transcript, CodePointRange range) {
+  const auto& all = transcript.utterances;
+  auto turn = std::partition_point(all.begin(), all.end(),
+                                   [&](const Utterance& u) { return u.range.end <= range.begin; });
+  std::vector<TurnPiece> pieces;
+  for (; turn != all.end() && turn->range.begin < range.end; ++turn)
+    pieces.push_back({static_cast<std::size_t>(turn - all.begin()),
+                      {std::max(range.begin, turn->range.begin), std::min(range.end, turn->range.end)}});
+  return pieces;
+}
+
 std::optional<TimeAt> time_at(const Transcript& transcript, CodePoint position) {
   const Utterance* utterance = utterance_at(transcript, position);
   const Bracket bracket = nearest_marks(transcript, position, utterance);

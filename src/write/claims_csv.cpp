@@ -22,12 +22,6 @@ std::string guarded(std::string cell, FormulaGuard guard) {
   return csv_cell(cell);
 }
 
-std::string quotes_text(const ClaimRecord& record) {
-  std::string text;
-  for (const QuoteRecord& quote : record.quotes) text += (text.empty() ? "" : " … ") + quote.text;
-  return text;
-}
-
 std::string comparisons_text(const ClaimRecord& record) {
   std::string text;
   for (const Comparison& comparison : record.comparisons) {
@@ -106,7 +100,8 @@ const std::vector<Column>& cells() {
       {"led", [](const ClaimRecord& record) { return record.claim.led ? "yes" : ""; }},
       {"withdrawn", [](const ClaimRecord& record) { return record.claim.withdrawn ? "yes" : ""; }},
       {"reason", [](const ClaimRecord& record) { return record.claim.reason; }},
-      {"quote", [](const ClaimRecord& record) { return quotes_text(record); }},
+      {"quote", [](const ClaimRecord& record) { return own_words(record); }},
+      {"words_of_others", [](const ClaimRecord& record) { return words_of_others(record); }},
       {"quote_begin",
        [](const ClaimRecord& record) { return std::to_string(main_quote(record).range.begin.value); }},
       {"quote_end",

@@ -49,6 +49,10 @@ Json quotes_json(const ClaimRecord& record) {
   Json quotes = Json::array();
   for (const QuoteRecord& quote : record.quotes) {
     Json object{{"text", quote.text}, {"begin", quote.range.begin.value}, {"end", quote.range.end.value}};
+    object["said_by"] = quote.own                                ? "narrator"
+                        : quote.role == SpeakerRole::interviewer ? "interviewer"
+                                                                 : "other";
+    put(object, "speaker", quote.speaker);
     if (quote.time) {
       object["time_begin_ms"] = quote.time->begin.value;
       object["time_end_ms"] = quote.time->end.value;

@@ -91,3 +91,17 @@ TEST_CASE("an utterance is one line for tests") {
   const Utterance utterance{"ADA", {{5}, {18}}, TimeRange{{5000}, {9000}}, Timing::stated};
   CHECK(dump(transcript, utterance) == "ADA [0:05.0-0:09.0] We fitted it.");
 }
+
+TEST_CASE("a range is cut into the words of each turn, without labels between them") {
+  Transcript transcript;
+  transcript.reading_text = "ADA: We fitted it.\nBEN: When?\nADA: In May.";
+  transcript.utterances = {{"ADA", {{5}, {18}}, std::nullopt, Timing::none},
+                           {"BEN", {{24}, {29}}, std::nullopt, Timing::none},
+                           {"ADA", {{35}, {42}}, std::nullopt, Timing::none}};
+  using Pieces = std::vector<TurnPiece>;
+  CHECK(by_turn(transcript, {{8}, {14}}) == Pieces{{0, {{8}, {14}}}});
+  CHECK(by_turn(transcript, {{8}, {38}}) == Pieces{{0, {{8}, {18}}}, {1, {{24}, {29}}}, {2, {{35}, {38}}}});
+  CHECK(by_turn(transcript, {{18}, {24}}).empty());
+  CHECK(by_turn(transcript, {{29}, {100}}) == Pieces{{2, {{35}, {42}}}});
+  CHECK(by_turn({}, {{0}, {5}}).empty());
+}

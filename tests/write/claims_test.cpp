@@ -17,7 +17,14 @@ ClaimRecord record() {
   made.claim.when.dated = {"by the autumn of sixty-two", parse_edtf("[..1962-23]").value(), Calendar::gregorian};
   made.claim.when.period = to_period(*made.claim.when.dated.value, default_date_policy());
   made.subject_name = "=SUM(A1)";
-  made.quotes = {{"They took it off, \"gone\" by the\nautumn", {{10}, {47}}, TimeRange{{61'000}, {65'500}}, Timing::interpolated}};
+  QuoteRecord quote{"They took it off, \"gone\" by the\nautumn",
+                    {{10}, {47}},
+                    TimeRange{{61'000}, {65'500}},
+                    Timing::interpolated,
+                    true,
+                    SpeakerRole::narrator,
+                    "Anna Lind"};
+  made.quotes = {quote};
   made.narrator = "Anna Lind";
   made.recall.recall_distance = YearRange{35, 36};
   Comparison comparison;
@@ -81,8 +88,31 @@ TEST_CASE("cells a spreadsheet would run are guarded unless raw is asked for") {
 TEST_CASE("a claim's JSON keeps words, positions, times and comparisons") {
   const std::string json = claim_json(record());
   CHECK(json.find('\n') == std::string::npos);
-  CHECK(json.find(R"("quotes":[{"text":"They took it off, \"gone\" by the\nautumn","begin":10,"end":47,)"
-                  R"("time_begin_ms":61000,"time_end_ms":65500,"timing":"interpolated"}])") != std::string::npos);
+  CHECK(
+      json.find(
+          R"("quotes":[{"text":"They took it off, \"gone\" by the\nautumn","begin":10,"end":47,"said_by":"narrator","speaker":"Anna Lind",)"
+          R"("time_begin_ms":61000,"time_end_ms":65500,"timing":"interpolated"}])") != std::string::npos);
   CHECK(json.find(R"("gap_days":{"least":76,"most":null})") != std::string::npos);
   CHECK(json.find(R"("latest":"1962-11-30")") != std::string::npos);
+}
+
+TEST_CASE("what was asked is handed on apart from the narrator's words, with who asked") {
+  ClaimRecord made = record();
+  made.quotes.push_back({"When did it go?",
+                         {{0}, {9}},
+                         std::nullopt,
+                         Timing::none,
+                         false,
+                         SpeakerRole::interviewer,
+                         "Ruth Hale"});
+  made.quotes.push_back(
+      {"I think", {{60}, {67}}, std::nullopt, Timing::none, true, SpeakerRole::narrator, "Anna Lind"});
+  const std::string csv = claims_csv_header() + claim_csv_row(made, FormulaGuard::raw);
+  CHECK(cell(csv, "quote") == "They took it off, \"gone\" by the\nautumn … I think");
+  CHECK(cell(csv, "words_of_others") == "Ruth Hale, interviewer: “When did it go?”");
+  const std::string json = claim_json(made);
+  CHECK(json.find("\"text\":\"When did it "
+                  "go?\",\"begin\":0,\"end\":9,\"said_by\":\"interviewer\",\"speaker\":\"Ruth Hale\"") !=
+        std::string::npos);
+  CHECK(json.find("\"said_by\":\"narrator\",\"speaker\":\"Anna Lind\"") != std::string::npos);
 }

@@ -21,7 +21,8 @@ struct ShownVoice {
   Voice voice;
   std::string who;      ///< "Wilf Tarrock (wt-1994, at 0:11:30.0)"; "log e-079, Deck log, 1962 to 1963, p. 121".
   std::string stated;   ///< "taken away, 29 April 1963": without the subject, which is the question's.
-  std::string words;    ///< The quote, or what the entry records; may be empty.
+  std::string words;    ///< The narrator's words, or what the entry records; may be empty.
+  std::string others;   ///< What was asked, with who asked; may be empty.
   bool proposed = false;   ///< A claim nobody has reviewed.
 };
 

@@ -6,16 +6,23 @@
 
 #include "witnessmark/model/claim.h"
 #include "witnessmark/model/comparison.h"
+#include "witnessmark/model/interview.h"
 #include "witnessmark/model/transcript.h"
 
 namespace witnessmark {
 
-/// One quote of a claim as it is handed on: words, place in the reading text, time in the recording.
+/// One quote of a claim as it is handed on: words of one turn, their place in the reading text, time in the
+/// recording.
 struct QuoteRecord {
   std::string text;
   CodePointRange range;
   std::optional<TimeRange> time;
   Timing timing = Timing::none;
+  /// Who says it, as that may be told: the claim's narrator (own), or who asked what is needed to understand
+  /// the answer.
+  bool own = true;
+  SpeakerRole role = SpeakerRole::narrator;
+  std::string speaker;
   bool operator==(const QuoteRecord&) const = default;
 };
 
@@ -25,7 +32,7 @@ struct ClaimRecord {
   std::string subject;             ///< Key of the list, or of a person as the release lets them be named.
   std::string subject_name;        ///< Preferred name of the list, or the words said.
   std::string place_name;
-  std::vector<QuoteRecord> quotes;
+  std::vector<QuoteRecord> quotes;  ///< The narrator's own words first, the main quote before all.
   std::string narrator;            ///< As the release lets the narrator be named.
   std::string interview_date;      ///< EDTF.
   std::string accession;
@@ -39,5 +46,13 @@ struct ClaimRecord {
   Recall recall;
   std::vector<Comparison> comparisons;   ///< With explanations.
 };
+
+/// Who says words that are not the narrator's own: "Judith Hale, interviewer".
+std::string speaker_words(const QuoteRecord& quote);
+/// The narrator's own words; between several quotes stands " … ".
+std::string own_words(const ClaimRecord& record);
+/// The words of others, each with who says them: "Judith Hale, interviewer: “When did you leave?”"; " | "
+/// between several.
+std::string words_of_others(const ClaimRecord& record);
 
 }  // namespace witnessmark

@@ -54,6 +54,16 @@ struct Transcript {
   std::vector<Diagnostic> diagnostics; ///< Bad stamps and the like; the rest was read all the same.
 };
 
+/// What of a range is words of one turn.
+struct TurnPiece {
+  std::size_t utterance = 0;  ///< Index into the transcript's utterances.
+  CodePointRange range;
+  bool operator==(const TurnPiece&) const = default;
+};
+/// The words of a range turn by turn, in order of the text: without labels and stamps, which are nobody's
+/// words.
+std::vector<TurnPiece> by_turn(const Transcript& transcript, CodePointRange range);
+
 /// The time at a code point, between the nearest marks before and after within [utterance begin, end]; nothing without
 /// marks. `interpolated` unless a mark stands exactly there.
 struct TimeAt {

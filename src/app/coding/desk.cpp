@@ -46,6 +46,11 @@ std::string CodingDesk::State::person_of(const std::string& interview, const std
   return label;
 }
 
+std::vector<CodePointRange> CodingDesk::State::by_turn(const Claim& claim) const {
+  maker->turn_to(claim.interview, 0);
+  return maker->pieces_of(claim);
+}
+
 int CodingDesk::State::free_ordinal(const Claim& claim) const {
   ClaimFilter filter;
   filter.interviews = {claim.interview};

@@ -65,6 +65,7 @@ Result<Id> CodingDesk::add(Claim claim, const std::string& why) {
   if (auto may = state.check_may_edit(); !may) return may.error();
   claim.status = ClaimStatus::said_so;
   claim.speaker = state.person_of(claim.interview, claim.speaker);
+  claim.quotes = state.by_turn(claim);
   claim.ordinal = state.free_ordinal(claim);
   auto id = add_claim(state.site, claim, why, state.proposals());
   if (!id) return id;
@@ -118,6 +119,7 @@ Result<void> CodingDesk::requote(const Id& claim, CodePointRange range) {
   auto held = state_->claim_to_change(claim);
   if (!held) return held.error();
   held->quotes = {range};
+  held->quotes = state_->by_turn(*held);
   return correct(*held, "");
 }
 

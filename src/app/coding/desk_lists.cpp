@@ -40,7 +40,7 @@ std::vector<std::string> speakers_named(const InterviewFile& file, const std::st
 /// then.
 class QuotedWords {
  public:
-  explicit QuotedWords(const SiteFile& site) : site_(site) {}
+  QuotedWords(const SiteFile& site, RecordMaker& maker) : site_(site), maker_(maker) {}
 
   std::string of(const StoredClaim& stored) {
     const Claim& claim = stored.claim;
@@ -51,11 +51,16 @@ class QuotedWords {
       text_ = load_reading_text(site_, interview_, version_).value_or("");
       index_.emplace(text_);
     }
-    return quoted_words(claim, *index_);
+    const std::string_view quote = index_->slice(claim.quotes.front());
+    // Only what has a line break can run over turns, and only then the turns are asked for.
+    if (quote.find('\n') == std::string_view::npos) return quoted_words(claim, quote);
+    const OpenTranscript& open = maker_.turn_to(claim.interview, stored.version);
+    return quoted_words(claim, open.index->slice(maker_.pieces_of(claim).front()));
   }
 
  private:
   const SiteFile& site_;
+  RecordMaker& maker_;
   std::string interview_, text_;
   int version_ = 0;
   std::optional<CodePointIndex> index_;
@@ -63,8 +68,8 @@ class QuotedWords {
 
 }  // namespace
 
-std::string quoted_words(const Claim& claim, const CodePointIndex& text) {
-  return one_line(brief_quote(text.slice(claim.quotes.front()), claim.when.dated.written));
+std::string quoted_words(const Claim& claim, std::string_view quote) {
+  return one_line(brief_quote(quote, claim.when.dated.written));
 }
 
 bool ClaimQuery::narrows() const {
@@ -190,7 +195,7 @@ ClaimPage CodingDesk::claims(const ClaimQuery& query, std::size_t first, std::si
   }
   if (rows.empty()) return page;
   page.lines.resize(rows.size());
-  QuotedWords quoted(state.site);
+  QuotedWords quoted(state.site, *state.maker);
   for_each_claim(state.site, filter, [&](const StoredClaim& stored) {
     ClaimLine& line = page.lines[place.at(stored.claim.id)];
     line = state.line(stored);

@@ -164,8 +164,9 @@ Result<TranscriptPage> CodingDesk::transcript(const std::string& interview) cons
   for_each_claim(state.site, filter, [&](const StoredClaim& stored) {
     if (!counting.may_show(interview, stored.claim.quotes)) return;
     ClaimLine line = state.line(stored);
-    line.at = time_at(open.stored.transcript, line.quotes.front().begin);
-    line.words = quoted_words(stored.claim, *open.index);
+    const CodePointRange main = state.maker->pieces_of(stored.claim).front();
+    line.at = time_at(open.stored.transcript, main.begin);
+    line.words = quoted_words(stored.claim, open.index->slice(main));
     page.claims.push_back(std::move(line));
   });
   for (const RestrictedPassage& passage : state.people->file().passages)
@@ -185,7 +186,7 @@ Result<ClaimPageFull> CodingDesk::claim(const Id& id) const {
   page.record = state.maker->make(*stored, *state.withholding);
   page.line = state.line(*stored);
   const OpenTranscript& open = state.maker->turn_to(stored->claim.interview, stored->version);
-  const CodePointRange main = stored->claim.quotes.front();
+  const CodePointRange main = page.record.quotes.front().range;
   page.line.at = time_at(open.stored.transcript, main.begin);
   page.before =
       std::string(open.index->slice({{std::max<std::int64_t>(0, main.begin.value - kContext)}, main.begin}));

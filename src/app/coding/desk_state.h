@@ -43,6 +43,8 @@ struct CodingDesk::State {
   Result<TakenBack> taken_back(const Result<std::optional<CoderAct>>& act, std::string_view what);
   /// The key of the person a label of a transcript stands for; the label when it is not known.
   std::string person_of(const std::string& interview, const std::string& label) const;
+  /// A claim's quotes in the current reading text, none over several turns; its speaker's words first.
+  std::vector<CodePointRange> by_turn(const Claim& claim) const;
   /// The next ordinal among claims of the same main quote and statement.
   int free_ordinal(const Claim& claim) const;
   ClaimLine line(const StoredClaim& stored) const;
@@ -52,8 +54,8 @@ struct CodingDesk::State {
   std::string withheld_words(const ClaimQuery& query) const;
 };
 
-/// The words of a claim's main quote for a list, in the text they stand in.
-std::string quoted_words(const Claim& claim, const CodePointIndex& text);
+/// The words of a claim's main quote for a list.
+std::string quoted_words(const Claim& claim, std::string_view quote);
 
 /// "ends · Cargo derrick · Foredeck": what an entry states.
 std::string entry_words(const Entry& entry, const AuthorityLists& lists);

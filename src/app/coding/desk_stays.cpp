@@ -40,6 +40,7 @@ void add_statement(Report& report, const StatementLine& line) {
   std::string more = one_line(line.by);
   if (!line.telling.empty()) more += "; " + one_line(line.telling);
   if (!line.quote.empty()) more += fmt::format("; “{}”", one_line(line.quote));
+  if (!line.others.empty()) more += "; " + one_line(line.others);
   made.weight = Weight::detail;
   made.text = std::move(more);
   report.lines.push_back(std::move(made));

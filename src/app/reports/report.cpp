@@ -25,7 +25,8 @@ void add_record(Report& report, const ClaimRecord& record, std::optional<Outcome
   if (claim.status != ClaimStatus::proposed) head += fmt::format(" [{}]", in_words(claim.status));
   add(ReportLine::Weight::item, std::move(head));
   for (const QuoteRecord& quote : record.quotes)
-    add(ReportLine::Weight::detail, fmt::format("“{}”", one_line(quote.text)));
+    add(ReportLine::Weight::detail,
+        fmt::format("{}{}“{}”", quote.own ? "" : speaker_words(quote), quote.own ? "" : ": ", quote.text));
   add(ReportLine::Weight::detail, fmt::format("{}; {}", what_words(record), how_words(claim)));
   if (const std::string recall = recall_words(record.recall); !recall.empty())
     add(ReportLine::Weight::detail, recall);

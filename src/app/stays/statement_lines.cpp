@@ -59,7 +59,8 @@ StatementLine of_claim(const ClaimRecord& record, const RegisterIndex& index) {
   line.by = fmt::format("{} ({}, {}", record.narrator, claim.interview, record.interview_date);
   if (!record.quotes.empty()) {
     const QuoteRecord& main = record.quotes.front();
-    line.quote = main.text;
+    line.quote = own_words(record);
+    line.others = words_of_others(record);
     if (const std::string time = time_words(main.time, main.timing); !time.empty()) line.by += ", " + time;
   }
   line.by += ")";

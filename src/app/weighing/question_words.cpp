@@ -119,7 +119,8 @@ ShownVoice QuestionWords::shown(const Voice& voice) {
   made.who =
       one_line(fmt::format("{} ({}{}{})", record.narrator, voice.interview, time.empty() ? "" : ", ", time));
   made.stated = one_line(stated_by_claim(stored->claim, heard_.index()));
-  made.words = one_line(quote.text);
+  made.words = one_line(own_words(record));
+  made.others = one_line(words_of_others(record));
   made.proposed = stored->claim.status == ClaimStatus::proposed;
   return made;
 }

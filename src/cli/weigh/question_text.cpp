@@ -37,6 +37,7 @@ void print_voice(std::ostream& out, const ShownVoice& shown, bool first) {
   fmt::print(out, "      {} {}: {}{}\n", first ? "•" : "=", visible(shown.who), visible(shown.stated),
              not_counted(shown.voice.worth));
   if (!shown.words.empty()) fmt::print(out, "        “{}”\n", visible(shown.words));
+  if (!shown.others.empty()) fmt::print(out, "        {}\n", visible(shown.others));
 }
 
 std::string kinds_of(const ShownQuestion& shown, Stand side) {
@@ -93,6 +94,7 @@ Json voice_json(const ShownVoice& shown) {
   object["who"] = shown.who;
   object["stated"] = shown.stated;
   if (!shown.words.empty()) object["words"] = shown.words;
+  if (!shown.others.empty()) object["words_of_others"] = shown.others;
   return object;
 }
 

@@ -16,6 +16,7 @@ void print_statement(std::ostream& out, const StatementLine& line, const std::st
   fmt::print(out, "{}    {}{}\n", indent, one_line(line.by),
              line.telling.empty() ? "" : "; " + one_line(line.telling));
   if (!line.quote.empty()) fmt::print(out, "{}    “{}”\n", indent, one_line(line.quote));
+  if (!line.others.empty()) fmt::print(out, "{}    {}\n", indent, one_line(line.others));
 }
 
 std::string short_keys(const std::vector<StatementKey>& keys) {
@@ -45,6 +46,7 @@ nlohmann::ordered_json statement_json(const StatementLine& line) {
   object["by"] = line.by;
   object["says"] = line.says;
   if (!line.quote.empty()) object["quote"] = line.quote;
+  if (!line.others.empty()) object["words_of_others"] = line.others;
   if (!line.telling.empty()) object["telling"] = line.telling;
   return object;
 }

@@ -1,5 +1,7 @@
 #include <fmt/core.h>
 
+#include <algorithm>
+
 #include "terminal/update/work.h"
 #include "witnessmark/base/code_point_index.h"
 
@@ -30,17 +32,30 @@ void open_claim(Work& work, const TranscriptPlace& place) {
   work.say("no claim rests on this sentence; i adds one", Role::faint);
 }
 
-/// The words of the talk in a range.
+/// The words of the talk in a range, with who says them where it is of several turns.
 std::string words_in(const TranscriptPage& page, CodePointRange range) {
   std::string words;
+  const auto in_range = [&](const TurnLine& turn) { return turn.range.overlaps(range); };
+  const bool several = std::count_if(page.turns.begin(), page.turns.end(), in_range) > 1;
   for (const TurnLine& turn : page.turns) {
-    if (!turn.range.overlaps(range)) continue;
+    if (!in_range(turn)) continue;
     const std::int64_t first = turn.range.begin.value;
     const CodePoint begin{std::max(range.begin, turn.range.begin).value - first};
     const CodePoint end{std::min(range.end, turn.range.end).value - first};
-    words += (words.empty() ? "" : " ") + std::string(CodePointIndex(turn.text).slice({begin, end}));
+    words += words.empty() ? "" : " ";
+    if (several && !turn.speaker.empty()) words += turn.speaker + ": ";
+    words += CodePointIndex(turn.text).slice({begin, end});
   }
   return words;
+}
+
+/// Whose claim it is: of the turn at the cursor, or where that only asks, of the last selected that does not.
+const TurnLine& told_in(const TranscriptPlace& place, CodePointRange range) {
+  const TurnLine* told = &place.page->turns[place.sentences[place.at].turn];
+  if (told->role != SpeakerRole::interviewer) return *told;
+  for (const TurnLine& turn : place.page->turns)
+    if (turn.range.overlaps(range) && turn.role != SpeakerRole::interviewer) told = &turn;
+  return *told;
 }
 
 void add_claim(Work& work, const TranscriptPlace& place) {
@@ -48,8 +63,7 @@ void add_claim(Work& work, const TranscriptPlace& place) {
   form.purpose = FormPlace::Purpose::add;
   form.draft.interview = place.interview;
   form.draft.quotes = {picked_range(place)};
-  const TurnLine& turn = place.page->turns[place.sentences[place.at].turn];
-  form.draft.speaker = turn.speaker;
+  form.draft.speaker = told_in(place, form.draft.quotes.front()).speaker;
   form.quote = words_in(*place.page, form.draft.quotes.front());
   work.go(std::move(form));
 }

@@ -47,8 +47,11 @@ void add_quote(Blocks& blocks, const ClaimPageFull& page) {
                      {" " + head(page.after), Role::faint}},
                     2,
                     true});
-  for (std::size_t i = 1; i < record.quotes.size(); ++i)
-    blocks.push_back({{{"  and “" + one_line(record.quotes[i].text) + "”", Role::mark}}, 2, true});
+  for (std::size_t i = 1; i < record.quotes.size(); ++i) {
+    const QuoteRecord& more = record.quotes[i];
+    const std::string who = more.own ? "  and " : "  " + one_line(speaker_words(more)) + ": ";
+    blocks.push_back({{{who, Role::label}, {"“" + one_line(more.text) + "”", Role::mark}}, 2, true});
+  }
 }
 
 void add_reading(Blocks& blocks, const ClaimPageFull& page) {
