@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "cli/command.h"
+#include "cli/report_text.h"
 #include "cli/weigh/statement_text.h"
 #include "witnessmark/app/claim_words.h"
 
@@ -12,65 +13,6 @@ namespace witnessmark {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-constexpr Presence kOrder[] = {Presence::attested_there,  Presence::inferred_there, Presence::changed,
-                               Presence::contradicted,    Presence::cannot_tell,    Presence::attested_absent,
-                               Presence::inferred_absent, Presence::no_evidence};
-
-std::string answer_words(const PresenceAnswer& answer) {
-  std::string text = answer.why;
-  const auto add = [&](std::string_view heading, const std::vector<StatementKey>& keys) {
-    if (!keys.empty()) text += fmt::format("{}{}{}", text.empty() ? "" : "; ", heading, short_keys(keys));
-  };
-  const bool contradicted = answer.presence == Presence::contradicted;
-  add(contradicted ? "there: " : "on the word of ", answer.on_whose_word);
-  add("not there: ", answer.against);
-  add("yet something is said to have happened to it then: ", answer.yet);
-  return one_line(text);
-}
-
-std::string item_name(const ConfigurationItem& item) {
-  return one_line(item.subject_name + (item.place_name.empty() ? "" : " · " + item.place_name));
-}
-
-void print_items(std::ostream& out, const Configuration& made) {
-  for (const Presence presence : kOrder) {
-    std::size_t count = 0;
-    const auto listed = [&](const ConfigurationItem& item) {
-      return item.settled.presence == presence && !only_another_value(item);
-    };
-    for (const ConfigurationItem& item : made.items) count += listed(item);
-    if (count == 0) continue;
-    fmt::print(out, "\n{} ({}):\n", in_words(presence), count);
-    for (const ConfigurationItem& item : made.items) {
-      if (!listed(item)) continue;
-      const std::string words = answer_words(item.settled);
-      fmt::print(out, "  {}{}{}\n", item_name(item), words.empty() ? "" : ": ", words);
-      if (item.preview.presence != item.settled.presence)
-        fmt::print(out, "    preview, with claims nobody has reviewed: {}{}{}\n",
-                   in_words(item.preview.presence), answer_words(item.preview).empty() ? "" : ": ",
-                   answer_words(item.preview));
-    }
-  }
-}
-
-void print_configuration(std::ostream& out, const Configuration& made) {
-  fmt::print(out, "What stood where, {}, by {}:\n", made.when, grounds_words(made.reviewed_claims));
-  if (made.items.empty())
-    fmt::print(out, "\nNothing in the register, the claims or the list speaks of any fixture there.\n");
-  print_items(out, made);
-  if (!made.places_without_evidence.empty()) {
-    std::string places;
-    for (const std::string& place : made.places_without_evidence)
-      places += (places.empty() ? "" : ", ") + one_line(place);
-    fmt::print(out, "\nNothing at all is said of fixtures at: {}.\n", places);
-  }
-  fmt::print(out,
-             "\nNo evidence is no evidence of absence: what is not listed may have stood there, and a place "
-             "without\n"
-             "fixtures here was not therefore empty.\n{}\n",
-             made.withheld);
-}
 
 void print_differences(std::ostream& out, const Configuration& before, const Configuration& after) {
   fmt::print(out, "{}, and then {}:\n", before.when, after.when);
@@ -161,7 +103,7 @@ void add_configuration(CLI::App& program, Command& command) {
       other = std::move(*second);
     }
     if (options->format == "jsonl") return print_json(command, *made, other);
-    if (!other) return print_configuration(command.out(), *made);
+    if (!other) return print_report(command.out(), configuration_report(*made));
     print_differences(command.out(), *made, *other);
     fmt::print(command.out(), "{}\n", made->withheld);
   });

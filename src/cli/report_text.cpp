@@ -5,7 +5,12 @@
 namespace witnessmark {
 
 void print_lines(std::ostream& out, const Report& report) {
+  const ReportLine* before = nullptr;
   for (const ReportLine& line : report.lines) {
+    const bool closes = line.weight == ReportLine::Weight::caution &&
+                        (before == nullptr || before->weight != ReportLine::Weight::caution);
+    if (closes) fmt::print(out, "\n");
+    before = &line;
     switch (line.weight) {
       case ReportLine::Weight::heading:
         fmt::print(out, "\n{}:\n", line.text);
@@ -21,6 +26,11 @@ void print_lines(std::ostream& out, const Report& report) {
         break;
     }
   }
+}
+
+void print_report(std::ostream& out, const Report& report) {
+  fmt::print(out, "{}\n", report.title);
+  print_lines(out, report);
 }
 
 }  // namespace witnessmark

@@ -4,6 +4,7 @@
 #include <string_view>
 #include <vector>
 
+#include "witnessmark/app/report.h"
 #include "witnessmark/app/statement_line.h"
 #include "witnessmark/app/surroundings.h"
 #include "witnessmark/base/result.h"
@@ -60,6 +61,14 @@ Result<Edtf> configuration_date(const SiteFile& site, std::string_view text,
 /// place.
 Result<Configuration> configuration(const SiteFile& site, const Edtf& when, std::string_view place,
                                     const Surroundings& surroundings);
+
+/// Why, and on whose word: "between dates; on the word of e1 and e2". May be empty; safe to print.
+std::string answer_words(const PresenceAnswer& answer);
+/// "Electric crane · Foredeck"; safe to print.
+std::string item_name(const ConfigurationItem& item);
+
+/// By how sure it is, what stood there first; then where nothing is known.
+Report configuration_report(const Configuration& made);
 
 std::string_view to_string(ConfigurationChange::Kind kind);
 

@@ -49,6 +49,15 @@ struct ContradictionAccount {
   std::string withheld;
 };
 
+/// Which of the statements clash, where not all of them do together; pairs with the same partners in one line: "each of
+/// e-077 and e-079 with each of e-086 and e-089".
+std::vector<std::string> set_lines(const Dispute& dispute);
+
+/// Stands over what limit_words() says.
+inline constexpr std::string_view kLimitsHeading = "Where not every set was looked for";
+/// "Electric crane at Foredeck: all sets of up to 3 were looked for, larger ones may be missing".
+std::string limit_words(const SearchLimit& limit);
+
 /// What cannot all be true among what may be shown (see bounds_account for what is left out, and for `name`).
 Result<ContradictionAccount> contradiction_account(const SiteFile& site, std::string_view name,
                                                    std::size_t most, const Surroundings& surroundings);

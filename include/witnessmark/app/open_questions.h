@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "witnessmark/app/conclusions.h"
+#include "witnessmark/app/report.h"
 #include "witnessmark/app/surroundings.h"
 #include "witnessmark/base/id.h"
 #include "witnessmark/base/result.h"
@@ -51,5 +52,9 @@ struct OpenQuestions {
 
 /// What the evidence leaves open, of what may be shown on the day and from nothing else.
 Result<OpenQuestions> open_questions(const SiteFile& site, const Surroundings& surroundings);
+
+/// By why they are open, at most so many of each, and conclusions to be corrected. `how_to_see_more` stands where some are
+/// left out.
+Report question_report(const OpenQuestions& open, std::size_t most, std::string_view how_to_see_more);
 
 }  // namespace witnessmark

@@ -10,6 +10,7 @@
 #include "witnessmark/app/claim_words.h"
 #include "witnessmark/app/journal_listing.h"
 #include "witnessmark/app/journal_words.h"
+#include "witnessmark/app/open_questions.h"
 #include "witnessmark/app/said_about.h"
 #include "witnessmark/base/counted.h"
 #include "witnessmark/base/fold.h"
@@ -162,9 +163,12 @@ Result<Report> CodingDesk::report(ReportKind kind, const std::string& subject) c
     case ReportKind::differences:
       return difference_report(state);
     case ReportKind::configuration:
-      return configuration_report(state.site, subject, state.surroundings);
-    case ReportKind::open_questions:
-      return question_report(state.site, state.surroundings);
+      return configuration_report_on(state.site, subject, state.surroundings);
+    case ReportKind::open_questions: {
+      const auto open = open_questions(state.site, state.surroundings);
+      if (!open) return open.error();
+      return question_report(*open, open->questions.size(), "");
+    }
   }
   throw std::logic_error("a kind of report without a report");
 }

@@ -52,8 +52,10 @@ void add_disputes(Report& report, const std::vector<ShownDispute>& disputes, std
     add_line(report, Weight::heading, one_line(one.sentence));
     for (const StatementKey& key : one.dispute.statements)
       if (const auto at = statements.find(key); at != statements.end()) add_statement(report, at->second);
-    std::string heading = "What would resolve it:";
-    add_line(report, Weight::detail, heading);
+    const auto sets = set_lines(one.dispute);
+    if (!sets.empty()) add_line(report, Weight::detail, "which cannot be true together");
+    for (const std::string& set : sets) add_line(report, Weight::detail, "  " + set);
+    add_line(report, Weight::detail, "What would resolve it:");
     for (const Remedy& remedy : remedies(one.resolution))
       add_line(report, Weight::detail,
                remedy.heading.empty() ? remedy.words : fmt::format("{}: {}", remedy.heading, remedy.words));
@@ -109,6 +111,8 @@ Result<Report> contradiction_report(const SiteFile& site, const Surroundings& su
         add_statement(report, at->second);
   add_line(report, Weight::heading, "Preview, with claims nobody has reviewed:");
   add_disputes(report, account->preview, account->preview_total, account->statements);
+  if (!account->limits.empty()) add_line(report, Weight::heading, std::string(kLimitsHeading));
+  for (const SearchLimit& limit : account->limits) add_line(report, Weight::item, limit_words(limit));
   add_line(report, Weight::caution,
            "The order is for reading only, and none of this is a finding about a person.");
   add_line(report, Weight::caution, account->withheld);

@@ -14,11 +14,8 @@ namespace witnessmark {
 Result<Report> entry_report(const CodingDesk::State& state, const std::string& key);
 
 /// What stood where on a day. An Error when the date is none.
-Result<Report> configuration_report(const SiteFile& site, const std::string& date,
-                                    const Surroundings& surroundings);
-
-/// What the evidence leaves open.
-Result<Report> question_report(const SiteFile& site, const Surroundings& surroundings);
+Result<Report> configuration_report_on(const SiteFile& site, const std::string& date,
+                                       const Surroundings& surroundings);
 
 /// What coders decided otherwise in two copies, and how far they agree.
 Report difference_report(const CodingDesk::State& state);

@@ -2,8 +2,6 @@
 
 #include <fmt/ostream.h>
 
-#include <algorithm>
-#include <map>
 #include <nlohmann/json.hpp>
 
 #include "cli/weigh/section.h"
@@ -17,28 +15,10 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-std::vector<std::string> short_words(const std::vector<StatementKey>& keys) {
-  std::vector<std::string> words;
-  for (const StatementKey& key : keys) words.push_back(short_key(key));
-  return words;
-}
-
-/// Pairs with the same partners in one line: "each of e-077 and e-079 with each of e-086 and e-089".
 void print_sets(std::ostream& out, const Dispute& dispute) {
-  if (dispute.sets.size() == 1) return;
-  fmt::print(out, "    which cannot be true together\n");
-  std::map<StatementKey, std::vector<StatementKey>> partners;
-  for (const auto& set : dispute.sets)
-    if (set.size() == 2) partners[set[0]].push_back(set[1]);
-  std::map<std::vector<StatementKey>, std::vector<StatementKey>> by_partners;
-  for (const StatementKey& key : dispute.statements)
-    if (const auto at = partners.find(key); at != partners.end()) by_partners[at->second].push_back(key);
-  for (const auto& [those, with] : by_partners)
-    fmt::print(out, "      {}{} with {}{}\n", with.size() > 1 ? "each of " : "",
-               joined(short_words(with), "and"), those.size() > 1 ? "each of " : "",
-               joined(short_words(those), "and"));
-  for (const auto& set : dispute.sets)
-    if (set.size() != 2) fmt::print(out, "      {} together\n", joined(short_words(set), "and"));
+  const auto sets = set_lines(dispute);
+  if (!sets.empty()) fmt::print(out, "    which cannot be true together\n");
+  for (const std::string& set : sets) fmt::print(out, "      {}\n", set);
 }
 
 void print_resolution(std::ostream& out, const Resolution& resolution) {
@@ -73,15 +53,6 @@ void print_returns(std::ostream& out, const ContradictionAccount& account) {
                account.returns_total - static_cast<std::int64_t>(account.returns.size()));
 }
 
-std::string limit_words(const SearchLimit& limit) {
-  std::string text = fmt::format(
-      "{}{}: all sets of up to {} were looked for, larger ones may be missing", one_line(limit.subject),
-      limit.place.empty() ? "" : " at " + one_line(limit.place), limit.searched_to);
-  if (limit.more > 0) text += fmt::format("; {} not listed", counted(limit.more, "more pair"));
-  if (limit.cannot_tell) text += "; of some it cannot be told, there are too many ways to read them";
-  return text;
-}
-
 Result<void> contradictions_text(Command& command, const WeighRequest& request) {
   const auto account = contradiction_account(request.site, request.of, request.most, request.surroundings);
   if (!account) return account.error();
@@ -100,7 +71,7 @@ Result<void> contradictions_text(Command& command, const WeighRequest& request) 
   fmt::print(out, "\n");
   section("Preview: cannot all be true, with claims nobody has reviewed", account->preview_sets,
           account->preview_total, account->preview);
-  if (!account->limits.empty()) fmt::print(out, "\nWhere not every set was looked for:\n");
+  if (!account->limits.empty()) fmt::print(out, "\n{}:\n", kLimitsHeading);
   for (const SearchLimit& limit : account->limits) fmt::print(out, "  {}\n", limit_words(limit));
   fmt::print(
       out,
