@@ -134,3 +134,140 @@ TEST_CASE(
   CHECK(findings(site) == std::vector<std::string>{});
   CHECK(events_on(site, "claim", to_string(to_decide.claim.id)).back().kind == "carried");
 }
+
+namespace {
+
+/// What became of decided claims of these words when the text was revised: their words and mentions there.
+std::vector<std::string> carried(const std::string& before, const std::vector<std::string>& revisions,
+                                 const std::vector<std::string>& quotes, const std::string& mention = "") {
+  SiteFile site = site_in_memory();
+  must(save_interviews(site, interview_file()));
+  must(save_transcript(site, transcript_file("aske-1", before)));
+  std::vector<Claim> claims;
+  for (const std::string& quote : quotes) {
+    Claim made = claim("aske-1", kTalk, "The lamp was brass");
+    made.quotes = {range_of(before, quote)};
+    made.mentions.resize(1);
+    made.mentions[0].range = mention.empty() ? made.quotes[0] : range_of(before, mention);
+    claims.push_back(std::move(made));
+  }
+  must(replace_proposals(site, "aske-1", claims));
+  for (StoredClaim stored : load_claims(site)) {
+    stored.claim.status = ClaimStatus::said_so;
+    must(decide_claim(site, stored.claim, ""));
+  }
+  for (const std::string& revision : revisions)
+    must(save_transcript(site, transcript_file("aske-1", revision)));
+  std::vector<std::string> lines;
+  const CodePointIndex now(revisions.back());
+  for (const StoredClaim& stored : load_claims(site)) {
+    std::string line = stored.lost ? "lost" : std::string(now.slice(stored.claim.quotes[0]));
+    for (const Mention& one : stored.claim.mentions)
+      if (!mention.empty() && !stored.lost) line += " | " + std::string(now.slice(one.range));
+    lines.push_back(line);
+  }
+  CHECK(findings(site) == std::vector<std::string>{});
+  return lines;
+}
+
+}  // namespace
+
+TEST_CASE("a decision stays with its words when only marks, spaces, capitals or apostrophes are revised") {
+  using Lines = std::vector<std::string>;
+  const std::string quote = "The Peaks are there yet for all I know.";
+  const auto told = [](const std::string& words) {
+    return "Were they sold?\n" + words + " The bosun’s lamp wasn't there.\nAnd then?\nNothing more, no.\n";
+  };
+  for (const char* words :
+       {"The Peaks are there yet, for all I know.", "the peaks are there yet for all I know!",
+        "The Peaks are  there yet -- for all I know.", "The “Peaks” are there yet\nfor all I know."}) {
+    CAPTURE(words);
+    CHECK(carried(told(quote), {told(words)}, {quote}) == Lines{words});
+  }
+  CHECK(carried(told(quote), {told("The Peaks are there yet, for all I know.")}, {quote}, "for all I know") ==
+        Lines{"The Peaks are there yet, for all I know. | for all I know"});
+  CHECK(carried(told(quote), {told("The “Peaks” are there yet for all I know.")}, {quote}, "Peaks are") ==
+        Lines{"The “Peaks” are there yet for all I know. | Peaks” are"});
+  // Apostrophes within, and words that are no longer the same.
+  CHECK(carried("The bosun's lamp wasn't there.\nNo.\n", {"The bosun’s lamp wasn’t there.\nNo.\n"},
+                {"The bosun's lamp wasn't there."}) == Lines{"The bosun’s lamp wasn’t there."});
+  CHECK(carried(told(quote), {told("The Peaks were there yet for all I know.")}, {quote}) == Lines{"lost"});
+  // Another number is another statement.
+  CHECK(carried("It was 1.5 feet.\nNo.\n", {"It was 15 feet.\nNo.\n"}, {"It was 1.5 feet."}) ==
+        Lines{"lost"});
+  // A word is not found within another.
+  CHECK(carried("Ale.\nNo.\n", {"Females.\nNo.\n"}, {"Ale."}) == Lines{"lost"});
+}
+
+TEST_CASE("of two places the one whose surroundings fit is taken, and none where both fit equally") {
+  using Lines = std::vector<std::string>;
+  const std::string twice = "It was red. Then the mate came.\nAnd later?\nIt was red. Then we left.\n";
+  CHECK(carried(twice, {"It was, red. Then the mate came.\nAnd later?\nIt was red. Then we left.\n"},
+                {"It was red."}) == Lines{"It was, red."});
+  CHECK(carried("It was red. So.\n", {"It was, red. So. It was red; so.\n"}, {"It was red."}) ==
+        Lines{"lost"});
+}
+
+TEST_CASE(
+    "a decision that is not found in one version is found again in a later one, and is not proposed twice") {
+  const std::string sentence = "The lamp was brass",
+                    without = std::string(kTalk).replace(std::string(kTalk).find(sentence), sentence.size(),
+                                                         "The lamp was never seen");
+  SiteFile site = site_in_memory();
+  must(save_interviews(site, interview_file()));
+  must(save_transcript(site, transcript_file("aske-1", kTalk)));
+  const auto proposed = [&](const std::string& text) {
+    Claim made = claim("aske-1", text, sentence);
+    made.quotes.resize(1);
+    made.mentions.clear();
+    return std::vector<Claim>{made};
+  };
+  must(replace_proposals(site, "aske-1", proposed(kTalk)));
+  StoredClaim decided = load_claims(site)[0];
+  decided.claim.status = ClaimStatus::said_so;
+  must(decide_claim(site, decided.claim, "heard it"));
+  const Id id = decided.claim.id;
+
+  must(save_transcript(site, transcript_file("aske-1", without)));
+  must(replace_proposals(site, "aske-1", {}));
+  CHECK(find_claim(site, id)->lost);
+  // Offered afresh in between, as the program did when it was read from other words.
+  const std::string again = std::string(kTalk) + "Yes.\n";
+  must(save_transcript(site, transcript_file("aske-1", again)));
+  CHECK_FALSE(find_claim(site, id)->lost);
+  CHECK(find_claim(site, id)->version == 3);
+  CHECK(findings(site) == std::vector<std::string>{});
+  const auto changes = must(replace_proposals(site, "aske-1", proposed(again)));
+  CHECK(changes.added == 0);
+  REQUIRE(load_claims(site).size() == 1);
+  CHECK_FALSE(load_claims(site)[0].gone);
+  CHECK(load_claims(site)[0].claim.status == ClaimStatus::said_so);
+  CHECK(findings(site) == std::vector<std::string>{});
+  CHECK(events_on(site, "claim", to_string(id)).back().kind == "carried");
+}
+
+TEST_CASE("what was proposed afresh while a decision was not found goes when it is found") {
+  const std::string once = "It was red. So.\n", twice = "It was, red. So. It was red; so.\n";
+  SiteFile site = site_in_memory();
+  must(save_interviews(site, interview_file()));
+  must(save_transcript(site, transcript_file("aske-1", once)));
+  const auto proposed = [](const std::string& text, const std::string& words) {
+    Claim made = claim("aske-1", kTalk, "The lamp was brass");
+    made.quotes = {range_of(text, words)};
+    made.mentions.clear();
+    return std::vector<Claim>{made};
+  };
+  must(replace_proposals(site, "aske-1", proposed(once, "It was red.")));
+  StoredClaim decided = load_claims(site)[0];
+  decided.claim.status = ClaimStatus::said_so;
+  must(decide_claim(site, decided.claim, ""));
+  must(save_transcript(site, transcript_file("aske-1", twice)));
+  must(replace_proposals(site, "aske-1", proposed(twice, "It was, red.")));
+  CHECK(load_claims(site).size() == 2);
+  must(save_transcript(site, transcript_file("aske-1", once + "No.\n")));
+  REQUIRE(load_claims(site).size() == 1);
+  CHECK(load_claims(site)[0].claim.id == decided.claim.id);
+  CHECK_FALSE(load_claims(site)[0].lost);
+  CHECK_FALSE(load_claims(site)[0].gone);
+  CHECK(findings(site) == std::vector<std::string>{});
+}

@@ -233,6 +233,14 @@ std::string proposals_sha256(const std::vector<ClaimRow>& rows) {
   return sha256_hex(joined);
 }
 
+std::string text_of_version(StoreConnection& connection, std::string_view interview, int version) {
+  SqlStatement& select = connection.prepared("SELECT text FROM readings WHERE interview = ? AND version = ?");
+  std::string text;
+  if (select.bind(interview).bind(version).step()) text = select.text(0);
+  select.reset();
+  return text;
+}
+
 CurrentReading current_reading(StoreConnection& connection, std::string_view interview) {
   CurrentReading current;
   SqlStatement& select = connection.prepared(

@@ -1,6 +1,7 @@
 #pragma once
 #include <cstdint>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include "store/connection.h"
@@ -42,6 +43,15 @@ struct ClaimState {
 /// Throws std::runtime_error for anything else.
 ClaimState claim_from_json(std::string_view json);
 
+/// Whether two are proposed of the same words and say the same kind of thing: one is known again as the
+/// other.
+inline auto proposal_key(const Claim& claim) {
+  return std::tuple(claim.quotes.at(0), claim.statement, claim.ordinal);
+}
+inline bool same_proposal(const Claim& a, const Claim& b) {
+  return proposal_key(a) == proposal_key(b);
+}
+
 /// SHA-256 of what the program now proposes for an interview: the texts of the proposals, whether decided on
 /// or not, without those that are gone.
 std::string proposals_sha256(const std::vector<ClaimRow>& rows);
@@ -52,6 +62,8 @@ struct CurrentReading {
   int version = 0;  ///< 0 when there is none.
   std::int64_t code_points = 0;
 };
+/// The reading text of a version; empty when there is none.
+std::string text_of_version(StoreConnection& connection, std::string_view interview, int version);
 CurrentReading current_reading(StoreConnection& connection, std::string_view interview);
 
 }  // namespace witnessmark

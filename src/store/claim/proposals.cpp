@@ -17,11 +17,7 @@
 namespace witnessmark {
 namespace {
 
-using Key = std::tuple<CodePointRange, Statement, int>;
-
-Key key_of(const Claim& claim) {
-  return {claim.quotes.at(0), claim.statement, claim.ordinal};
-}
+using Key = decltype(proposal_key(Claim{}));
 
 Error claim_error(std::string_view interview, const Claim& claim, std::string_view what) {
   return {std::string(interview), 0, 0, fmt::format("claim \"{}\": {}", claim.reason, what),
@@ -46,7 +42,7 @@ Result<void> check_proposals(std::string_view interview, const std::vector<Claim
       if (outside(mention.range, size))
         return claim_error(interview, claim, "a mention lies outside the reading text");
     }
-    if (++seen[key_of(claim)] > 1) {
+    if (++seen[proposal_key(claim)] > 1) {
       return claim_error(interview, claim, "another has the same quote, statement and ordinal");
     }
   }
@@ -61,13 +57,15 @@ class Replacement {
       if (rows_[i].stored.by_coder) continue;
       const ClaimState proposal = proposal_of(rows_[i]);
       // Anchored in a former version, it cannot be what is proposed from this one.
-      if (proposal.version == version_) former_.emplace(key_of(proposal.claim), i);
+      if (proposal.version != version_) continue;
+      const auto [at, is_new] = former_.emplace(proposal_key(proposal.claim), i);
+      if (!is_new && rows_[i].stored.decided) at->second = i;  // what a coder decided goes before what is new
     }
     matched_.resize(rows_.size());
   }
 
   void take(Claim claim) {
-    const auto found = former_.find(key_of(claim));
+    const auto found = former_.find(proposal_key(claim));
     claim.status = ClaimStatus::proposed;
     if (found == former_.end()) {
       add(std::move(claim));

@@ -113,16 +113,8 @@ std::string carried_to_current(StoreConnection& connection, const std::string& j
   ClaimState claim = claim_from_json(json);
   const CurrentReading current = current_reading(connection, claim.claim.interview);
   if (claim.version >= current.version) return json;
-  const auto text_of = [&](int version) {
-    SqlStatement& select =
-        connection.prepared("SELECT text FROM readings WHERE interview = ? AND version = ?");
-    std::string text;
-    if (select.bind(claim.claim.interview).bind(version).step()) text = select.text(0);
-    select.reset();
-    return text;
-  };
-  const std::string before = text_of(claim.version);
-  const std::string after = text_of(current.version);
+  const std::string before = text_of_version(connection, claim.claim.interview, claim.version);
+  const std::string after = text_of_version(connection, claim.claim.interview, current.version);
   AnchorCarrier carrier(before, after);
   if (!carry_claim(claim.claim, carrier)) return json;
   return claim_json(claim.claim, current.version);

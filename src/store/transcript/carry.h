@@ -13,9 +13,11 @@ namespace witnessmark {
 /// claim is then as it was.
 bool carry_claim(Claim& claim, AnchorCarrier& carrier);
 
-/// Carries claims and passages of an interview from the reading text `before` to `after`, which is already
-/// there as the version `changes.version` in the row `reading`. Fills in what was carried and what was lost.
-void carry_anchors(StoreConnection& connection, std::string_view interview, const std::string& before,
-                   const std::string& after, std::int64_t reading, TranscriptChanges& changes);
+/// Carries claims and passages of an interview to the reading text `after`, which is already there as the
+/// version `changes.version` in the row `reading`: from the version before, and claims not found in that from
+/// the version they lie in. Fills in what was carried and what is newly lost. What was proposed of the same
+/// words as a decision found again goes.
+void carry_anchors(StoreConnection& connection, std::string_view interview, const std::string& after,
+                   std::int64_t reading, TranscriptChanges& changes);
 
 }  // namespace witnessmark

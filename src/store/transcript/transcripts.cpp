@@ -207,8 +207,7 @@ Result<TranscriptChanges> save_transcript(SiteFile& site, const TranscriptFile& 
     insert_parts(connection, reading, file.transcript, file.sentences);
     if (former) {
       delete_words(connection, former->reading);
-      carry_anchors(connection, file.interview, text_of_reading(connection, former->reading),
-                    file.transcript.reading_text, reading, changes);
+      carry_anchors(connection, file.interview, file.transcript.reading_text, reading, changes);
     }
   }
   append_transcript_event(connection, file, changes, hashes);
