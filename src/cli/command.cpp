@@ -43,6 +43,20 @@ void Command::add_coder_option(CLI::App& app) {
   app.add_option("--coder", coder_, "Name that goes into the journal (default: the user's)");
 }
 
+void Command::add_most_option(CLI::App& app, std::size_t& into, const std::string& description) {
+  app.add_option("--most", into, description)->capture_default_str()->check([](const std::string& text) {
+    constexpr std::size_t kMostDigits = 9;
+    const bool number = !text.empty() && text.size() <= kMostDigits &&
+                        text.find_first_not_of("0123456789") == std::string::npos;
+    return number ? std::string() : "'" + text + "' is no number of things; write 0, 20 or such";
+  });
+}
+
+Result<void> only_with(const CLI::App& app, const std::string& option, bool applies, std::string_view with) {
+  if (applies || app.count(option) == 0) return {};
+  return Error{"", 0, 0, fmt::format("{} does nothing here: it goes with {}", option, with), "leave it out"};
+}
+
 void Command::add_words(CLI::App& app, const std::string& name, const std::string& description) {
   app.allow_extras();
   app.footer(name + ": " + description);

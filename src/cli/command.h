@@ -26,6 +26,9 @@ class Command {
   /// --coder, for commands that write.
   void add_coder_option(CLI::App& app);
 
+  /// --most: how many of a list to print, from 0.
+  void add_most_option(CLI::App& app, std::size_t& into, const std::string& description);
+
   /// For commands that take free words: CLI11 would read [1962,1964] as a list of its own and -1985 as an
   /// option.
   void add_words(CLI::App& app, const std::string& name, const std::string& description);
@@ -58,6 +61,9 @@ class Command {
   std::string today_;
   int exit_code_ = kDone;
 };
+
+/// An Error when the option was given where it would do nothing; `with` says what it goes with.
+Result<void> only_with(const CLI::App& app, const std::string& option, bool applies, std::string_view with);
 
 // One function for each group of commands; each adds its own to the program.
 void add_create(CLI::App& program, Command& command);

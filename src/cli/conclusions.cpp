@@ -97,13 +97,15 @@ void add_conclusions(CLI::App& program, Command& command) {
       ->check(CLI::IsMember({"text", "jsonl"}));
   command.add_coder_option(*app);
   command.add_today_option(*app);
-  app->callback([options, &command] {
+  app->callback([app, options, &command] {
     if (!options->table.empty()) options->paths.conclusions = options->table;
     const ConclusionFilePaths& paths = options->paths;
-    if (paths.conclusions || paths.enquiries || paths.searches)
-      take_in(command, *options);
-    else
-      list(command, *options);
+    const bool listing = !paths.conclusions && !paths.enquiries && !paths.searches;
+    for (const char* option : {"--format", "--today"})
+      if (const auto checked = only_with(*app, option, listing, "the listing, without files to take in");
+          !checked)
+        return command.fail(checked.error());
+    listing ? list(command, *options) : take_in(command, *options);
   });
 }
 

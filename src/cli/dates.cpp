@@ -150,6 +150,9 @@ void add_dates(CLI::App& program, Command& command) {
     auto words = command.words_of(*app);
     if (!words) return command.fail(words.error());
     options->text = std::move(words).value();
+    if (const auto checked = only_with(*app, "--transcript", options->text.empty(), "no text of its own");
+        !checked)
+      return command.fail(checked.error());
     if (const auto done = run_dates(command, *options); !done) command.fail(done.error());
   });
 }

@@ -59,7 +59,9 @@ void add_export(CLI::App& program, Command& command) {
   command.add_today_option(*app);
   command.add_coder_option(*app);
   command.add_data_options(*app);
-  app->callback([options, &command] {
+  app->callback([app, options, &command] {
+    if (const auto checked = only_with(*app, "--raw", options->format == "csv", "--format csv"); !checked)
+      return command.fail(checked.error());
     if (const auto checked = check_target(*options); !checked) return command.fail(checked.error());
     auto site = open_to_hand_on(command, options->file);
     if (!site) return command.fail(site.error());

@@ -52,10 +52,12 @@ void add_open_questions(CLI::App& program, Command& command) {
       program.add_subcommand("open-questions", "What the evidence leaves open, and what would decide it");
   app->add_option("FILE", options->file, "Site file, weighed before")->required();
   app->add_option("--format", options->format, "text or jsonl")->check(CLI::IsMember({"text", "jsonl"}));
-  app->add_option("--most", options->most, "How many to print under each heading")->capture_default_str();
+  command.add_most_option(*app, options->most, "How many to print under each heading");
   command.add_today_option(*app);
   command.add_data_options(*app);
-  app->callback([options, &command] {
+  app->callback([app, options, &command] {
+    if (const auto checked = only_with(*app, "--most", options->format == "text", "--format text"); !checked)
+      return command.fail(checked.error());
     const auto site = command.open_to_read(options->file);
     if (!site) return command.fail(site.error());
     const auto open = open_questions(*site, command.surroundings());

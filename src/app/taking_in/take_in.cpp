@@ -218,6 +218,11 @@ EvidenceTakenIn take_in_evidence(SiteFile& site, const std::filesystem::path& en
     add_error(account.diagnostics, bytes.error());
     return account;
   }
+  if (looks_like_xml(*bytes) && (paths.sources || paths.derives || paths.itinerary || paths.events)) {
+    add_error(account.diagnostics, {entries.string(), 0, 0, "a register in XML holds all its parts",
+                                    "leave out the other files, or give the entries as CSV"});
+    return account;
+  }
   RegisterReading reading = looks_like_xml(*bytes)
                                 ? read_register_xml(*bytes, entries.string(), &lists)
                                 : read_register_files(surroundings.files, entries, &lists, paths);

@@ -253,7 +253,8 @@ Result<std::string> bounds_total(const WeighRequest& request) {
 
 }  // namespace
 
-const WeighSection kBoundsSection{"bounds", "when each fixture can have come and gone, and on whose word",
-                                  bounds_text, bounds_jsonl, bounds_total};
+const WeighSection kBoundsSection{"bounds",     "when each fixture can have come and gone, and on whose word",
+                                  bounds_text,  bounds_jsonl,
+                                  bounds_total, true};
 
 }  // namespace witnessmark

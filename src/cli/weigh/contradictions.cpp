@@ -167,8 +167,9 @@ Result<std::string> contradictions_total(const WeighRequest& request) {
 
 }  // namespace
 
-const WeighSection kContradictionsSection{"contradictions",
-                                          "statements that cannot all be true, and what would resolve it",
-                                          contradictions_text, contradictions_jsonl, contradictions_total};
+const WeighSection kContradictionsSection{
+    "contradictions",     "statements that cannot all be true, and what would resolve it",
+    contradictions_text,  contradictions_jsonl,
+    contradictions_total, true};
 
 }  // namespace witnessmark

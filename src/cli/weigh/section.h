@@ -29,6 +29,7 @@ struct WeighSection {
   Result<void> (*jsonl)(Command& command, const WeighRequest& request);
   /// The section in one line without its name: "3 sets of statements that cannot all be true".
   Result<std::string> (*total)(const WeighRequest& request);
+  bool keeps_to_one = false;  ///< Whether WeighRequest::of narrows it.
 };
 
 /// In the order sections count them.

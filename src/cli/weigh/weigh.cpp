@@ -18,8 +18,19 @@ struct WeighOptions {
 };
 
 bool asked_for(const WeighOptions& options, const WeighSection& section) {
-  if (options.sections.empty()) return &section == &weigh_sections().front();
+  if (options.sections.empty())
+    return options.of.empty() ? &section == &weigh_sections().front() : section.keeps_to_one;
   return std::find(options.sections.begin(), options.sections.end(), section.name) != options.sections.end();
+}
+
+/// What is asked for of one thing is never answered of all.
+Result<void> check_sections(const WeighOptions& options) {
+  if (options.of.empty()) return {};
+  for (const WeighSection& section : weigh_sections())
+    if (asked_for(options, section) && !section.keeps_to_one)
+      return Error{"", 0, 0, fmt::format("the section {} does not keep to one thing", section.name),
+                   "leave out --of or the section; said-about lists the claims on a thing"};
+  return {};
 }
 
 /// Without --section the claims in full, and of each other section its total.
@@ -31,7 +42,7 @@ Result<void> print_sections(Command& command, const WeighOptions& options, const
     first = false;
     if (const auto printed = section.text(command, request); !printed) return printed.error();
   }
-  if (!options.sections.empty() || weigh_sections().size() == 1) return {};
+  if (!options.sections.empty() || !options.of.empty() || weigh_sections().size() == 1) return {};
   fmt::print(command.out(), "\nAlso (--section NAME):\n");
   for (const WeighSection& section : weigh_sections()) {
     if (asked_for(options, section)) continue;
@@ -82,7 +93,7 @@ std::string section_help() {
   for (const WeighSection& section : weigh_sections())
     text += fmt::format(" {} ({}),", section.name, section.about);
   text.pop_back();
-  return text + "; default claims, and the others in a line each";
+  return text + "; default claims, and the others in a line each; with --of bounds and contradictions";
 }
 
 }  // namespace
@@ -97,15 +108,17 @@ void add_weigh(CLI::App& program, Command& command) {
       ->check(CLI::IsMember(names))
       ->allow_extra_args(false);
   app->add_option("--of", options->of,
-                  "Only this fixture or place, by any of its names (bounds, contradictions)");
+                  "Only this fixture or place, by any of its names: its bounds and contradictions");
   app->add_flag("--all", options->all, "Weigh every claim, not only what is new or changed");
   app->add_option("--format", options->format, "text or jsonl")->check(CLI::IsMember({"text", "jsonl"}));
-  app->add_option("--most", options->most, "How many items to print under each heading")
-      ->capture_default_str();
+  command.add_most_option(*app, options->most, "How many items to print under each heading");
   command.add_coder_option(*app);
   command.add_today_option(*app);
   command.add_data_options(*app);
-  app->callback([options, &command] {
+  app->callback([app, options, &command] {
+    if (const auto checked = check_sections(*options); !checked) return command.fail(checked.error());
+    if (const auto checked = only_with(*app, "--most", options->format == "text", "--format text"); !checked)
+      return command.fail(checked.error());
     const Surroundings surroundings = command.surroundings();
     const auto weighed = weighed_file(command, *options, surroundings);
     if (!weighed) return command.fail(weighed.error());
