@@ -3,7 +3,10 @@
 #include <algorithm>
 #include <tuple>
 
+#include "app/people.h"
 #include "app/record_maker.h"
+#include "app/shown_register.h"
+#include "witnessmark/app/journal_words.h"
 #include "witnessmark/store/claims.h"
 #include "witnessmark/store/conclusions.h"
 #include "witnessmark/store/evidence.h"
@@ -35,6 +38,28 @@ bool may_go_out(const SiteFile& site, const Conclusion& conclusion, const std::s
   return true;
 }
 
+/// Keys of the entries that may be shown.
+std::set<std::string> entries_shown(const SiteFile& site, const Withholding& withholding) {
+  std::int64_t left_out = 0;
+  std::set<std::string> keys;
+  for (const Entry& entry : shown_register(site, People(site), withholding, left_out).entries)
+    keys.insert(entry.key);
+  return keys;
+}
+
+/// What may not go out is not said, only that something was done.
+GroundChange ground_change(const JournalEvent& event, const AuthorityLists& lists,
+                           const Withholding& withholding, const std::set<std::string>& entries) {
+  GroundChange change{event.target_kind, event.target, event_words(event), "", event.actor, event.wall_time};
+  if (const std::string id = target_words(event); !id.empty()) change.what += " " + id.substr(0, 8);
+  const bool shown =
+      event.target_kind == "entry"
+          ? entries.contains(event.target)
+          : event.interview.empty() || withholding.reason(event.interview, {}) == Withheld::none;
+  if (shown && !event.erased) change.how = change_words(event, lists);
+  return change;
+}
+
 ConclusionFile to_go_out(const SiteFile& site, Withholding& withholding) {
   ConclusionFile file = load_conclusions(site);
   std::set<std::string> interviews;
@@ -48,6 +73,8 @@ ConclusionFile to_go_out(const SiteFile& site, Withholding& withholding) {
 }  // namespace
 
 std::vector<ConclusionHistory> conclusion_histories(const SiteFile& site, Withholding& withholding) {
+  const auto changes = changed_since_concluded(site);
+  const auto entries = changes.empty() ? std::set<std::string>{} : entries_shown(site, withholding);
   const ConclusionFile file = to_go_out(site, withholding);
   const AuthorityLists lists = load_lists(site);
   std::vector<ConclusionHistory> histories;
@@ -60,6 +87,9 @@ std::vector<ConclusionHistory> conclusion_histories(const SiteFile& site, Withho
       if (names(other.replaces, conclusion.key)) history.replaced_by.push_back(other);
       if (names(conclusion.replaces, other.key)) history.replaces.push_back(other);
     }
+    if (const auto changed = changes.find(conclusion.key); changed != changes.end())
+      for (const JournalEvent& event : changed->second)
+        history.changed_since.push_back(ground_change(event, lists, withholding, entries));
     for (const Enquiry& enquiry : file.enquiries)
       if (names(enquiry.conclusions, conclusion.key)) history.answers.push_back(enquiry);
     histories.push_back(std::move(history));

@@ -2,6 +2,8 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
+#include <iterator>
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <set>
@@ -173,6 +175,48 @@ void add_plain_differences(const Json& here, const Json& there, std::vector<std:
   }
 }
 
+/// A value of a row as a person reads it; what is no text, number or date is not told.
+std::optional<std::string> plain_value(const Json& row, const std::string& name) {
+  const auto at = row.find(name);
+  if (at == row.end() || at->is_null()) return "none";
+  if (at->is_string()) return or_none(at->get<std::string>());
+  if (at->is_number() || at->is_boolean()) return at->dump();
+  if (at->is_array()) {
+    std::string words;
+    for (const Json& part : *at) {
+      if (!part.is_string()) return std::nullopt;
+      words += (words.empty() ? "" : ", ") + part.get<std::string>();
+    }
+    return or_none(words);
+  }
+  if (!at->is_object() || (!at->contains("edtf") && !at->contains("written"))) return std::nullopt;
+  const std::string edtf = text_of(*at, "edtf");
+  return or_none(edtf.empty() ? text_of(*at, "written") : edtf);
+}
+
+/// What a row of the register that was taken in anew has otherwise, by the names of its columns; of an
+/// interview these names alone. What is said of people and of passages under conditions is not told.
+std::string fields_words(const JournalEvent& event) {
+  constexpr std::string_view kRegister[] = {"entry", "stay", "source", "derivation", "named-event"};
+  const bool of_register =
+      std::find(std::begin(kRegister), std::end(kRegister), event.target_kind) != std::end(kRegister);
+  if (event.kind != "changed" || (!of_register && event.target_kind != "interview")) return "";
+  const Json before = object_or_null(event.before), after = object_or_null(event.after);
+  if (before.is_null() || after.is_null()) return "";
+  Json names = before;
+  names.update(after);
+  std::string words;
+  for (const auto& [name, unused] : names.items()) {
+    if (before.value(name, Json()) == after.value(name, Json())) continue;
+    std::string label = name == "dated" ? "when" : name;
+    std::replace(label.begin(), label.end(), '_', ' ');
+    const auto was = plain_value(before, name), is = plain_value(after, name);
+    words += (words.empty() ? "" : "; ") + label;
+    if (of_register && was && is && *was != *is) words += fmt::format(" {} → {}", *was, *is);
+  }
+  return one_line(words);
+}
+
 }  // namespace
 
 std::string event_words(const JournalEvent& event) {
@@ -202,7 +246,7 @@ std::string target_words(const JournalEvent& event) {
 }
 
 std::string change_words(const JournalEvent& event, const AuthorityLists& lists) {
-  if (event.target_kind != "claim") return "";
+  if (event.target_kind != "claim") return fields_words(event);
   const Json before = object_or_null(event.before), after = object_or_null(event.after);
   if (before.is_null() || after.is_null()) return "";
   // The first decision has the whole claim before and only what differs after.

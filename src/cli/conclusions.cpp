@@ -4,6 +4,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "changes_json.h"
 #include "command.h"
 #include "report_text.h"
 #include "taking_in_text.h"
@@ -48,6 +49,7 @@ Json json_of(const ConclusionHistory& history) {
   object["evidence"] = made.evidence;
   if (!made.published.empty()) object["published"] = made.published;
   object["replaces"] = made.replaces;
+  if (!history.changed_since.empty()) object["changed_since"] = changes_json(history.changed_since);
   object["replaced_by"] = Json::array();
   for (const Conclusion& by : history.replaced_by) object["replaced_by"].push_back(by.key);
   object["answers"] = Json::array();

@@ -4,6 +4,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "changes_json.h"
 #include "command.h"
 #include "report_text.h"
 #include "witnessmark/base/fold.h"
@@ -35,6 +36,13 @@ void print_jsonl(Command& command, const OpenQuestions& open) {
                                   {"published", history.conclusion.published},
                                   {"answers", history.answers.size()}};
     for (const Conclusion& by : history.replaced_by) object["replaced_by"].push_back(by.key);
+    fmt::print(command.out(), "{}\n", object.dump());
+  }
+  for (const ConclusionHistory& history : open.to_look_at) {
+    nlohmann::ordered_json object{{"because", "evidence-changed"},
+                                  {"conclusion", history.conclusion.key},
+                                  {"wording", history.conclusion.wording}};
+    object["changed_since"] = changes_json(history.changed_since);
     fmt::print(command.out(), "{}\n", object.dump());
   }
   fmt::print(command.err(), "{}\n", open.withheld);

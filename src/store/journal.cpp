@@ -4,6 +4,8 @@
 #include <charconv>
 
 #include "store/connection.h"
+#include "store/record/tables.h"
+#include "witnessmark/store/conclusions.h"
 
 namespace witnessmark {
 namespace {
@@ -79,6 +81,32 @@ std::vector<JournalEvent> events_on(const SiteFile& site, std::string_view targe
   select.bind(target_kind).bind(target);
   while (select.step()) events.push_back(event_of(select, follows));
   return events;
+}
+
+std::map<std::string, std::vector<JournalEvent>> changed_since_concluded(const SiteFile& site) {
+  const Database& database = *site.connection().database;
+  SqlStatement select(
+      database,
+      std::string(kJournalEvents) +
+          "WHERE event > ?1 AND target = ?2 AND imported = 0 AND target_kind IN ('entry', 'stay', 'source', "
+          "'interview', 'claim') AND kind IN ('changed', 'decided', 'undone', 'redone', 'taken-over', "
+          "'settled', 'transcript-revised', 'erased') ORDER BY event");
+  SqlStatement follows(database, kFollows);
+  SqlStatement last(database,
+                    "SELECT coalesce(max(event), 0) FROM journal WHERE imported = 0 AND target_kind = "
+                    "'conclusion' AND target = ? AND kind = 'changed'");
+  std::map<std::string, std::vector<JournalEvent>> changes;
+  for (const StoredRecord<Conclusion>& stored : all_records<Conclusion>(site.connection())) {
+    last.reset();
+    last.bind(stored.record.key).step();
+    const std::int64_t since = std::max(stored.since, last.integer(0));
+    for (const std::string& key : stored.record.evidence) {
+      select.reset();
+      select.bind(since).bind(key);
+      while (select.step()) changes[stored.record.key].push_back(event_of(select, follows));
+    }
+  }
+  return changes;
 }
 
 std::int64_t count_events(const SiteFile& site) {

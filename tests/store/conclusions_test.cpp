@@ -74,3 +74,26 @@ TEST_CASE("conclusions do not replace one another in a circle, and nothing names
   CHECK(save_conclusions(site, lost).error().message ==
         "search \"s1\" names source \"none\", which is not known");
 }
+
+TEST_CASE("what was done to what a conclusion rests on is told until the conclusion is looked at again") {
+  SiteFile site = site_in_memory();
+  Register held = evidence();
+  must(save_register(site, held));
+  must(save_conclusions(site, file()));
+  CHECK(changed_since_concluded(site).empty());
+  held.entries[1].locator = "p. 12";  // nothing rests on it
+  must(save_register(site, held));
+  CHECK(changed_since_concluded(site).empty());
+  held.entries[0].when = dated("1960");
+  must(save_register(site, held));
+  const auto changes = changed_since_concluded(site);
+  REQUIRE(changes.size() == 2);
+  REQUIRE(changes.at("c1").size() == 1);
+  CHECK(changes.at("c1")[0].kind == "changed");
+  CHECK(changes.at("c1")[0].target == "e1");
+  ConclusionFile again = file();
+  again.conclusions[1].reasons = "the log, as corrected";
+  must(save_conclusions(site, again));
+  CHECK(changed_since_concluded(site).contains("c1"));
+  CHECK_FALSE(changed_since_concluded(site).contains("c2"));
+}

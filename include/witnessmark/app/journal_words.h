@@ -17,8 +17,8 @@ std::string target_words(const JournalEvent& event);
 
 /// What a decision on a claim made otherwise, and what it was before: "status proposed → said so; when
 /// 1957-03 (“March”) → 1957-04; place none → Foredeck". Dates in EDTF, things and places by their names in
-/// the lists. Empty for other events, for a claim that was added, and where the content is withheld or
-/// erased.
+/// the lists. Of a row of the register taken in anew what it has otherwise, of an interview the columns.
+/// Empty for a claim that was added, and where the content is withheld or erased.
 std::string change_words(const JournalEvent& event, const AuthorityLists& lists);
 
 /// What two copies have otherwise, a line each: "status: here said so, there misread". Of a claim, what was coded and

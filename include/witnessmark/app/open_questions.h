@@ -46,6 +46,8 @@ struct OpenQuestion {
 struct OpenQuestions {
   std::vector<OpenQuestion> questions;     ///< By why they are open, reviewed before preview, then by subject and date.
   std::vector<ConclusionHistory> to_correct;   ///< Once concluded, published or answered, and replaced since.
+  std::vector<ConclusionHistory>
+      to_look_at;  ///< Conclusions that stand, and what they rest on has changed since.
   std::vector<std::string> unread;         ///< Interviews without a transcript: nobody can have looked there.
   std::string withheld;
 };

@@ -80,7 +80,10 @@ Result<OpenQuestions> open_questions(const SiteFile& site, const Surroundings& s
   Withholding withholding(site, surroundings.today);
   for (ConclusionHistory& history : conclusion_histories(site, withholding)) {
     const bool went_out = !history.conclusion.published.empty() || !history.answers.empty();
-    if (!history.stands() && went_out) open.to_correct.push_back(std::move(history));
+    if (!history.stands() && went_out)
+      open.to_correct.push_back(std::move(history));
+    else if (history.stands() && !history.changed_since.empty())
+      open.to_look_at.push_back(std::move(history));
   }
   for (const Interview& interview : (*heard)->people().file().interviews)
     if (reading_versions(site, interview.key).empty()) open.unread.push_back(interview.key);

@@ -52,6 +52,9 @@ void add_conclusion(Report& report, const ConclusionHistory& history) {
   add(detail, fmt::format("{}, {}; because: {}", made.author, to_string(made.date), made.reasons));
   if (!made.evidence.empty()) add(detail, fmt::format("known then: {}", fmt::join(made.evidence, ", ")));
   add(detail, made.published.empty() ? "not published" : "published: " + made.published);
+  for (const GroundChange& change : history.changed_since)
+    add(detail, fmt::format("what it rests on has changed since: {}{} ({}, {})", change.what,
+                            change.how.empty() ? "" : ": " + change.how, change.by, change.at));
   for (const Conclusion& by : history.replaced_by)
     add(detail, fmt::format("replaced by {} ({}): “{}”", by.key, to_string(by.date), by.wording));
   for (const Conclusion& earlier : history.replaces)
