@@ -2,6 +2,8 @@
 
 #include <fmt/ostream.h>
 
+#include <nlohmann/json.hpp>
+
 #include "command.h"
 #include "report_text.h"
 #include "witnessmark/base/fold.h"
@@ -22,8 +24,8 @@ void add_said_about(CLI::App& program, Command& command) {
     std::string file, name, order = "event", format = "text";
   };
   auto options = std::make_shared<Options>();
-  CLI::App* app =
-      program.add_subcommand("said-about", "Everything said about a place or a piece of equipment");
+  CLI::App* app = program.add_subcommand(
+      "said-about", "Everything said about a place or a piece of equipment, and the entries on it");
   app->add_option("FILE", options->file, "Site file")->required();
   app->add_option("NAME", options->name, "Key, preferred, former or spoken name, or number")->required();
   app->add_option("--order", options->order, "By time of the event or of the telling: event, telling")
@@ -40,6 +42,11 @@ void add_said_about(CLI::App& program, Command& command) {
     if (options->format == "text") return print_said(command.out(), *said);
     for (const auto* records : {&said->reviewed, &said->proposed, &said->put_aside})
       for (const ClaimRecord& record : *records) fmt::print(command.out(), "{}\n", claim_json(record));
+    for (const StatementLine& entry : said->entries) {
+      const nlohmann::ordered_json object{
+          {"entry", entry.key.key}, {"source", entry.source}, {"by", entry.by}, {"says", entry.says}};
+      fmt::print(command.out(), "{}\n", object.dump());
+    }
     fmt::print(command.err(), "{}\n", said->withheld);
   });
 }

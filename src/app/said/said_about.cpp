@@ -7,6 +7,8 @@
 #include <set>
 
 #include "app/said/named_in_talk.h"
+#include "app/shown_register.h"
+#include "app/stays/shown_evidence.h"
 #include "witnessmark/app/claim_records.h"
 #include "witnessmark/base/code_point_index.h"
 #include "witnessmark/store/evidence.h"
@@ -68,6 +70,35 @@ void add_unread(const SiteFile& site, const std::vector<NamingTurn>& turns,
   }
 }
 
+/// Entries on the things or in the places, by the first day they can be of; undated ones last.
+Result<std::vector<StatementLine>> entries_on(const ShownEvidence& shown, const NamedTerms& asked) {
+  std::vector<const RegisterIndex::Item*> items;
+  std::set<StatementKey> keys;
+  for (const RegisterIndex::Item& item : shown.index().items()) {
+    const Entry& entry = *item.entry;
+    if (entry.statement == Statement::located ||
+        (!asked.equipment.contains(entry.subject) && !asked.places.contains(entry.place)))
+      continue;
+    items.push_back(&item);
+    keys.insert({StatementKey::Kind::entry, entry.key});
+  }
+  std::stable_sort(items.begin(), items.end(), [](const auto* a, const auto* b) {
+    const auto day = [](const auto* item) {
+      const auto& period = item->period;
+      const auto first =
+          period ? (period->earliest() ? period->earliest() : period->past_latest()) : std::nullopt;
+      return std::pair(!first.has_value(), first.value_or(Day{}));
+    };
+    return day(a) < day(b);
+  });
+  auto lines = shown.lines(keys);
+  if (!lines) return lines.error();
+  std::vector<StatementLine> entries;
+  for (const auto* item : items)
+    entries.push_back(std::move(lines->at({StatementKey::Kind::entry, item->entry->key})));
+  return entries;
+}
+
 }  // namespace
 
 std::vector<const ClaimRecord*> conflicting(const SaidAbout& said) {
@@ -119,7 +150,12 @@ Result<SaidAbout> said_about(const SiteFile& site, std::string_view name, Tellin
     if (reading_versions(site, interview.key).empty()) said.without_transcript.push_back(interview.key);
   }
   said.conclusions = conclusions_on(site, asked->equipment, asked->places, withholding);
-  said.withheld = withholding.account();
+  const auto shown = ShownEvidence::load(site, surroundings);
+  if (!shown) return shown.error();
+  auto entries = entries_on(**shown, *asked);
+  if (!entries) return entries.error();
+  said.entries = std::move(*entries);
+  said.withheld = withheld_words(withholding, (*shown)->entries_withheld());
   return said;
 }
 

@@ -27,6 +27,18 @@ void add_records(Report& report, std::string_view heading, const std::vector<Cla
   for (const ClaimRecord& record : records) add_record(report, record);
 }
 
+void add_entries(Report& report, const std::vector<StatementLine>& entries) {
+  add_line(report, Weight::heading, fmt::format("In the register, dated evidence ({})", entries.size()));
+  for (const StatementLine& entry : entries) {
+    ReportLine line{Weight::item, one_line(fmt::format("{}: {}", entry.key.key, entry.says))};
+    line.entry = entry.key.key;
+    report.lines.push_back(line);
+    line.weight = Weight::detail;
+    line.text = one_line(entry.by);
+    report.lines.push_back(std::move(line));
+  }
+}
+
 void add_unread_turns(Report& report, const std::vector<UnreadPassage>& passages) {
   add_line(report, Weight::heading, fmt::format("Named in talk, in no claim, not read yet ({})", passages.size()));
   for (const UnreadPassage& passage : passages) {
@@ -49,6 +61,7 @@ Report said_report(const SaidAbout& said) {
   add_records(report, "Preview: proposed, not yet reviewed", said.proposed);
   if (!said.put_aside.empty())
     add_records(report, "Marked misread or set aside by a coder, of no weight", said.put_aside);
+  add_entries(report, said.entries);
   add_unread_turns(report, said.unread);
   if (!said.conclusions.empty())
     add_line(report, Weight::heading, fmt::format("Concluded ({})", said.conclusions.size()));

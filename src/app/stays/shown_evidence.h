@@ -26,6 +26,7 @@ class ShownEvidence {
   const std::vector<HeldClaim>& claims() const { return claims_; }
   const StayEvidence& stays() const { return stays_; }
   std::int64_t reviewed_claims() const;
+  std::int64_t entries_withheld() const { return entries_withheld_; }
 
   /// The statements as they are shown; those asked for twice are there once.
   Result<StatementLines> lines(const std::set<StatementKey>& keys) const;
