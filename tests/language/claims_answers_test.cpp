@@ -10,12 +10,9 @@ using namespace witnessmark::testing;
 namespace {
 
 const ClaimTable& lists() {
-  static const ClaimTable table = [] {
-    ClaimTable made;
-    made.equipment = {"stove", "winch", "steam hammer", "gas engine", "weighbridge", "kiln", "tram"};
-    made.places = {"galley", "smithy", "hold", "adit", "Coldwick"};
-    return made;
-  }();
+  static const ClaimTable table =
+      lists_of({"stove", "winch", "steam hammer", "gas engine", "weighbridge", "kiln", "tram"},
+               {"galley", "smithy", "hold", "adit", "Coldwick"});
   return table;
 }
 

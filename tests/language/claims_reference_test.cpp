@@ -10,12 +10,9 @@ using namespace witnessmark::testing;
 namespace {
 
 const ClaimTable& lists() {
-  static const ClaimTable table = [] {
-    ClaimTable made;
-    made.equipment = {"lamp", "winch", "stove", "boiler", "turbine", "crane", "wireless cabin clock"};
-    made.places = {"galley", "mess room", "foredeck", "Tolbeck"};
-    return made;
-  }();
+  static const ClaimTable table =
+      lists_of({"lamp", "winch", "stove", "boiler", "turbine", "crane", "wireless cabin clock"},
+               {"galley", "mess room", "foredeck", "Tolbeck"});
   return table;
 }
 

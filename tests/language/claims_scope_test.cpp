@@ -10,16 +10,15 @@ using namespace witnessmark::testing;
 namespace {
 
 const ClaimTable& lists() {
-  static const ClaimTable table = [] {
-    ClaimTable made;
-    made.equipment = {"kiln", "pump", "tram", "signal lamp", "weighbridge", "cage", "compressor", "forge"};
-    made.places = {"lower level", "lamp room", "head house", "adit", "Coldwick"};
-    return made;
-  }();
+  static const ClaimTable table =
+      lists_of({"kiln", "pump", "tram", "signal lamp", "weighbridge", "cage", "compressor", "forge"},
+               {"lower level", "lamp room", "head house", "adit", "Coldwick"});
   return table;
 }
 
-std::string read(const std::string& text) { return claims_line(text, lists()); }
+std::string read(const std::string& text) {
+  return claims_line(text, lists());
+}
 
 using Row = ShortRow;
 
@@ -115,8 +114,7 @@ TEST_CASE("what others said, wrote or left to be inferred is told, read or infer
       {"They took out the tram in 1931, there was a plate missing on it.", "ends tram 1931"},
       // What is reckoned from something else.
       {"They'll have taken out the tram.", "ends tram inferred"},
-      {"The pump was put in after the forge, so it'd be 1931.",
-       "begins pump 1931 inferred"},
+      {"The pump was put in after the forge, so it'd be 1931.", "begins pump 1931 inferred"},
       {"They put in the pump, it'd be in 1931.", "begins pump 1931"},
       {"The foreman told us to take out the tram.", ""},
       {"They were going to take out the tram.", ""},

@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "witnessmark/language/claims.h"
@@ -19,6 +20,10 @@ struct ClaimTable {
   std::vector<std::string> places;
   std::vector<ClaimRow> rows;
 };
+
+inline ClaimTable lists_of(std::vector<std::string> equipment, std::vector<std::string> places) {
+  return {std::move(equipment), std::move(places), {}};
+}
 
 ClaimTable read_claim_table(const std::string& path);
 

@@ -11,12 +11,8 @@ using namespace witnessmark::testing;
 namespace {
 
 const ClaimTable& lists() {
-  static const ClaimTable table = [] {
-    ClaimTable made;
-    made.equipment = {"winch", "stove", "boiler", "crane", "lamp"};
-    made.places = {"galley", "hold", "store", "mess room"};
-    return made;
-  }();
+  static const ClaimTable table =
+      lists_of({"winch", "stove", "boiler", "crane", "lamp"}, {"galley", "hold", "store", "mess room"});
   return table;
 }
 
