@@ -39,6 +39,16 @@ TEST_CASE("before that and after that limit the date talk is of") {
       lists());
 }
 
+TEST_CASE("a sentence that says nothing but when says it of the one before, more closely") {
+  check_rows(
+      {
+          {"They took the old stove out of the galley in 1954. In the spring.", "?"},
+          {"They took the old stove out of the galley in 1954. In 1956.", "?"},
+          {"They took the old stove out of the galley in 1954. In the spring we painted.", "?"},
+      },
+      lists());
+}
+
 TEST_CASE("a number said again takes the first back") {
   check_rows(
       {

@@ -67,7 +67,8 @@ void LastSentence::unsay(const StatementContext& context, CodePointRange sentenc
 }
 
 bool LastSentence::narrow(const StatementContext& context, CodePointRange sentence) {
-  if (short_.length() <= 0 || sentence.begin < short_.end || !only_dates(context)) return false;
+  const std::int64_t apart = sentence.begin.value - end_.value;
+  if (apart < 0 || apart > kBetween || !only_dates(context)) return false;
   const std::vector<std::uint32_t> dates = dates_said(context.passage, context.reading.span);
   if (dates.empty()) return false;
   const DateExpression& said = context.passage.dates[dates.back()];
@@ -80,10 +81,16 @@ bool LastSentence::narrow(const StatementContext& context, CodePointRange senten
     claim.when.dated.value = closer;
     claim.when.dated.written += ", " + said.text;
     claim.when.period = to_period(*closer, *context.policy);
-    claim.quotes.front().end = sentence.end;
+    CodePointRange& quote = claim.quotes.front();
+    if (quote.end == end_) {
+      quote.end = sentence.end;
+    } else {
+      claim.quotes.push_back(sentence);
+    }
     claim.reason += "; the next sentence says when more closely: '" + said.text + "'";
     narrowed = true;
   }
+  if (narrowed) end_ = sentence.end;
   return narrowed;
 }
 

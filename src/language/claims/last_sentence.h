@@ -21,10 +21,10 @@ class LastSentence {
 
   /// What it stated is denied by the sentence; its words become a second quote.
   void deny(CodePointRange sentence, Denial denial);
-  /// "Fifty-nine. It was the February.": of a short sentence, by one that says nothing but when and says it
-  /// more closely. Tells whether that is what it did.
   /// "Yes. No." of one turn: what was only gone along with is taken back.
   void unsay(const StatementContext& context, CodePointRange sentence);
+  /// "Fifty-nine. It was the February.", "They took it out in fifty-four. In the spring.": by a sentence that
+  /// says nothing but when and says it more closely. Tells whether that is what it did.
   bool narrow(const StatementContext& context, CodePointRange sentence);
   /// "So I was told.", "I think.": by a sentence that says nothing but how it is known, or how surely: of all
   /// that was stated. Its words become a second quote. Tells whether that is all it says.

@@ -11,7 +11,7 @@
 namespace witnessmark::claims {
 namespace {
 
-/// "In the gale", "after the fire", "when they shut": a named event says when only behind a preposition of
+/// "In the gale", "after the fire", "with the conversion", "when they shut": a named event says when only behind a preposition of
 /// time. "They talked of the accident" does not.
 bool says_when(const Passage& passage, std::uint32_t date) {
   if (passage.dates[date].rule != "named-event") return true;
@@ -20,7 +20,8 @@ bool says_when(const Passage& passage, std::uint32_t date) {
     const Flags& f = passage.notes[i].flags;
     for (const WordClass c :
          {WordClass::at, WordClass::before, WordClass::after, WordClass::until, WordClass::by,
-          WordClass::from, WordClass::for_, WordClass::when, WordClass::subordinator, WordClass::to}) {
+          WordClass::from, WordClass::for_, WordClass::when, WordClass::subordinator, WordClass::to,
+          WordClass::with}) {
       if (f.has(c)) return true;
     }
     return false;
