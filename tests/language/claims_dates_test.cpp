@@ -92,6 +92,7 @@ TEST_CASE("the day talk is of stays when only its month or year is said") {
   fire.spoken = {"the fire"};
   fire.when.value = parse_edtf("1947-03-12").value();
   keeper.events = {fire};
+  CHECK(keeper.dates("The winch came in with the fire.") == "begins 1947-03-12");
   CHECK(keeper.dates("Q: Tell me about the fire. | A: It was March, a cold one. They took the winch out.") ==
         "ends 1947-03-12");
   CHECK(

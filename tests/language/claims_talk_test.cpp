@@ -42,9 +42,10 @@ TEST_CASE("before that and after that limit the date talk is of") {
 TEST_CASE("a sentence that says nothing but when says it of the one before, more closely") {
   check_rows(
       {
-          {"They took the old stove out of the galley in 1954. In the spring.", "?"},
-          {"They took the old stove out of the galley in 1954. In 1956.", "?"},
-          {"They took the old stove out of the galley in 1954. In the spring we painted.", "?"},
+          {"They took the old stove out of the galley in 1954. In the spring.", "ends stove@galley 1954-21"},
+          {"They took the old stove out of the galley in 1954. In 1956.", "ends stove@galley 1954"},
+          {"They took the old stove out of the galley in 1954. In the spring we painted.",
+           "ends stove@galley 1954"},
       },
       lists());
 }
