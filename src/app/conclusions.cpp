@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "app/names_of_events.h"
 #include "app/people.h"
 #include "app/record_maker.h"
 #include "app/shown_register.h"
@@ -48,14 +49,16 @@ std::set<std::string> entries_shown(const SiteFile& site, const Withholding& wit
 }
 
 /// What may not go out is not said, only that something was done.
-GroundChange ground_change(const JournalEvent& event, const AuthorityLists& lists,
+GroundChange ground_change(const JournalEvent& happened, const AuthorityLists& lists,
                            const Withholding& withholding, const std::set<std::string>& entries) {
+  const bool shown =
+      happened.target_kind == "entry"
+          ? entries.contains(happened.target)
+          : happened.interview.empty() || withholding.reason(happened.interview, {}) == Withheld::none;
+  JournalEvent event = happened;
+  NamesOfEvents(withholding).take_out(event);
   GroundChange change{event.target_kind, event.target, event_words(event), "", event.actor, event.wall_time};
   if (const std::string id = target_words(event); !id.empty()) change.what += " " + id.substr(0, 8);
-  const bool shown =
-      event.target_kind == "entry"
-          ? entries.contains(event.target)
-          : event.interview.empty() || withholding.reason(event.interview, {}) == Withheld::none;
   if (shown && !event.erased) change.how = change_words(event, lists);
   return change;
 }
@@ -81,6 +84,7 @@ std::vector<ConclusionHistory> conclusion_histories(const SiteFile& site, Withho
   for (const Conclusion& conclusion : file.conclusions) {
     ConclusionHistory history;
     history.conclusion = conclusion;
+    for (std::string& key : history.conclusion.evidence) key = withholding.shown_interview(key);
     history.subject_name = term_name(lists.equipment, conclusion.subject, "");
     history.place_name = term_name(lists.places, conclusion.place, "");
     for (const Conclusion& other : file.conclusions) {

@@ -18,6 +18,7 @@ Result<ExportAccount> export_claims(const SiteFile& site, const ExportRequest& r
                                               : claim_json(record) + "\n");
     ++account.claims;
     account.interviews.insert(record.claim.interview);
+    account.names_withheld += record.names_withheld;
     account.proposals += record.claim.status == ClaimStatus::proposed;
   });
   if (!done) return done.error();

@@ -2,6 +2,7 @@
 
 #include <limits>
 
+#include "app/names_of_events.h"
 #include "witnessmark/app/withholding.h"
 #include "witnessmark/store/claims.h"
 
@@ -33,9 +34,10 @@ std::vector<CodePointRange> ranges_of(const SiteFile& site, const JournalEvent& 
 std::string list_journal(const SiteFile& site, std::string_view on, Day today,
                          const std::function<void(const ListedEvent&)>& visit) {
   Withholding withholding(site, today);
+  const NamesOfEvents names(withholding);
   for_each_event(site, [&](const JournalEvent& event) {
     if (!is_on(event, on)) return;
-    ListedEvent listed{event, Withheld::none};
+    ListedEvent listed{event, Withheld::none, event.interview};
     if (!event.interview.empty() && !event.erased) {
       const auto ranges = ranges_of(site, event);
       listed.withheld = withholding.reason(event.interview, ranges);
@@ -46,9 +48,10 @@ std::string list_journal(const SiteFile& site, std::string_view on, Day today,
       listed.event.before.clear();
       listed.event.after.clear();
     }
+    names.take_out(listed.event);
     visit(listed);
   });
-  return withholding.account();
+  return withholding.account("event");
 }
 
 }  // namespace witnessmark

@@ -34,25 +34,22 @@ const OpenTranscript& RecordMaker::turn_to(const std::string& interview, int ver
   open_.held = find_interview(site_, interview).value_or(Interview{});
   open_.stored = load_transcript(site_, interview, version).value_or(StoredTranscript{});
   open_.index.emplace(open_.stored.transcript.reading_text);
+  open_.capitals = capitals_of(open_.stored.transcript.reading_text);
   return open_;
 }
 
-ClaimRecord RecordMaker::make(const StoredClaim& stored, const Withholding& withholding) {
+ClaimRecord RecordMaker::make(const StoredClaim& stored, const Withholding& withholding, Names names) {
   const Claim& claim = stored.claim;
   turn_to(claim.interview, stored.version);
   ClaimRecord record;
   record.claim = claim;
-  record.subject_name = term_name(lists_.equipment, claim.subject, claim.subject_words);
+  record.interview = withholding.shown_interview(claim.interview);
   record.place_name = term_name(lists_.places, claim.place, claim.place_words);
   record.narrator = withholding.shown_name(claim.interview, claim.speaker);
   record.quotes = quotes_of(claim);
   for (QuoteRecord& quote : record.quotes)
     quote.speaker = quote.own ? record.narrator : withholding.shown_name(claim.interview, quote.speaker);
-  record.subject = claim.subject;
-  if (claim.statement == Statement::located && claim.subject == claim.speaker) {
-    record.subject = withholding.shown_key(claim.interview, claim.speaker);
-    record.subject_name = record.narrator;
-  }
+  add_subject(withholding, names, record);
   record.interview_date = to_string(open_.held.date);
   record.accession = open_.held.accession;
   record.repository = open_.held.repository;
@@ -60,9 +57,47 @@ ClaimRecord RecordMaker::make(const StoredClaim& stored, const Withholding& with
   record.transcript_version = stored.version;
   record.reading_text_sha256 = open_.stored.version.text_sha256;
   record.original_sha256 = open_.stored.version.original_sha256;
+  if (names == Names::as_released) withhold_names(withholding, record);
   add_coder(stored, record);
-  add_weighing(claim, record);
+  add_weighing(withholding, record);
   return record;
+}
+
+void RecordMaker::add_subject(const Withholding& withholding, Names names, ClaimRecord& record) const {
+  Claim& claim = record.claim;
+  record.subject = claim.subject;
+  record.subject_name = term_name(lists_.equipment, claim.subject, claim.subject_words);
+  if (lists_.equipment.find(claim.subject) != nullptr || !withholding.is_person(claim.subject)) return;
+  record.subject = withholding.shown_key(claim.interview, claim.subject);
+  const bool renamed = record.subject != claim.subject && names == Names::as_released;
+  if (claim.subject == claim.speaker && claim.statement == Statement::located)
+    record.subject_name = record.narrator;
+  else if (renamed || claim.subject_words.empty())
+    record.subject_name = withholding.shown_name(claim.interview, claim.subject);
+  if (names == Names::as_released) claim.subject_words = record.subject_name;
+}
+
+void RecordMaker::withhold_names(const Withholding& withholding, ClaimRecord& record) const {
+  Claim& claim = record.claim;
+  const auto clean = [&](std::string& text, WithheldNames::Capitals capitals) {
+    WithheldNames::Text made = withholding.without_names(claim.interview, text, capitals);
+    text = std::move(made.text);
+    return made.names;
+  };
+  for (QuoteRecord& quote : record.quotes) {
+    record.names_withheld += clean(quote.text, open_.capitals);
+    clean(quote.speaker, WithheldNames::Capitals::not_needed);
+  }
+  for (std::string* words : {&claim.subject_words, &claim.place_words, &claim.when.dated.written,
+                             &claim.attribute, &claim.knower, &claim.reason})
+    clean(*words, open_.capitals);
+  if (claim.subject.empty()) record.subject_name = claim.subject_words;
+  if (claim.place.empty()) record.place_name = claim.place_words;
+  for (std::string* field : {&record.accession, &record.repository, &record.recording})
+    clean(*field, WithheldNames::Capitals::not_needed);
+  for (Mention& mention : claim.mentions)
+    if (withholding.is_person(mention.value) && lists_.equipment.find(mention.value) == nullptr)
+      mention.value = withholding.shown_key(claim.interview, mention.value);
 }
 
 Speaker RecordMaker::speaker_of(const std::string& label) const {
@@ -135,14 +170,16 @@ void RecordMaker::add_coder(const StoredClaim& stored, ClaimRecord& record) cons
       record.coded_by = both.here.who, record.coded_at = both.here.when;
 }
 
-void RecordMaker::add_weighing(const Claim& claim, ClaimRecord& record) const {
+void RecordMaker::add_weighing(const Withholding& withholding, ClaimRecord& record) const {
+  const Claim& claim = record.claim;
   auto weighing = load_weighing(site_, claim.id);
   if (!weighing) return;
   record.recall = weighing->recall;
   record.comparisons = std::move(weighing->comparisons);
   const std::string_view quote = record.quotes.empty() ? std::string_view() : record.quotes.front().text;
   for (Comparison& comparison : record.comparisons) {
-    comparison.explanation = explain(claim, quote, open_.held, comparison, index_);
+    comparison.explanation = explain(claim, quote, open_.held, comparison, index_,
+                                     [&](const std::string& key) { return withholding.shown_name("", key); });
     if (const auto* item = index_.find(comparison.entry)) comparison.noted = item->entry->letter_figure;
   }
 }

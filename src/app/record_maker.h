@@ -20,6 +20,7 @@ struct OpenTranscript {
   StoredTranscript stored;
   std::optional<CodePointIndex> index;  ///< Of stored's reading text.
   Interview held;
+  WithheldNames::Capitals capitals = WithheldNames::Capitals::needed;
 
   OpenTranscript() = default;
   OpenTranscript(const OpenTranscript&) = delete;  // the index points into the text
@@ -32,8 +33,12 @@ class RecordMaker {
  public:
   RecordMaker(const SiteFile& site, const DatePolicy& policy);
 
+  /// Whether the words may be handed on, without the names releases keep back, or are for whoever codes them.
+  enum class Names { as_released, as_said };
+
   /// Everything but what the release allows is asked of `withholding` by the caller.
-  ClaimRecord make(const StoredClaim& stored, const Withholding& withholding);
+  ClaimRecord make(const StoredClaim& stored, const Withholding& withholding,
+                   Names names = Names::as_released);
 
   /// The words of a claim turn by turn, in the transcript it was turned to: its speaker's own first, the main
   /// one before all. Where there is no turn the quotes as they are.
@@ -57,7 +62,10 @@ class RecordMaker {
   /// What a label of the open transcript stands for.
   Speaker speaker_of(const std::string& label) const;
   void add_coder(const StoredClaim& stored, ClaimRecord& record) const;
-  void add_weighing(const Claim& claim, ClaimRecord& record) const;
+  void add_subject(const Withholding& withholding, Names names, ClaimRecord& record) const;
+  /// Takes names out of all words of the record.
+  void withhold_names(const Withholding& withholding, ClaimRecord& record) const;
+  void add_weighing(const Withholding& withholding, ClaimRecord& record) const;
 
   const SiteFile& site_;
   std::vector<Speaker> speakers_;

@@ -51,8 +51,9 @@ Register shown_register(const SiteFile& site, const People& people, const Withho
   return evidence;
 }
 
-std::string withheld_words(const Withholding& withholding, std::int64_t entries_left_out) {
-  std::string text = withholding.account();
+std::string withheld_words(const Withholding& withholding, std::int64_t entries_left_out,
+                           std::string_view what) {
+  std::string text = withholding.account(what);
   if (entries_left_out > 0)
     text += fmt::format("; {} {} on withheld testimony left out", entries_left_out,
                         entries_left_out == 1 ? "entry that rests" : "entries that rest");

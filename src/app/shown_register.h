@@ -1,6 +1,7 @@
 #pragma once
 #include <cstdint>
 #include <string>
+#include <string_view>
 
 #include "app/people.h"
 #include "witnessmark/app/withholding.h"
@@ -15,6 +16,7 @@ Register shown_register(const SiteFile& site, const People& people, const Withho
                         std::int64_t& left_out);
 
 /// "withheld: 3 (closed 3); 1 entry that rests on withheld testimony left out", "nothing withheld".
-std::string withheld_words(const Withholding& withholding, std::int64_t entries_left_out);
+std::string withheld_words(const Withholding& withholding, std::int64_t entries_left_out,
+                           std::string_view what = "claim");
 
 }  // namespace witnessmark

@@ -71,7 +71,7 @@ void list(Command& command, const ConclusionsOptions& options) {
   if (options.format == "jsonl") {
     for (const ConclusionHistory& history : histories)
       fmt::print(command.out(), "{}\n", json_of(history).dump());
-    fmt::print(command.err(), "{}\n", withholding.account());
+    fmt::print(command.err(), "{}\n", withholding.account("conclusion"));
     return;
   }
   if (histories.empty()) fmt::print(command.out(), "no conclusion is recorded\n");
@@ -81,7 +81,7 @@ void list(Command& command, const ConclusionsOptions& options) {
     print_lines(command.out(), lines);
     print_answers(command, history);
   }
-  fmt::print(command.out(), "{}\n", withholding.account());
+  fmt::print(command.out(), "{}\n", withholding.account("conclusion"));
 }
 
 }  // namespace

@@ -84,8 +84,11 @@ void add_export(CLI::App& program, Command& command) {
     } else if (const auto written = write_file(options->to, text, note); !written) {
       return command.fail(written.error());
     }
-    fmt::print(command.err(), "{} handed on, {} of them not yet reviewed by anybody; {}\n",
-               counted(account->claims, "claim"), account->proposals, account->withheld);
+    const std::string names = account->names_withheld == 0
+                                  ? ""
+                                  : counted(account->names_withheld, "name") + " withheld in quotes; ";
+    fmt::print(command.err(), "{} handed on, {} of them not yet reviewed by anybody; {}{}\n",
+               counted(account->claims, "claim"), account->proposals, names, account->withheld);
   });
 }
 

@@ -113,7 +113,7 @@ const std::vector<Column>& cells() {
       {"timing",
        [](const ClaimRecord& record) { return std::string(timing_text(main_quote(record).timing)); }},
       {"narrator", [](const ClaimRecord& record) { return record.narrator; }},
-      {"interview", [](const ClaimRecord& record) { return record.claim.interview; }},
+      {"interview", [](const ClaimRecord& record) { return record.interview; }},
       {"interview_date", [](const ClaimRecord& record) { return record.interview_date; }},
       {"accession", [](const ClaimRecord& record) { return record.accession; }},
       {"repository", [](const ClaimRecord& record) { return record.repository; }},

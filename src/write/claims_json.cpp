@@ -84,7 +84,7 @@ Json comparisons_json(const ClaimRecord& record) {
 }
 
 Json interview_json(const ClaimRecord& record) {
-  Json object{{"key", record.claim.interview}};
+  Json object{{"key", record.interview}};
   put(object, "narrator", record.narrator);
   put(object, "date", record.interview_date);
   put(object, "accession", record.accession);

@@ -19,6 +19,7 @@ Result<GradeTable> load_grade_table(const Surroundings& surroundings);
 /// A voice in words. Its claim or entry is named in `voice`, so that a reader can go there.
 struct ShownVoice {
   Voice voice;
+  std::string interview;  ///< Claims: what it may be called.
   std::string who;      ///< "Wilf Tarrock (wt-1994, at 0:11:30.0)"; "log e-079, Deck log, 1962 to 1963, p. 121".
   std::string stated;   ///< "taken away, 29 April 1963": without the subject, which is the question's.
   std::string words;    ///< The narrator's words, or what the entry records; may be empty.

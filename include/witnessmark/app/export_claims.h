@@ -23,6 +23,7 @@ struct ExportRequest {
 struct ExportAccount {
   std::int64_t claims = 0;
   std::int64_t proposals = 0;    ///< Of these, not yet decided by a coder.
+  std::int64_t names_withheld = 0;   ///< Places in their quotes where a name was taken out.
   std::set<std::string> interviews;  ///< Keys of those any of them is from.
   std::string withheld;
 };

@@ -11,9 +11,10 @@ namespace witnessmark {
 
 /// An event as it may be shown on a day.
 struct ListedEvent {
-  JournalEvent
-      event;  ///< Without content and reason where these are withheld, and without content of persons.
+  JournalEvent event;  ///< Without content and reason where these are withheld, without content of persons,
+                       ///< and without the names that releases keep back.
   Withheld withheld = Withheld::none;
+  std::string interview = {};  ///< Its key; in the event stands what the interview may be called.
 };
 
 /// What was done, by whom, when and why, in the order in which it came into the file. `on` narrows it to a

@@ -15,8 +15,9 @@ namespace witnessmark {
 
 /// A turn that names the place or equipment, in any form a claim would be proposed by, and that no claim on it quotes.
 struct UnreadPassage {
-  std::string interview;
-  std::string narrator;
+  std::string interview;        ///< Key.
+  std::string shown_interview;  ///< What it may be called.
+  std::string narrator;         ///< As the release allows.
   std::string text;
   std::optional<TimeRange> time;
   Timing timing = Timing::none;

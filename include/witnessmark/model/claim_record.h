@@ -33,6 +33,8 @@ struct ClaimRecord {
   std::string subject_name;        ///< Preferred name of the list, or the words said.
   std::string place_name;
   std::vector<QuoteRecord> quotes;  ///< The narrator's own words first, the main quote before all.
+  std::int64_t names_withheld = 0;  ///< Places in the quotes where a name was taken out.
+  std::string interview;  ///< What the interview may be called: its key, unless that holds a withheld name.
   std::string narrator;            ///< As the release lets the narrator be named.
   std::string interview_date;      ///< EDTF.
   std::string accession;

@@ -1,4 +1,5 @@
 #pragma once
+#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -27,10 +28,12 @@ std::vector<Comparison> compare(const Claim& claim, const Interview& interview, 
 Comparison compare(const Claim& claim, const Interview& interview, const RegisterIndex::Item& item,
                    const RegisterIndex& evidence);
 
-/// The sentence a curator reads: the entry and its date, the narrator's words (a long quote shortened), what was read from
-/// them and its date, how the two stand, the gap, and what lowered the outcome. Made when read. `quote` is the claim's main
-/// one and may be empty.
+/// The sentence a curator reads: the entry and its date, the narrator's words (a long quote shortened), what
+/// was read from them and its date, how the two stand, the gap, and what lowered the outcome. Made when read.
+/// `quote` is the claim's main one and may be empty. `name_of` gives the name of a person's key; without it
+/// the key stands.
 std::string explain(const Claim& claim, std::string_view quote, const Interview& interview,
-                    const Comparison& comparison, const RegisterIndex& evidence);
+                    const Comparison& comparison, const RegisterIndex& evidence,
+                    const std::function<std::string(const std::string&)>& name_of = nullptr);
 
 }  // namespace witnessmark

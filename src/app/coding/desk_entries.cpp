@@ -69,10 +69,11 @@ void add_entry(Report& report, const RegisterIndex::Item& item, const RecordMake
   field(report, "Notes", entry.notes);
 }
 
-void add_stay(Report& report, const RegisterIndex::StayItem& item, const RecordMaker& maker) {
+void add_stay(Report& report, const RegisterIndex::StayItem& item, const RecordMaker& maker,
+              const Withholding& withholding) {
   const Stay& stay = *item.stay;
   report.title = fmt::format("stay {}: {}", stay.key, keys(stay.locations));
-  field(report, "Who", stay.party.empty() ? "the site" : stay.party);
+  field(report, "Who", stay.party.empty() ? "the site" : withholding.shown_name("", stay.party));
   field(report, "When", date_words(stay.when, item.period));
   add_source(report, maker.evidence(), stay.source);
   field(report, "Notes", stay.notes);
@@ -106,7 +107,7 @@ void add_claims(Report& report, const CodingDesk::State& state, const std::strin
     const ClaimRecord record = state.maker->make(*stored, *state.withholding);
     ReportLine line{Weight::item,
                     fmt::format("{}: {}, {} ({})", in_words(comparison.outcome), what_words(record),
-                                record.narrator, record.claim.interview),
+                                record.narrator, record.interview),
                     comparison.claim,
                     record.claim.interview,
                     std::nullopt,
@@ -127,7 +128,7 @@ Result<Report> entry_report(const CodingDesk::State& state, const std::string& k
   if (const auto* item = evidence.find(key)) {
     add_entry(report, *item, *state.maker);
   } else if (const auto* stay = evidence.find_stay(key)) {
-    add_stay(report, *stay, *state.maker);
+    add_stay(report, *stay, *state.maker, *state.withholding);
   } else {
     return Error{"", 0, 0, fmt::format("the register has no entry “{}”", key), ""};
   }

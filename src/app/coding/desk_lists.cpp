@@ -205,18 +205,13 @@ ClaimPage CodingDesk::claims(const ClaimQuery& query, std::size_t first, std::si
     else
       line.subject = line.place = line.number = line.when = "";
   });
-  page.withheld = state.withheld_words(query);
+  if (const std::string withheld = state.withheld_words(query); !withheld.empty())
+    page.withheld = "withheld: " + withheld;
   return page;
 }
 
-/// Interviews none of whose claims are listed.
 std::string CodingDesk::State::withheld_words(const ClaimQuery& query) const {
-  std::size_t interviews = 0;
-  for (const Interview& interview : people->file().interviews)
-    interviews += (query.interview.empty() || query.interview == interview.key) &&
-                  withholding->reason(interview.key, {}) != Withheld::none;
-  if (interviews == 0) return "";
-  return counted(interviews, "interview") + " withheld";
+  return withholding->withheld_in_file(query.interview);
 }
 
 std::vector<TermMatch> CodingDesk::terms(AuthorityList::Kind kind, std::string_view typed,

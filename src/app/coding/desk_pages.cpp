@@ -183,7 +183,7 @@ Result<ClaimPageFull> CodingDesk::claim(const Id& id) const {
   const Withheld why = state.withholding->reason(stored->claim.interview, stored->claim.quotes);
   if (why != Withheld::none) return Error{"", 0, 0, fmt::format("withheld: {}", to_string(why)), ""};
   ClaimPageFull page;
-  page.record = state.maker->make(*stored, *state.withholding);
+  page.record = state.maker->make(*stored, *state.withholding, RecordMaker::Names::as_said);
   page.line = state.line(*stored);
   const OpenTranscript& open = state.maker->turn_to(stored->claim.interview, stored->version);
   const CodePointRange main = page.record.quotes.front().range;

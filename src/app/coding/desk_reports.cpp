@@ -76,7 +76,7 @@ Report journal(const CodingDesk::State& state) {
             Weight::item,
             fmt::format("{}  {} {}", event.wall_time.substr(0, 16), event.actor, event_words(event)),
             std::nullopt,
-            event.interview,
+            listed.interview,
             std::nullopt,
             "",
             ""};

@@ -51,6 +51,7 @@ struct CodingDesk::State {
   /// The register's bounds of the fixture a claim speaks of.
   std::vector<BoundLine> bounds_beside(const Claim& claim);
   ReviewRequest request_for(const ClaimQuery& query) const;
+  /// Interviews and passages that are not looked at; empty for none.
   std::string withheld_words(const ClaimQuery& query) const;
 };
 

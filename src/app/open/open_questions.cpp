@@ -86,7 +86,10 @@ Result<OpenQuestions> open_questions(const SiteFile& site, const Surroundings& s
       open.to_look_at.push_back(std::move(history));
   }
   for (const Interview& interview : (*heard)->people().file().interviews)
-    if (reading_versions(site, interview.key).empty()) open.unread.push_back(interview.key);
+    if (reading_versions(site, interview.key).empty())
+      open.unread.push_back(withholding.shown_interview(interview.key));
+  for (OpenQuestion& question : open.questions)
+    question.subject = withholding.shown_key("", question.subject);
   open.withheld = (*heard)->withheld();
   return open;
 }

@@ -20,7 +20,7 @@ void add_record(Report& report, const ClaimRecord& record, std::optional<Outcome
   };
   const QuoteRecord main = record.quotes.empty() ? QuoteRecord{} : record.quotes.front();
   const std::string time = time_words(main.time, main.timing);
-  std::string head = fmt::format("{} ({}, {}{}{})", record.narrator, claim.interview, record.interview_date,
+  std::string head = fmt::format("{} ({}, {}{}{})", record.narrator, record.interview, record.interview_date,
                                  time.empty() ? "" : ", ", time);
   if (claim.status != ClaimStatus::proposed) head += fmt::format(" [{}]", in_words(claim.status));
   add(ReportLine::Weight::item, std::move(head));

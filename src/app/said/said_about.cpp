@@ -37,13 +37,12 @@ bool earlier_telling(const ClaimRecord& a, const ClaimRecord& b) {
   return key(a) < key(b);
 }
 
-/// Labels of those who only ask, by interview.
-std::set<std::pair<std::string, std::string>> asking(const SiteFile& site) {
-  std::set<std::pair<std::string, std::string>> labels;
-  for (const Speaker& speaker : load_interviews(site).speakers) {
-    if (speaker.role == SpeakerRole::interviewer) labels.emplace(speaker.interview, speaker.label);
-  }
-  return labels;
+/// What labels stand for, by interview and label.
+std::map<std::pair<std::string, std::string>, Speaker> speakers_of(const SiteFile& site) {
+  std::map<std::pair<std::string, std::string>, Speaker> speakers;
+  for (Speaker& speaker : load_interviews(site).speakers)
+    speakers.emplace(std::pair(speaker.interview, speaker.label), std::move(speaker));
+  return speakers;
 }
 
 /// Turns of narrators that name it and that no claim found quotes.
@@ -54,19 +53,26 @@ void add_unread(const SiteFile& site, const std::vector<NamingTurn>& turns,
     auto& ranges = quoted[stored.claim.interview];
     ranges.insert(ranges.end(), stored.claim.quotes.begin(), stored.claim.quotes.end());
   }
-  const auto askers = asking(site);
+  const auto speakers = speakers_of(site);
   std::string held;
   std::optional<std::string> text;
   for (const auto& [interview, turn] : turns) {
-    if (askers.contains({interview, turn.speaker})) continue;
+    const auto speaker = speakers.find({interview, turn.speaker});
+    const bool known = speaker != speakers.end();
+    if (known && speaker->second.role == SpeakerRole::interviewer) continue;
     const auto& ranges = quoted[interview];
     if (std::any_of(ranges.begin(), ranges.end(),
                     [&, range = turn.range](const auto& quote) { return quote.overlaps(range); }))
       continue;
     if (!withholding.may_show(interview, {turn.range})) continue;
     if (held != interview) text = load_reading_text(site, interview), held = interview;
-    said.unread.push_back({interview, turn.speaker, std::string(CodePointIndex(text.value()).slice(turn.range)),
-                           turn.time, turn.timing, turn.range});
+    const std::string_view words = CodePointIndex(text.value()).slice(turn.range);
+    said.unread.push_back(
+        {interview, withholding.shown_interview(interview),
+         withholding.shown_name(
+             interview, known && !speaker->second.person.empty() ? speaker->second.person : turn.speaker),
+         withholding.without_names(interview, words, capitals_of(*text)).text, turn.time, turn.timing,
+         turn.range});
   }
 }
 
@@ -147,7 +153,8 @@ Result<SaidAbout> said_about(const SiteFile& site, std::string_view name, Tellin
     std::stable_sort(records->begin(), records->end(), in_order);
   add_unread(site, naming_turns(site, lists, *asked, *language), load_claims(site, filter), withholding, said);
   for (const Interview& interview : load_interviews(site).interviews) {
-    if (reading_versions(site, interview.key).empty()) said.without_transcript.push_back(interview.key);
+    if (reading_versions(site, interview.key).empty())
+      said.without_transcript.push_back(withholding.shown_interview(interview.key));
   }
   said.conclusions = conclusions_on(site, asked->equipment, asked->places, withholding);
   const auto shown = ShownEvidence::load(site, surroundings);
@@ -155,7 +162,7 @@ Result<SaidAbout> said_about(const SiteFile& site, std::string_view name, Tellin
   auto entries = entries_on(**shown, *asked);
   if (!entries) return entries.error();
   said.entries = std::move(*entries);
-  said.withheld = withheld_words(withholding, (*shown)->entries_withheld());
+  said.withheld = withheld_words(withholding, (*shown)->entries_withheld(), "mention");
   return said;
 }
 

@@ -17,7 +17,7 @@ void add_conflicts(Report& report, const SaidAbout& said) {
                        counted(said.reviewed.size() + said.proposed.size(), "claim")));
   for (const ClaimRecord* record : conflicts)
     report.lines.push_back({Weight::item,
-                            one_line(fmt::format("{} ({}): {}: with {}", record->narrator, record->claim.interview,
+                            one_line(fmt::format("{} ({}): {}: with {}", record->narrator, record->interview,
                                                  what_words(*record), conflict_words(*record))),
                             record->claim.id, record->claim.interview});
 }
@@ -44,8 +44,8 @@ void add_unread_turns(Report& report, const std::vector<UnreadPassage>& passages
   for (const UnreadPassage& passage : passages) {
     const std::string time = time_words(passage.time, passage.timing);
     report.lines.push_back({Weight::item,
-                            fmt::format("{}{}{}: “{}”", passage.interview, time.empty() ? "" : " ", time,
-                                        one_line(passage.text)),
+                            fmt::format("{}{}{}: “{}”", passage.shown_interview, time.empty() ? "" : " ",
+                                        time, one_line(passage.text)),
                             std::nullopt, passage.interview, passage.range.begin});
   }
 }

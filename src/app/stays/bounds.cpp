@@ -78,6 +78,8 @@ void find_all(const ShownEvidence& evidence, const std::optional<NamedTerms>& na
       ShownBounds made{std::move(bounds), "", ""};
       made.subject_name = value_name(evidence.subject_name(made.bounds.subject), made.bounds.property);
       made.place_name = evidence.place_name(made.bounds.place);
+      for (BoundsWithout& without : made.bounds.without)
+        without.source = evidence.source_name(without.source);
       account.fixtures.push_back(std::move(made));
     }
 }

@@ -44,7 +44,8 @@ std::string sentence_of(const Dispute& dispute, const ShownEvidence& evidence) {
       if (!dispute.property.empty()) return fmt::format("{} of {} and its {}", which, what, dispute.property);
       return fmt::format("{} of {} at one time", which, what);
     case Contradiction::Kind::whereabouts:
-      return fmt::format("{} of where {} was", which, dispute.subject.empty() ? "the site" : dispute.subject);
+      return fmt::format("{} of where {} was", which,
+                         dispute.subject.empty() ? "the site" : evidence.subject_name(dispute.subject));
   }
   return which;
 }
@@ -57,9 +58,13 @@ std::vector<ShownDispute> shown(std::vector<const Dispute*> found, std::size_t m
                                 const ShownEvidence& evidence) {
   if (found.size() > most) found.resize(most);
   std::vector<ShownDispute> made;
-  for (const Dispute* dispute : found)
+  for (const Dispute* dispute : found) {
     made.push_back({*dispute, evidence.subject_name(dispute->subject), evidence.place_name(dispute->place),
                     sentence_of(*dispute, evidence), resolve(*dispute, evidence.stays(), evidence.claims())});
+    for (std::string& source : made.back().resolution.set_aside_sources)
+      source = evidence.source_name(source);
+    made.back().dispute.subject = evidence.subject_key(dispute->subject);
+  }
   return made;
 }
 

@@ -54,7 +54,7 @@ std::int64_t ShownEvidence::reviewed_claims() const {
 
 std::string ShownEvidence::subject_name(const std::string& key) const {
   const Term* term = lists_.equipment.find(key);
-  return term != nullptr ? term->name : key;
+  return term != nullptr ? term->name : withholding_.shown_name("", key);
 }
 
 std::string ShownEvidence::place_name(const std::string& key) const {

@@ -31,7 +31,12 @@ class ShownEvidence {
   /// The statements as they are shown; those asked for twice are there once.
   Result<StatementLines> lines(const std::set<StatementKey>& keys) const;
 
+  /// Of equipment; of a person as releases allow.
   std::string subject_name(const std::string& key) const;
+  /// The key; of a person who may not be named, what stands for the name.
+  std::string subject_key(const std::string& key) const { return withholding_.shown_key("", key); }
+  /// What a source or an interview may be called.
+  std::string source_name(const std::string& key) const { return withholding_.shown_interview(key); }
   std::string place_name(const std::string& key) const;
 
   /// "withheld: 3 claims (…); 1 entry that rests on withheld testimony", "nothing withheld".

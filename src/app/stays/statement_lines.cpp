@@ -33,13 +33,15 @@ StatementLine of_entry(const RegisterIndex::Item& item, const RegisterIndex& ind
   return line;
 }
 
-StatementLine of_stay(const RegisterIndex::StayItem& item, const RegisterIndex& index) {
+StatementLine of_stay(const RegisterIndex::StayItem& item, const RegisterIndex& index,
+                      const Withholding& withholding) {
   StatementLine line;
   line.key = {StatementKey::Kind::stay, item.stay->key};
   line.source = item.stay->source;
   line.by = source_in_full(index.source(item.stay->source), item.stay->source, "");
-  line.says = fmt::format("{} at {}, {}", item.stay->party.empty() ? "the site" : item.stay->party,
-                          item.stay->locations.front(), when_words(item.stay->when, item.period));
+  line.says = fmt::format(
+      "{} at {}, {}", item.stay->party.empty() ? "the site" : withholding.shown_name("", item.stay->party),
+      item.stay->locations.front(), when_words(item.stay->when, item.period));
   return line;
 }
 
@@ -55,8 +57,8 @@ StatementLine of_claim(const ClaimRecord& record, const RegisterIndex& index) {
   StatementLine line;
   line.key = {StatementKey::Kind::claim, to_string(claim.id)};
   line.footing = claim.status == ClaimStatus::said_so ? Footing::reviewed : Footing::proposed;
-  line.source = claim.interview;
-  line.by = fmt::format("{} ({}, {}", record.narrator, claim.interview, record.interview_date);
+  line.source = record.interview;
+  line.by = fmt::format("{} ({}, {}", record.narrator, record.interview, record.interview_date);
   if (!record.quotes.empty()) {
     const QuoteRecord& main = record.quotes.front();
     line.quote = own_words(record);
@@ -79,7 +81,8 @@ Result<StatementLines> ShownEvidence::lines(const std::set<StatementKey>& keys) 
     if (key.kind == StatementKey::Kind::claim) {
       if (const auto id = parse_id(key.key)) filter.ids.push_back(*id);
     } else if (key.kind == StatementKey::Kind::stay) {
-      if (const auto* stay = index_.find_stay(key.key)) lines.emplace(key, of_stay(*stay, index_));
+      if (const auto* stay = index_.find_stay(key.key))
+        lines.emplace(key, of_stay(*stay, index_, withholding_));
     } else if (const auto* item = index_.find(key.key)) {
       lines.emplace(key, of_entry(*item, index_));
     }

@@ -52,7 +52,8 @@ namespace {
 Claim named_question(Claim question, const std::string& interview, const Withholding& withholding) {
   if (question.statement != Statement::located || question.subject.empty()) return question;
   const bool own = question.subject == question.speaker || question.subject_words.empty();
-  if (own) question.subject_words = withholding.shown_name(interview, question.subject);
+  const bool renamed = withholding.shown_key(interview, question.subject) != question.subject;
+  if (own || renamed) question.subject_words = withholding.shown_name(interview, question.subject);
   question.speaker.clear();
   return question;
 }
@@ -69,14 +70,18 @@ std::string question_words(const Claim& question, const RegisterIndex& index) {
 }  // namespace
 
 std::string question_words(const Claim& claim, const HeardEvidence& heard) {
-  return question_words(named_question(claim, claim.interview, heard.withholding()), heard.index());
+  const std::string words =
+      question_words(named_question(claim, claim.interview, heard.withholding()), heard.index());
+  return heard.withholding().without_names(claim.interview, words).text;
 }
 
 std::string question_words(const Corroboration& answer, const HeardEvidence& heard) {
   const auto told = std::find_if(answer.voices.begin(), answer.voices.end(),
                                  [](const Voice& voice) { return voice.entry.empty(); });
   const std::string interview = told == answer.voices.end() ? "" : told->interview;
-  return question_words(named_question(answer.question, interview, heard.withholding()), heard.index());
+  const std::string words =
+      question_words(named_question(answer.question, interview, heard.withholding()), heard.index());
+  return heard.withholding().without_names(interview, words).text;
 }
 
 std::string source_words(const Source* source, const std::string& key, const std::string& locator) {
@@ -117,8 +122,9 @@ ShownVoice QuestionWords::shown(const Voice& voice) {
   const QuoteRecord quote = record.quotes.empty() ? QuoteRecord{} : record.quotes.front();
   const std::string time = time_words(quote.time, quote.timing);
   made.who =
-      one_line(fmt::format("{} ({}{}{})", record.narrator, voice.interview, time.empty() ? "" : ", ", time));
-  made.stated = one_line(stated_by_claim(stored->claim, heard_.index()));
+      one_line(fmt::format("{} ({}{}{})", record.narrator, record.interview, time.empty() ? "" : ", ", time));
+  made.interview = record.interview;
+  made.stated = one_line(stated_by_claim(record.claim, heard_.index()));
   made.words = one_line(own_words(record));
   made.others = one_line(words_of_others(record));
   made.proposed = stored->claim.status == ClaimStatus::proposed;
@@ -128,7 +134,8 @@ ShownVoice QuestionWords::shown(const Voice& voice) {
 std::string QuestionWords::name_of(const Origin& origin, const std::string& interview) const {
   if (origin.kind == Origin::Kind::person) return heard_.withholding().shown_name(interview, origin.key);
   const Source* source = heard_.index().source(origin.key);
-  return source != nullptr && !source->title.empty() ? source->title : origin.key;
+  return source != nullptr && !source->title.empty() ? source->title
+                                                     : heard_.withholding().shown_interview(origin.key);
 }
 
 std::vector<std::string> QuestionWords::link_words(const Corroboration& answer,
@@ -145,7 +152,7 @@ std::vector<std::string> QuestionWords::link_words(const Corroboration& answer,
     }
     std::string text = fmt::format("{} {} {}", name_of(link.from, interview), to_string(link.why),
                                    name_of(link.to, interview));
-    if (!link.how.empty()) text += fmt::format(" ({})", link.how);
+    if (!link.how.empty()) text += fmt::format(" ({})", heard_.withholding().shown_interview(link.how));
     words.push_back(one_line(text));
   }
   return words;
@@ -157,6 +164,7 @@ ShownQuestion QuestionWords::shown(Corroboration answer) {
   for (const Voice& voice : answer.voices) made.voices.push_back(shown(voice));
   for (const LineageGroup& group : answer.groups) made.links.push_back(link_words(answer, group));
   made.answer = std::move(answer);
+  made.answer.question.subject = heard_.withholding().shown_key("", made.answer.question.subject);
   return made;
 }
 

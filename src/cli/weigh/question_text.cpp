@@ -85,7 +85,7 @@ Json voice_json(const ShownVoice& shown) {
               {"kind", in_words(shown.voice.kind)}};
   if (shown.voice.entry.empty()) {
     object["claim"] = to_string(shown.voice.claim);
-    object["interview"] = shown.voice.interview;
+    object["interview"] = shown.interview;
     object["reviewed"] = !shown.proposed;
   } else {
     object["entry"] = shown.voice.entry;

@@ -109,12 +109,11 @@ std::vector<Panel> panels_of(const State& state, const ClaimsPlace& place) {
                             page.withheld.empty() ? "" : "; ", page.withheld);
   panel.focus = at - begin;
   if (panel.blocks.empty())
-    panel.blocks.push_back(paragraph(place.query.narrows()
-                                         ? "No claim is of this kind. f asks for others."
-                                     : page.withheld.empty()
-                                         ? "No claims yet: witnessmark propose finds them."
-                                         : "All claims here are withheld. Give the interview's release, or open "
-                                           "the interview for this sitting."));
+    panel.blocks.push_back(paragraph(
+        place.query.narrows()   ? "No claim is of this kind. f asks for others."
+        : page.withheld.empty() ? "No claims yet: witnessmark propose finds them."
+                                : "No claims that may be shown. For what is withheld give the release, or "
+                                  "open the interview for this sitting."));
   return {panel};
 }
 

@@ -137,15 +137,18 @@ std::string provenance(const Claim& claim, const Comparison& comparison, const R
 }
 
 /// Whom the register has at a place.
-std::string party_words(const Stay& stay, const Claim& claim) {
+std::string party_words(const Stay& stay, const Claim& claim,
+                        const std::function<std::string(const std::string&)>& name_of) {
   if (stay.party.empty()) return "the site";
-  return stay.party == claim.speaker ? "the narrator" : stay.party;
+  if (stay.party == claim.speaker) return "the narrator";
+  return name_of ? name_of(stay.party) : stay.party;
 }
 
 }  // namespace
 
 std::string explain(const Claim& claim, std::string_view quote, const Interview& interview,
-                    const Comparison& comparison, const RegisterIndex& evidence) {
+                    const Comparison& comparison, const RegisterIndex& evidence,
+                    const std::function<std::string(const std::string&)>& name_of) {
   if (comparison.outcome == Outcome::silent || comparison.entry.empty())
     return fmt::format("Nothing in the register speaks to it: {}.", claim_words(claim, quote, evidence));
   if (const auto* stay = evidence.find_stay(comparison.entry)) {
@@ -155,9 +158,10 @@ std::string explain(const Claim& claim, std::string_view quote, const Interview&
       why = comparison.outcome == Outcome::compatible ? "; in service then, and the site was there"
                                                       : "; where the site was does not place a person";
     return fmt::format("{} ({}) has {} at {}, {}; {}: {}{}{}.", source ? source->title : stay->stay->source,
-                       stay->stay->key, party_words(*stay->stay, claim), stay->stay->locations.front(),
-                       when_words(stay->stay->when, stay->period), claim_words(claim, quote, evidence),
-                       verdict(comparison), why, provenance(claim, comparison, evidence));
+                       stay->stay->key, party_words(*stay->stay, claim, name_of),
+                       stay->stay->locations.front(), when_words(stay->stay->when, stay->period),
+                       claim_words(claim, quote, evidence), verdict(comparison), why,
+                       provenance(claim, comparison, evidence));
   }
   const auto* item = evidence.find(comparison.entry);
   if (item == nullptr) return fmt::format("Entry {} is no longer in the register.", comparison.entry);
