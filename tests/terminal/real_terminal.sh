@@ -35,7 +35,7 @@ shows "said so. Saved; u undoes: ends"
 "$program" review site.wms --coder bo --script <(echo show) >read.txt || fail "a second coder could not read"
 grep -q "bo, reading only" read.txt || fail "a second coder was not told that somebody else is editing"
 tmux -S "$socket" resize-window -t sitting -x 40 -y 10
-shows "== 5 claims, in review order; 1 inter"   # cut to the width
+shows "== 5 claims, in review order; withhel"   # cut to the width
 shows "> . "
 tmux -S "$socket" resize-window -t sitting -x 100 -y 30
 keys C-z
