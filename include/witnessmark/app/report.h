@@ -39,5 +39,7 @@ void add_record(Report& report, const ClaimRecord& record, std::optional<Outcome
 /// A conclusion: what was concluded, why, by whom and where said, and what took its place. Without the names of those who
 /// were answered.
 void add_conclusion(Report& report, const ConclusionHistory& history);
+/// Several under a heading that counts them; nothing where there are none.
+void add_conclusions(Report& report, const std::string& heading, const std::vector<ConclusionHistory>& histories);
 
 }  // namespace witnessmark

@@ -55,14 +55,8 @@ Report question_report(const OpenQuestions& open, std::size_t most, std::string_
       add_line(report, Weight::item, fmt::format("… and {} more ({})", past - i - shown, how_to_see_more));
     i = past;
   }
-  if (!open.to_correct.empty())
-    add_line(report, Weight::heading,
-             fmt::format("Once concluded and said, replaced since ({})", open.to_correct.size()));
-  for (const ConclusionHistory& history : open.to_correct) add_conclusion(report, history);
-  if (!open.to_look_at.empty())
-    add_line(report, Weight::heading,
-             fmt::format("Concluded, and what it rests on has changed since ({})", open.to_look_at.size()));
-  for (const ConclusionHistory& history : open.to_look_at) add_conclusion(report, history);
+  add_conclusions(report, "Once concluded and said, replaced since", open.to_correct);
+  add_conclusions(report, "Concluded, and what it rests on has changed since", open.to_look_at);
   for (const std::string& interview : open.unread)
     add_line(report, Weight::caution, interview + ": no transcript, so nothing in it was read");
   add_line(report, Weight::caution, open.withheld);

@@ -39,6 +39,12 @@ void add_record(Report& report, const ClaimRecord& record, std::optional<Outcome
     add(ReportLine::Weight::detail, "→ " + comparison->explanation);
 }
 
+void add_conclusions(Report& report, const std::string& heading, const std::vector<ConclusionHistory>& histories) {
+  if (histories.empty()) return;
+  add_line(report, ReportLine::Weight::heading, fmt::format("{} ({})", heading, histories.size()));
+  for (const ConclusionHistory& history : histories) add_conclusion(report, history);
+}
+
 void add_conclusion(Report& report, const ConclusionHistory& history) {
   const auto add = [&](ReportLine::Weight weight, const std::string& text) {
     add_line(report, weight, one_line(text));

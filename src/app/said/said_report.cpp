@@ -63,9 +63,7 @@ Report said_report(const SaidAbout& said) {
     add_records(report, "Marked misread or set aside by a coder, of no weight", said.put_aside);
   add_entries(report, said.entries);
   add_unread_turns(report, said.unread);
-  if (!said.conclusions.empty())
-    add_line(report, Weight::heading, fmt::format("Concluded ({})", said.conclusions.size()));
-  for (const ConclusionHistory& history : said.conclusions) add_conclusion(report, history);
+  add_conclusions(report, "Concluded", said.conclusions);
   for (const std::string& interview : said.without_transcript)
     add_line(report, Weight::caution, interview + ": no transcript, so nothing in it was read");
   add_line(report, Weight::caution, said.withheld);

@@ -17,6 +17,12 @@ constexpr std::int64_t kBetween = 3;
 /// Who goes along with something has thought again within so many characters: "Wait a minute now."
 constexpr std::int64_t kHesitation = 40;
 
+void withdraw(Claim& claim) {
+  claim.withdrawn = true;
+  claim.rank += kRankOfTakenBack;
+  claim.reason += "; the next sentence takes it back";
+}
+
 }  // namespace
 
 void LastSentence::begin(CodePointRange sentence, Span tokens) {
@@ -60,9 +66,7 @@ void LastSentence::unsay(const StatementContext& context, CodePointRange sentenc
     const std::int64_t since = sentence.begin.value - claim.quotes.front().end.value;
     if (since > kHesitation) break;
     if (!claim.led || claim.withdrawn || since < 0) continue;
-    claim.withdrawn = true;
-    claim.rank += kRankOfTakenBack;
-    claim.reason += "; the next sentence takes it back";
+    withdraw(claim);
   }
 }
 
@@ -191,9 +195,7 @@ void LastSentence::take_back(const StatementContext& context, const std::vector<
   for (std::size_t c = first_; c < claims_.size(); ++c) {
     Claim& claim = claims_[c];
     if (claim.withdrawn || !said_again(claim)) continue;
-    claim.withdrawn = true;
-    claim.rank += kRankOfTakenBack;
-    claim.reason += "; the next sentence takes it back";
+    withdraw(claim);
   }
 }
 

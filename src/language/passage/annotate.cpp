@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <span>
 
+#include "language/passage/no_thing.h"
 #include "language/passage/passage.h"
 #include "witnessmark/base/fold.h"
 
@@ -81,35 +82,6 @@ void Annotator::place_dates(const std::vector<ByteRange>& date_bytes, Passage& p
   }
 }
 
-/// "I saw", "they left": a word that is a past form, right behind a pronoun, is no name of a thing.
-static bool is_verb_behind_pronoun(const Passage& passage, Span span) {
-  if (span.first == 0 || span.past - span.first != 1) return false;
-  const WordInfo* info = passage.notes[span.first].info;
-  if (!info || !info->may_be(VerbForm::past)) return false;
-  const Flags& f = passage.notes[span.first - 1].flags;
-  if (f.has(WordClass::determiner)) return false;
-  for (const WordClass pronoun : {WordClass::self, WordClass::we, WordClass::you, WordClass::they,
-                                  WordClass::she, WordClass::it, WordClass::never})
-    if (f.has(pronoun)) return true;
-  return false;
-}
-
-/// "No one could hear", where number one is on the list; but "No 1".
-static bool is_nobody(const Passage& passage, const Words& words, Span span) {
-  const WordInfo* info = passage.notes[span.first].info;
-  if (span.past - span.first != 2 || !info || !info->starts_phrase) return false;
-  const std::string_view number = passage.words({span.first + 1, span.past});
-  constexpr std::uint32_t kNegative =
-      Words::phrase_value(Words::PhraseKind::word, static_cast<std::size_t>(WordClass::negative));
-  bool negative = false;
-  words.phrases.match(passage.tokens, span.first,
-                      [&](std::size_t length, const std::vector<std::uint32_t>& values) {
-                        for (const std::uint32_t value : values)
-                          negative = negative || (length == 2 && value == kNegative);
-                      });
-  return negative && (number.front() < '0' || number.front() > '9');
-}
-
 void Annotator::add_things(const TermFinder& finder, ThingKind kind, Passage& passage) {
   const TermFinder::Index& index = finder.index();
   if (index.list.empty()) return;
@@ -120,8 +92,7 @@ void Annotator::add_things(const TermFinder& finder, ThingKind kind, Passage& pa
   for (const TokenMention& mention : found_) {
     Thing thing;
     thing.span = {mention.first, mention.past};
-    if (is_verb_behind_pronoun(passage, thing.span) || is_nobody(passage, language_.data().words, thing.span))
-      continue;
+    if (names_no_thing(passage, language_.data().words, thing.span)) continue;
     thing.kind = kind;
     thing.terms = index.terms_of(mention);
     thing.plural = index.names[mention.names->front()].plural;
